@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace CarOnPads.Physics;
 
 /// <summary>
@@ -37,10 +39,18 @@ public sealed record CarDescription
 /// <param name="XM">Forward of the middle of the wheelbase.</param>
 /// <param name="YM">Left of the centre line.</param>
 /// <param name="ZM">Above the ground.</param>
-public sealed record PlacedMass(double Kg, double XM, double YM, double ZM);
+public sealed record PlacedMass(
+    double Kg,
+    [property: JsonPropertyName("x_m")] double XM,
+    [property: JsonPropertyName("y_m")] double YM,
+    [property: JsonPropertyName("z_m")] double ZM);
 
 /// <summary>One number a corner, as a file writes it.</summary>
-public sealed record CornerValues(double LF, double RF, double LR, double RR)
+public sealed record CornerValues(
+    [property: JsonPropertyName("LF")] double LF,
+    [property: JsonPropertyName("RF")] double RF,
+    [property: JsonPropertyName("LR")] double LR,
+    [property: JsonPropertyName("RR")] double RR)
 {
     internal Four ToFour() => Four.Of(LF, RF, LR, RR);
 }

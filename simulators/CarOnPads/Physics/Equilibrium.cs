@@ -9,9 +9,12 @@ namespace CarOnPads.Physics;
 public static class Equilibrium
 {
     private const int Size = 7;
-    private const int MostIterations = 400;
-    private const double LongestMove = 0.05;
+    private const int MostIterations = 2000;
     private const double Tolerance = 1e-7;
+
+    // A slack wheel has no stiffness of its own: 1 N/m keeps the system solvable without moving the answer.
+    private const double LeastStiffening = 1;
+    private const double MostStiffening = 1e9;
 
     /// <summary>
     /// The motion at rest, starting the search from <paramref name="from"/>: rates zero, <see cref="Motion.Load"/> the
@@ -22,32 +25,42 @@ public static class Equilibrium
     {
         var balance = new ForceBalance(from, chassis, body, surroundings);
         var q = new[] { from.Heave, from.Pitch, from.Roll, from.Hub[0], from.Hub[1], from.Hub[2], from.Hub[3] };
-        for (var iteration = 0; iteration < MostIterations; iteration++)
+        balance.Evaluate(q);
+        var left = LeftOver(balance);
+        var stiffening = LeastStiffening;
+        for (var iteration = 0; iteration < MostIterations && left > Tolerance; iteration++)
         {
+            // A step that crosses too many pieces makes things worse; a stiffer car takes a shorter one.
+            var next = Step(q, balance, stiffening);
+            balance.Evaluate(next);
+            var nextLeft = LeftOver(balance);
+            if (nextLeft < left || stiffening >= MostStiffening)
+            {
+                (q, left) = (next, nextLeft);
+                stiffening = Math.Max(LeastStiffening, stiffening / 30);
+                continue;
+            }
+
+            stiffening *= 10;
             balance.Evaluate(q);
-            if (balance.Residual.Max(Math.Abs) < Tolerance)
-                return balance.AtRest(q);
-            Move(q, balance, iteration);
         }
 
-        throw new InvalidOperationException(
-            $"The car finds no rest: {balance.Residual.Max(Math.Abs):g3} N are left over. Is it pushed over or jacked too far?");
+        return left <= Tolerance
+            ? balance.AtRest(q)
+            : throw new InvalidOperationException($"The car finds no rest: {left:g3} N are left over. Is it pushed over or jacked too far?");
     }
 
-    private static void Move(double[] q, ForceBalance balance, int iteration)
+    private static double[] Step(double[] q, ForceBalance balance, double stiffening)
     {
         var step = (double[])balance.Residual.Clone();
         var stiffness = (double[,])balance.Stiffness.Clone();
         for (var i = 0; i < Size; i++)
-            stiffness[i, i] += 1; // a slack wheel has no stiffness of its own; 1 N/m keeps the system solvable
+            stiffness[i, i] += stiffening;
         LinearSystem.Solve(stiffness, step);
-
-        // Long steps overshoot several pieces at once; late half steps break a cycle between two of them.
-        var longest = step.Max(Math.Abs);
-        var scale = longest > LongestMove ? LongestMove / longest : 1;
-        if (iteration > 60)
-            scale *= 0.5;
         for (var i = 0; i < Size; i++)
-            q[i] += scale * step[i];
+            step[i] += q[i];
+        return step;
     }
+
+    private static double LeftOver(ForceBalance balance) => Math.Sqrt(balance.Residual.Sum(r => r * r));
 }
