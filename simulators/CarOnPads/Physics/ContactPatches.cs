@@ -5,6 +5,9 @@ public sealed record ContactPatches
 {
     private const double Spread = 0.02; // m, how well a crew places a wheel
 
+    /// <summary>Every wheel in the middle of its pad.</summary>
+    public static readonly ContactPatches Centred = new();
+
     /// <summary>Forward of the middle.</summary>
     public Four Forward { get; init; }
     /// <summary>Left of the middle.</summary>

@@ -40,14 +40,14 @@ public sealed class Hands
         _leanUntil[wheel] = until;
     }
 
-    /// <summary>Bounces the corners with the given shares (0 to 1) up to <paramref name="strength"/> N until a time in s.</summary>
-    public void Bounce(in Four shares, double strength, double now, double until)
+    /// <summary>Bounces the corners with the given shares (0 to 1) up to <paramref name="strength"/> N between two times in s.</summary>
+    public void Bounce(in Four shares, double strength, double from, double until)
     {
         _share = shares;
         _strength = strength;
         _pushUntil = until;
         _from = new Four();
-        _levelStart = now;
+        _levelStart = from;
         DrawLevels();
     }
 
@@ -82,7 +82,7 @@ public sealed class Hands
             _lean[i] += Math.Clamp(_leanWanted[i] - _lean[i], -LeanRate * step, LeanRate * step);
         }
 
-        if (now >= _pushUntil)
+        if (now < _levelStart || now >= _pushUntil)
             return _lean;
         if (now >= _levelStart + LevelTime)
         {

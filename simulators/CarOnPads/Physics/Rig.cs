@@ -75,6 +75,8 @@ public sealed class Rig
     public Four Turns { get; private set; }
     /// <summary>Where the contact patches stand on their pads.</summary>
     public ContactPatches Contact { get; private set; } = new();
+    /// <summary>Heights of the pads' surfaces now, m.</summary>
+    public Four Feet => _feet.Now;
     /// <summary>Suspension friction present.</summary>
     public bool Rubs { get => _around.Friction; set => _around.Friction = value; }
     /// <summary>Tyres grip the pads sideways.</summary>
@@ -157,6 +159,14 @@ public sealed class Rig
         Contact = Contact.Moved(_noise);
         _hands.Bounce(Four.Same(1), 40, Time, Time + seconds);
         return _rollingUntil;
+    }
+
+    /// <summary>The whole ritual: roll, then bounce all corners.</summary>
+    public double RollThenBounce(double rollSeconds, double strength, double bounceSeconds)
+    {
+        var rolled = Roll(rollSeconds);
+        _hands.Bounce(Four.Same(1), strength, rolled, rolled + bounceSeconds);
+        return rolled + bounceSeconds;
     }
 
     /// <summary>One step of <see cref="CarDynamics.Step"/>.</summary>
