@@ -15,7 +15,7 @@ public struct Approach
     public Four Wanted;
 
     /// <summary>Still on the way.</summary>
-    public readonly bool Busy => ((ReadOnlySpan<double>)Now).SequenceEqual(Wanted) is false;
+    public readonly bool Busy => Now != Wanted;
 
     /// <summary>Seconds until it arrives.</summary>
     public readonly double TimeLeft => Wanted.Plus(Now.Times(-1)).Peak / _rate;

@@ -187,6 +187,12 @@ public sealed class Rig
         _steps++;
     }
 
+    /// <summary>A change to the moving state.</summary>
+    public delegate void Nudging(ref Motion motion);
+
+    /// <summary>Changes the moving state at once, as no crew can: for tests of the physics.</summary>
+    public void Nudge(Nudging nudge) => nudge(ref _motion);
+
     /// <summary>Skips every movement and waits for nothing: the car rests where it would without friction's memory.</summary>
     public void RestAtOnce()
     {
