@@ -6,9 +6,9 @@ using ScaleLink.Protocol.PadFrames;
 namespace CarOnPads.Tests;
 
 /// <summary>A bay in virtual time with a tap on every cable.</summary>
-internal sealed class Bench : IDisposable
+sealed class Bench : IDisposable
 {
-    private readonly Tap[] _taps = [new(), new(), new(), new()];
+    readonly Tap[] _taps = [new(), new(), new(), new()];
 
     public Bench(string imperfections = "none", double hertz = 80, long seed = 1, bool raised = true)
     {

@@ -1,11 +1,11 @@
 namespace CarOnPads.Tests;
 
 /// <summary>Files of the repository, found by walking up from the test binary.</summary>
-internal static class Repository
+static class Repository
 {
     public static string Read(params string[] parts) => File.ReadAllText(Path.Combine([Root(), .. parts]));
 
-    private static string Root()
+    static string Root()
     {
         for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
             if (File.Exists(Path.Combine(folder.FullName, "ScaleLink.sln")))

@@ -5,10 +5,10 @@ using ScaleLink.Protocol.PadFrames;
 namespace CarOnPads.Tests;
 
 /// <summary>A cable whose host end keeps and decodes everything. The bay and its pads are the real ones.</summary>
-internal sealed class Tap : IPadPort
+sealed class Tap : IPadPort
 {
-    private readonly List<byte> _bytes = [];
-    private readonly Queue<byte> _toPad = new();
+    readonly List<byte> _bytes = [];
+    readonly Queue<byte> _toPad = new();
 
     public string Address => "tap";
     public bool Plugged { get; private set; } = true;
@@ -76,7 +76,7 @@ internal sealed class Tap : IPadPort
 }
 
 /// <summary>Decoded frames in order, and what the decoder thought of the stream.</summary>
-internal sealed class Heard
+sealed class Heard
 {
     public List<SampleFrame> Samples { get; } = [];
     public List<HelloFrame> Hellos { get; } = [];

@@ -6,7 +6,7 @@ namespace CarOnPads.Physics;
 [InlineArray(4)]
 public struct Four : IEquatable<Four>
 {
-    private double _first;
+    double _first;
 
     /// <summary>Four numbers in the order of <see cref="Wheel"/>.</summary>
     public static Four Of(double lf, double rf, double lr, double rr)

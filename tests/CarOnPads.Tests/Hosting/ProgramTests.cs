@@ -7,7 +7,7 @@ namespace CarOnPads.Tests.Hosting;
 /// <summary>The built program in a process of its own.</summary>
 public sealed class ProgramTests : IDisposable
 {
-    private readonly string _directory = Path.Combine(Path.GetTempPath(), $"pads-{Guid.NewGuid():N}");
+    readonly string _directory = Path.Combine(Path.GetTempPath(), $"pads-{Guid.NewGuid():N}");
 
     public void Dispose()
     {
@@ -62,7 +62,7 @@ public sealed class ProgramTests : IDisposable
         Assert.Contains(code, complaint);
     }
 
-    private static Process Start(params string[] options)
+    static Process Start(params string[] options)
     {
         var start = new ProcessStartInfo("dotnet")
         {
@@ -76,7 +76,7 @@ public sealed class ProgramTests : IDisposable
         return Process.Start(start)!;
     }
 
-    private static async Task<JsonNode> AskAsync(string control, string command)
+    static async Task<JsonNode> AskAsync(string control, string command)
     {
         var parts = control.Split(':');
         using var client = new TcpClient(parts[0], int.Parse(parts[1]));

@@ -90,7 +90,7 @@ public class PadTests
         Assert.Equal(3, bench.Bay.Pad(Wheel.LF).Blinking);
     }
 
-    private static void Ask(Bench bench, SettingFrame wish)
+    static void Ask(Bench bench, SettingFrame wish)
     {
         var frame = new byte[PadFrameWriter.MaxFrameLength];
         bench.Tap().Say(frame.AsSpan(0, PadFrameWriter.Write(wish, frame)));

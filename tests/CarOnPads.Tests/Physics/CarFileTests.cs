@@ -4,7 +4,7 @@ namespace CarOnPads.Tests.Physics;
 
 public class CarFileTests
 {
-    private static readonly string s_heron = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Cars", "heron.json"));
+    static readonly string s_heron = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Cars", "heron.json"));
 
     [Fact]
     public void The_demo_car_weighs_1048_kg_with_its_driver_and_starts_near_52_percent()

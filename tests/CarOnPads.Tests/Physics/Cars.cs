@@ -3,13 +3,13 @@ using CarOnPads.Physics;
 namespace CarOnPads.Tests.Physics;
 
 /// <summary>Cars simple enough for a closed form, and the demo car.</summary>
-internal static class Cars
+static class Cars
 {
     public const double G = 9.81;
 
-    private static readonly CarDescription s_heron = CarFile.Heron();
+    static readonly CarDescription s_heron = CarFile.Heron();
 
-    private static readonly AxleDescription s_axle = s_heron.Front with { TrackM = 1.5, BarNPerMm = 0 };
+    static readonly AxleDescription s_axle = s_heron.Front with { TrackM = 1.5, BarNPerMm = 0 };
 
     /// <summary>A rectangle with four equal corners, its mass in the middle, no driver, no bars, no warp.</summary>
     public static CarDescription Square { get; } = s_heron with

@@ -5,7 +5,7 @@ namespace CarOnPads.Tests.Physics;
 /// <summary>Free motion against the eigenfrequencies and the energy of textbook vibration theory.</summary>
 public class DynamicsTests
 {
-    private static CarDescription Undamped => Damped(0, 0);
+    static CarDescription Undamped => Damped(0, 0);
 
     // A quarter car: sprung mass on the wheel rate on the unsprung mass on the tyre. Exact roots of the characteristic
     // equation of two masses and two springs; the simple sqrt(ride rate / mass) / 2 pi lies within 2 % of the lower.
@@ -69,20 +69,20 @@ public class DynamicsTests
         Assert.InRange((last - floor) / (start - floor), -1e-6, 1e-6);
     }
 
-    private static CarDescription Damped(double damper, double tyre)
+    static CarDescription Damped(double damper, double tyre)
     {
         var axle = Cars.Square.Front with { BumpNsPerM = damper, ReboundNsPerM = damper, TyreNsPerM = tyre / 4 };
         return Cars.Square with { Front = axle, Rear = axle };
     }
 
-    private static Rig Kicked(CarDescription car)
+    static Rig Kicked(CarDescription car)
     {
         var rig = new Rig(car, Cars.G, 1);
         rig.Nudge((ref m) => (m.HeaveRate, m.PitchRate, m.RollRate) = (0.08, 0.05, 0.06));
         return rig;
     }
 
-    private static double Frequency(Rig rig, Func<Motion, double> coordinate, Rig.Nudging kick)
+    static double Frequency(Rig rig, Func<Motion, double> coordinate, Rig.Nudging kick)
     {
         var rest = coordinate(rig.Motion);
         rig.Nudge(kick);
@@ -105,7 +105,7 @@ public class DynamicsTests
         return crossings / (last - first);
     }
 
-    private static (double Low, double High) QuarterCar(double sprung, WheelStation at)
+    static (double Low, double High) QuarterCar(double sprung, WheelStation at)
     {
         double k = at.WheelRate, t = at.TyreRate, m = sprung, u = at.UnsprungMass;
         var b = (k * u + (k + t) * m) / (m * u);
@@ -113,10 +113,10 @@ public class DynamicsTests
         return (Math.Sqrt((b - root) / 2) / Math.Tau, Math.Sqrt((b + root) / 2) / Math.Tau);
     }
 
-    private static double RestEnergy(Rig rig) => Energy(new Rig(rig.Chassis.Description, Cars.G, 1));
+    static double RestEnergy(Rig rig) => Energy(new Rig(rig.Chassis.Description, Cars.G, 1));
 
     // Symmetric car: no coupling between heave, pitch and roll in the kinetic energy.
-    private static double Energy(Rig rig)
+    static double Energy(Rig rig)
     {
         var (m, car) = (rig.Motion, rig.Chassis.Description);
         var sprung = car.MassKg - 4 * car.Front.UnsprungKg;

@@ -7,7 +7,7 @@ namespace CarOnPads.Tests.Physics;
 /// <summary>The static solution against closed forms that know nothing of it.</summary>
 public class StaticsTests
 {
-    private static readonly Gen<double> s_mm = Gen.Double[-8, 8];
+    static readonly Gen<double> s_mm = Gen.Double[-8, 8];
 
     [Fact]
     public void Whatever_is_turned_raised_or_loaded_the_pads_carry_the_weight() =>
@@ -112,7 +112,7 @@ public class StaticsTests
         Assert.InRange(moved / expected, 1.0, 1.1);
     }
 
-    private static void AssertPattern(double size, in Four before, in Four after)
+    static void AssertPattern(double size, in Four before, in Four after)
     {
         Assert.Equal(size, after[Wheel.LF] - before[Wheel.LF], 1e-6);
         Assert.Equal(-size, after[Wheel.RF] - before[Wheel.RF], 1e-6);

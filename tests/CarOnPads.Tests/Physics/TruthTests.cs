@@ -90,9 +90,9 @@ public class TruthTests
         Assert.Equal(1048, Cars.Kilograms(StaticTruth.Of(rig)).Sum, 1e-6);
     }
 
-    private static Rig Rubbing(int seed) => new(Cars.Heron, Cars.G, seed) { Rubs = true, Scrubs = true, RunsOut = true };
+    static Rig Rubbing(int seed) => new(Cars.Heron, Cars.G, seed) { Rubs = true, Scrubs = true, RunsOut = true };
 
-    private static void Work(Rig rig, NoiseSource noise)
+    static void Work(Rig rig, NoiseSource noise)
     {
         foreach (var wheel in Enum.GetValues<Wheel>())
         {
@@ -106,7 +106,7 @@ public class TruthTests
         rig.Bounce(Four.Same(1), 300, 1);
     }
 
-    private static void AssertSame(in Four expected, in Four actual, double newtons)
+    static void AssertSame(in Four expected, in Four actual, double newtons)
     {
         foreach (var wheel in Enum.GetValues<Wheel>())
             Assert.Equal(expected[wheel], actual[wheel], newtons);

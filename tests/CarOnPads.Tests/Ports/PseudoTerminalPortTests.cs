@@ -6,7 +6,7 @@ namespace CarOnPads.Tests.Ports;
 [UnsupportedOSPlatform("windows")]
 public sealed class PseudoTerminalPortTests : IDisposable
 {
-    private readonly string _directory = Directory.CreateTempSubdirectory("pads-").FullName;
+    readonly string _directory = Directory.CreateTempSubdirectory("pads-").FullName;
 
     public PseudoTerminalPortTests() => Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows has no pseudo-terminals of this kind.");
 

@@ -6,7 +6,7 @@ namespace CarOnPads.Tests.Ports;
 [UnsupportedOSPlatform("windows")]
 public class PseudoTerminalTests
 {
-    private static readonly byte[] s_every = [.. Enumerable.Range(0, 256).Select(i => (byte)i)];
+    static readonly byte[] s_every = [.. Enumerable.Range(0, 256).Select(i => (byte)i)];
 
     public PseudoTerminalTests() => Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows has no pseudo-terminals of this kind.");
 

@@ -5,10 +5,10 @@ namespace CarOnPads.Tests.Ports;
 
 /// <summary>Somebody who has a pseudo-terminal's slave open, as a host has its serial port.</summary>
 [UnsupportedOSPlatform("windows")]
-internal sealed class SlaveReader(string path) : IDisposable
+sealed class SlaveReader(string path) : IDisposable
 {
-    private const int Patience = 2000; // ms, only when something is wrong
-    private readonly int _descriptor = Posix.Open(path);
+    const int Patience = 2000; // ms, only when something is wrong
+    readonly int _descriptor = Posix.Open(path);
 
     public void Write(byte[] bytes) => Assert.Equal(bytes.Length, Posix.Write(_descriptor, bytes));
 

@@ -70,14 +70,14 @@ public class TcpPortTests
         Until(() => Sent(port, [5]));
     }
 
-    private static Socket Connect(TcpPort port)
+    static Socket Connect(TcpPort port)
     {
         var socket = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp) { ReceiveTimeout = 5000 };
         socket.Connect("127.0.0.1", new Uri(port.Address).Port);
         return socket;
     }
 
-    private static bool Sent(TcpPort port, byte[] bytes)
+    static bool Sent(TcpPort port, byte[] bytes)
     {
         var lost = port.LostBytes;
         port.Write(bytes);
@@ -85,6 +85,6 @@ public class TcpPortTests
     }
 
     // Loopback delivers soon, not at once.
-    private static void Until(Func<bool> condition) =>
+    static void Until(Func<bool> condition) =>
         Assert.True(SpinWait.SpinUntil(condition, TimeSpan.FromSeconds(5)));
 }
