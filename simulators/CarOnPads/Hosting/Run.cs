@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using CarOnPads.Control;
 using CarOnPads.Physics;
 using CarOnPads.Ports;
@@ -7,10 +8,12 @@ namespace CarOnPads.Hosting;
 /// <summary>One run of the program from its options to its clean end.</summary>
 static class Run
 {
-    public static async Task<int> RunAsync(RunOptions options, CancellationToken cancel)
+    public static async Task<int> RunAsync(RunOptions options)
     {
         var scenario = options.Scenario is { } file ? Scenario.Read(file) : null;
-        using var end = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        using var end = new CancellationTokenSource();
+        using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, End);
+        using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, End);
         await using var control = new ControlServer(options.Control);
         using (var bay = new Bay(options.Bay, wheel => Port(options.PortDirectory, wheel)))
         {
@@ -19,11 +22,17 @@ static class Run
             Console.Out.Flush();
             if (options.ExitWithStdin)
                 _ = EndWithStdinAsync(end);
-            await new RealTime(bay, control, TimeProvider.System).RunAsync(end.Token);
+            new RealTime(bay, control, TimeProvider.System).Run(end.Token);
         }
 
         RemoveIfEmpty(options.PortDirectory);
         return 0;
+
+        void End(PosixSignalContext signal)
+        {
+            signal.Cancel = true;
+            end.Cancel();
+        }
     }
 
     public static void Complain(SimulatorException e) =>

@@ -15,7 +15,7 @@ sealed record RunOptions
     public required bool ExitWithStdin { get; init; }
 
     /// <summary>The program's command, which runs <paramref name="run"/>.</summary>
-    public static RootCommand Command(Func<RunOptions, CancellationToken, Task<int>> run)
+    public static RootCommand Command(Func<RunOptions, Task<int>> run)
     {
         Option<string?> ports = new("--ports") { Description = "Directory for the ports LF, RF, LR and RR. Default: a new one for temporary files." };
         Option<bool> tcp = new("--tcp") { Description = "TCP listeners on loopback instead of pseudo-terminals. Always so on Windows." };
@@ -33,7 +33,7 @@ sealed record RunOptions
         {
             ports, tcp, control, car, seed, rate, gravity, imperfections, scenario, start, withStdin,
         };
-        root.SetAction((parsed, cancel) => run(
+        root.SetAction((parsed, _) => run(
             new RunOptions
             {
                 Bay = new BayOptions
@@ -49,8 +49,7 @@ sealed record RunOptions
                 Control = parsed.GetValue(control),
                 Scenario = parsed.GetValue(scenario),
                 ExitWithStdin = parsed.GetValue(withStdin),
-            },
-            cancel));
+            }));
         return root;
     }
 

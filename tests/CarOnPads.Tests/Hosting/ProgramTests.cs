@@ -49,6 +49,22 @@ public sealed class ProgramTests : IDisposable
     }
 
     [Theory]
+    [InlineData("TERM")]
+    [InlineData("INT")]
+    public async Task A_signal_ends_it_cleanly(string signal)
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows has no such signals.");
+        using var program = Start("--ports", _directory);
+        await program.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(4, Directory.GetFiles(_directory).Length);
+        using (var kill = Process.Start("kill", ["-s", signal, $"{program.Id}"]))
+            await kill.WaitForExitAsync(TestContext.Current.CancellationToken);
+        await program.WaitForExitAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(0, program.ExitCode);
+        Assert.False(Directory.Exists(_directory));
+    }
+
+    [Theory]
     [InlineData("CP-101", "--car", "/nowhere/car.json")]
     [InlineData("CP-104", "--imperfections", "rust")]
     [InlineData("CP-105", "--rate", "5")]
