@@ -20,7 +20,8 @@ public class PublicApiTests
         var advice = $"If the change is meant, run the test once with {Approve}=1 and commit {ApprovedPath}.";
         Assert.True(File.Exists(ApprovedPath), $"There is no approved API. {advice}");
         var approved = File.ReadAllText(ApprovedPath).ReplaceLineEndings("\n");
-        Assert.True(api == approved, $"The public API differs from the approved one. {advice}\n{FirstDifference(approved, api)}");
+        if (api != approved)
+            Assert.Fail($"The public API differs from the approved one. {advice}\n{FirstDifference(approved, api)}");
     }
 
     static string FirstDifference(string approved, string api)
