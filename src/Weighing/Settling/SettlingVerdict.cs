@@ -1,0 +1,17 @@
+namespace ScaleLink.Weighing.Settling;
+
+/// <summary>What can be said of the four loads at this moment.</summary>
+public enum SettlingVerdict
+{
+    /// <summary>Nothing is claimed: the car moves, or too little has been seen since the last disturbance.</summary>
+    Moving,
+
+    /// <summary>The loads are claimed within the stated uncertainty, which is still wider than the tolerance.</summary>
+    Settling,
+
+    /// <summary>At rest within the tolerance on all four pads.</summary>
+    Settled,
+
+    /// <summary>The car was settled and something touched it: a person, a step nearby, a slip of its own friction.</summary>
+    Disturbed,
+}
