@@ -19,8 +19,8 @@ public enum BayVerdict
     Disturbed,
 }
 
-/// <summary>A measured value with one standard uncertainty, in the unit its name says. Degrees of freedom absent: many.</summary>
-public readonly record struct Quantity(double Value, double StandardUncertainty, double? DegreesOfFreedom = null);
+/// <summary>A measured value with one standard uncertainty, in the unit its name says; no uncertainty: nothing is claimed. Degrees of freedom absent: many.</summary>
+public readonly record struct Quantity(double Value, double? StandardUncertainty, double? DegreesOfFreedom = null);
 
 /// <summary>One part of an uncertainty, kg.</summary>
 public readonly record struct UncertaintyPart(string Name, double StandardUncertaintyKg);
