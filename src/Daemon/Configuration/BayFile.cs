@@ -25,10 +25,10 @@ public sealed class BayFile
     /// <summary>The file that was read.</summary>
     public string Path { get; }
 
-    /// <summary>What is wrong with it. Empty: <see cref="Configuration"/> may be used.</summary>
+    /// <summary>What is wrong with it. Empty: <see cref="Configuration"/> may be used as it is.</summary>
     public IReadOnlyList<Mistake> Mistakes => _mistakes;
 
-    /// <summary>What it says; absent when there are mistakes.</summary>
+    /// <summary>What it says; absent when it cannot be read at all. Not to be used while there are <see cref="Mistakes"/> that matter.</summary>
     public BayConfiguration? Configuration { get; private set; }
 
     /// <summary>Reads the file at <paramref name="path"/>. Never throws for what is in the file.</summary>
@@ -58,8 +58,7 @@ public sealed class BayFile
         var configuration = file.Read(document);
         file._mistakes.AddRange(BayCheck.Find(configuration));
         file._mistakes.Sort((a, b) => a.Line.CompareTo(b.Line));
-        if (file._mistakes.Count == 0)
-            file.Configuration = configuration;
+        file.Configuration = configuration;
         return file;
     }
 

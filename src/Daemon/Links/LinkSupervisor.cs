@@ -1,4 +1,3 @@
-using System.Buffers;
 using ScaleLink.Daemon.Pipeline;
 
 namespace ScaleLink.Daemon.Links;

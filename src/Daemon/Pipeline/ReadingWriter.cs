@@ -43,7 +43,7 @@ internal sealed class ReadingWriter(IReadOnlyList<PadChannel> pads)
         };
     }
 
-    private BayReading Bare((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, BayVerdict verdict, string remark) => new()
+    private static BayReading Bare((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, BayVerdict verdict, string remark) => new()
     {
         Seq = instant.Seq,
         AtNs = instant.AtNs,

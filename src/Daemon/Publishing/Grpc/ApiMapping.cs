@@ -1,7 +1,7 @@
 using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
-using Api = ScaleLink.Api.V1;
+using Wire = ScaleLink.Api.V1;
 using Corner = ScaleLink.Weighing.Corner;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
@@ -9,7 +9,7 @@ namespace ScaleLink.Daemon.Publishing.Grpc;
 /// <summary>Puts readings and pads into the words of the public API. What is absent here is absent there.</summary>
 internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
 {
-    public Api.Stamp Stamp(long seq, long atNs, double maxAgeMs) => new()
+    public Wire.Stamp Stamp(long seq, long atNs, double maxAgeMs) => new()
     {
         Time = Timestamp.FromDateTimeOffset(clock.ToUtc(atNs)),
         Seq = (ulong)seq,
@@ -19,9 +19,9 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         RunId = clock.RunId,
     };
 
-    public Api.Loads Loads(BayReading reading, double maxAgeMs, long dropped)
+    public Wire.Loads Loads(BayReading reading, double maxAgeMs, long dropped)
     {
-        var loads = new Api.Loads
+        var loads = new Wire.Loads
         {
             Stamp = Stamp(reading.Seq, reading.AtNs, maxAgeMs),
             Bay = bay.Bay,
@@ -40,21 +40,21 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         if (reading.SettledInSeconds is { } seconds)
             loads.SettledInS = seconds;
         if (bay.Target is { } target)
-            loads.Target = new Api.Target { CrossWeightPercent = target.CrossWeightPercent, TolerancePercent = target.TolerancePercent };
+            loads.Target = new Wire.Target { CrossWeightPercent = target.CrossWeightPercent, TolerancePercent = target.TolerancePercent };
         loads.Corners.AddRange(reading.Corners.Select(Corner));
         return loads;
     }
 
-    public static Api.Corner Corner(Corner corner) => corner switch
+    public static Wire.Corner Corner(Corner corner) => corner switch
     {
-        Weighing.Corner.LF => Api.Corner.Lf,
-        Weighing.Corner.RF => Api.Corner.Rf,
-        Weighing.Corner.LR => Api.Corner.Lr,
-        Weighing.Corner.RR => Api.Corner.Rr,
-        _ => Api.Corner.Unspecified,
+        Weighing.Corner.LF => Wire.Corner.Lf,
+        Weighing.Corner.RF => Wire.Corner.Rf,
+        Weighing.Corner.LR => Wire.Corner.Lr,
+        Weighing.Corner.RR => Wire.Corner.Rr,
+        _ => Wire.Corner.Unspecified,
     };
 
-    public Api.Fault Fault(Fault fault) => new()
+    public Wire.Fault Fault(Fault fault) => new()
     {
         Code = fault.Code,
         Message = fault.Message,
@@ -62,9 +62,9 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         Since = Timestamp.FromDateTimeOffset(clock.ToUtc(fault.SinceNs)),
     };
 
-    private Api.CornerLoad Corner(CornerReading corner)
+    private Wire.CornerLoad Corner(CornerReading corner)
     {
-        var load = new Api.CornerLoad
+        var load = new Wire.CornerLoad
         {
             Corner = Corner(corner.Corner),
             LoadKg = Quantity(corner.LoadKg),
@@ -73,22 +73,22 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         };
         foreach (var (name, size, reason) in corner.Corrections)
         {
-            var correction = new Api.Correction { Name = name, Reason = reason };
+            var correction = new Wire.Correction { Name = name, Reason = reason };
             if (size is { } kg)
                 correction.SizeKg = kg;
             load.Corrections.Add(correction);
         }
 
-        load.Budget.AddRange(corner.Budget.Select(p => new Api.UncertaintyPart { Name = p.Name, StandardUncertaintyKg = p.StandardUncertaintyKg }));
+        load.Budget.AddRange(corner.Budget.Select(p => new Wire.UncertaintyPart { Name = p.Name, StandardUncertaintyKg = p.StandardUncertaintyKg }));
         load.Faults.AddRange(corner.Faults.Select(Fault));
         return load;
     }
 
-    public static Api.Quantity? Quantity(Quantity? quantity)
+    public static Wire.Quantity? Quantity(Quantity? quantity)
     {
         if (quantity is not { } q)
             return null;
-        var result = new Api.Quantity { Value = q.Value };
+        var result = new Wire.Quantity { Value = q.Value };
         if (q.StandardUncertainty is { } u)
             result.StandardUncertainty = u;
         if (q.DegreesOfFreedom is { } dof)
@@ -96,14 +96,14 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         return result;
     }
 
-    private static Api.Verdict Verdict(BayVerdict verdict) => verdict switch
+    private static Wire.Verdict Verdict(BayVerdict verdict) => verdict switch
     {
-        BayVerdict.Incomplete => Api.Verdict.Incomplete,
-        BayVerdict.Raised => Api.Verdict.Raised,
-        BayVerdict.Moving => Api.Verdict.Moving,
-        BayVerdict.Settling => Api.Verdict.Settling,
-        BayVerdict.Settled => Api.Verdict.Settled,
-        BayVerdict.Disturbed => Api.Verdict.Disturbed,
-        _ => Api.Verdict.Unspecified,
+        BayVerdict.Incomplete => Wire.Verdict.Incomplete,
+        BayVerdict.Raised => Wire.Verdict.Raised,
+        BayVerdict.Moving => Wire.Verdict.Moving,
+        BayVerdict.Settling => Wire.Verdict.Settling,
+        BayVerdict.Settled => Wire.Verdict.Settled,
+        BayVerdict.Disturbed => Wire.Verdict.Disturbed,
+        _ => Wire.Verdict.Unspecified,
     };
 }

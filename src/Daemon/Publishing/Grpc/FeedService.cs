@@ -1,21 +1,21 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Pipeline;
-using Api = ScaleLink.Api.V1;
+using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
 /// <summary>The live loads over gRPC.</summary>
-internal sealed class FeedService(LiveBay bay, ApiMapping mapping, BayClock clock) : Api.Feed.FeedBase
+internal sealed class FeedService(LiveBay bay, ApiMapping mapping, BayClock clock) : Wire.Feed.FeedBase
 {
     private const double DefaultRateHz = 10;
     private const int QueuedReadings = 40;
 
-    public override Task<Api.Loads> GetLoads(Api.GetLoadsRequest request, ServerCallContext context) =>
+    public override Task<Wire.Loads> GetLoads(Wire.GetLoadsRequest request, ServerCallContext context) =>
         Task.FromResult(bay.Newest is { } reading
             ? mapping.Loads(reading, new Pace(DefaultRateHz).MaxAgeMs, 0)
             : throw ApiErrors.NotYet());
 
-    public override async Task WatchLoads(Api.WatchLoadsRequest request, IServerStreamWriter<Api.Loads> responses, ServerCallContext context)
+    public override async Task WatchLoads(Wire.WatchLoadsRequest request, IServerStreamWriter<Wire.Loads> responses, ServerCallContext context)
     {
         var rate = request.HasRateHz ? request.RateHz : DefaultRateHz;
         if (rate is not (>= 0.1 and <= 20))
@@ -29,7 +29,7 @@ internal sealed class FeedService(LiveBay bay, ApiMapping mapping, BayClock cloc
         }
     }
 
-    public override async Task WatchSamples(Api.WatchSamplesRequest request, IServerStreamWriter<Api.SampleBatch> responses, ServerCallContext context)
+    public override async Task WatchSamples(Wire.WatchSamplesRequest request, IServerStreamWriter<Wire.SampleBatch> responses, ServerCallContext context)
     {
         var pads = bay.Pads.Where(p => request.Corners.Count == 0 || request.Corners.Contains(ApiMapping.Corner(p.Corner))).ToList();
         using var streams = new SampleStreams(pads, clock.RunId);
@@ -37,6 +37,6 @@ internal sealed class FeedService(LiveBay bay, ApiMapping mapping, BayClock cloc
             await responses.WriteAsync(batch, context.CancellationToken);
     }
 
-    public override Task<Api.GetClockResponse> GetClock(Api.GetClockRequest request, ServerCallContext context) =>
-        Task.FromResult(new Api.GetClockResponse { MonotonicNs = clock.NowNs, RunId = clock.RunId });
+    public override Task<Wire.GetClockResponse> GetClock(Wire.GetClockRequest request, ServerCallContext context) =>
+        Task.FromResult(new Wire.GetClockResponse { MonotonicNs = clock.NowNs, RunId = clock.RunId });
 }

@@ -1,15 +1,15 @@
 using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Pipeline;
-using Api = ScaleLink.Api.V1;
+using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
 /// <summary>Puts a pad into the words of the public API.</summary>
 internal sealed class PadMapping(ApiMapping mapping)
 {
-    public Api.Pad Pad(PadSnapshot pad)
+    public Wire.Pad Pad(PadSnapshot pad)
     {
-        var result = new Api.Pad
+        var result = new Wire.Pad
         {
             Corner = ApiMapping.Corner(pad.Corner),
             State = State(pad.State),
@@ -26,15 +26,15 @@ internal sealed class PadMapping(ApiMapping mapping)
         return result;
     }
 
-    public static Api.ZeroRecord Zero(ZeroPoint zero)
+    public static Wire.ZeroRecord Zero(ZeroPoint zero)
     {
-        var record = new Api.ZeroRecord { Time = Timestamp.FromDateTimeOffset(zero.TakenAt), Who = zero.Who, Counts = zero.Counts };
+        var record = new Wire.ZeroRecord { Time = Timestamp.FromDateTimeOffset(zero.TakenAt), Who = zero.Who, Counts = zero.Counts };
         if (zero.ShiftKg is { } shift)
             record.ShiftKg = shift;
         return record;
     }
 
-    private static void Fill(Api.Pad result, PadSnapshot pad)
+    private static void Fill(Wire.Pad result, PadSnapshot pad)
     {
         if (pad.Identity is { } identity)
         {
@@ -59,7 +59,7 @@ internal sealed class PadMapping(ApiMapping mapping)
             result.TransportJitterMs = jitter;
     }
 
-    private static Api.LinkCounters Counters(PadCounters counters) => new()
+    private static Wire.LinkCounters Counters(PadCounters counters) => new()
     {
         Bytes = (ulong)counters.Bytes,
         Frames = (ulong)counters.Frames,
@@ -70,13 +70,13 @@ internal sealed class PadMapping(ApiMapping mapping)
         Opened = (ulong)counters.Opened,
     };
 
-    private static Api.PadState State(PadState state) => state switch
+    private static Wire.PadState State(PadState state) => state switch
     {
-        PadState.Absent => Api.PadState.Absent,
-        PadState.Waiting => Api.PadState.Waiting,
-        PadState.Live => Api.PadState.Live,
-        PadState.Silent => Api.PadState.Silent,
-        PadState.Refused => Api.PadState.Refused,
-        _ => Api.PadState.Unspecified,
+        PadState.Absent => Wire.PadState.Absent,
+        PadState.Waiting => Wire.PadState.Waiting,
+        PadState.Live => Wire.PadState.Live,
+        PadState.Silent => Wire.PadState.Silent,
+        PadState.Refused => Wire.PadState.Refused,
+        _ => Wire.PadState.Unspecified,
     };
 }

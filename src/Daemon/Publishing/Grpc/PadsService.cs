@@ -2,19 +2,19 @@ using System.Threading.Channels;
 using Grpc.Core;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
-using Api = ScaleLink.Api.V1;
+using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
 /// <summary>The pads and their health over gRPC.</summary>
-internal sealed class PadsService(LiveBay bay, BayConfiguration configuration, ApiMapping mapping, BayClock clock, TimeProvider time) : Api.Pads.PadsBase
+internal sealed class PadsService(LiveBay bay, BayConfiguration configuration, ApiMapping mapping, BayClock clock, TimeProvider time) : Wire.Pads.PadsBase
 {
     private static readonly TimeSpan AtLeastEvery = TimeSpan.FromSeconds(1);
     private readonly PadMapping _pads = new(mapping);
 
-    public override Task<Api.ListPadsResponse> ListPads(Api.ListPadsRequest request, ServerCallContext context) => Task.FromResult(List());
+    public override Task<Wire.ListPadsResponse> ListPads(Wire.ListPadsRequest request, ServerCallContext context) => Task.FromResult(List());
 
-    public override async Task WatchPads(Api.WatchPadsRequest request, IServerStreamWriter<Api.ListPadsResponse> responses, ServerCallContext context)
+    public override async Task WatchPads(Wire.WatchPadsRequest request, IServerStreamWriter<Wire.ListPadsResponse> responses, ServerCallContext context)
     {
         // One pending nudge is enough: the list that follows it has everything.
         var nudges = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
@@ -34,9 +34,9 @@ internal sealed class PadsService(LiveBay bay, BayConfiguration configuration, A
         }
     }
 
-    private Api.ListPadsResponse List()
+    private Wire.ListPadsResponse List()
     {
-        var list = new Api.ListPadsResponse
+        var list = new Wire.ListPadsResponse
         {
             Bay = configuration.Bay,
             Stamp = mapping.Stamp(bay.Newest?.Seq ?? 0, clock.NowNs, 2.5 * AtLeastEvery.TotalMilliseconds),

@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
 using ScaleLink.Daemon.Pipeline;
-using Api = ScaleLink.Api.V1;
+using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
@@ -20,7 +20,7 @@ internal sealed class SampleStreams : IDisposable
         _streams = [.. pads.Select(p => (p, p.Samples.Subscribe(QueuedSamples)))];
     }
 
-    public async IAsyncEnumerable<Api.SampleBatch> ReadAllAsync([EnumeratorCancellation] CancellationToken cancellation)
+    public async IAsyncEnumerable<Wire.SampleBatch> ReadAllAsync([EnumeratorCancellation] CancellationToken cancellation)
     {
         var waits = _streams.Select(s => s.Samples.Items.WaitToReadAsync(cancellation).AsTask()).ToArray();
         while (waits.Length > 0)
@@ -44,9 +44,9 @@ internal sealed class SampleStreams : IDisposable
             stream.Samples.Dispose();
     }
 
-    private Api.SampleBatch Take(PadChannel pad, Broadcast<TakenSample>.Subscription samples)
+    private Wire.SampleBatch Take(PadChannel pad, Broadcast<TakenSample>.Subscription samples)
     {
-        var batch = new Api.SampleBatch
+        var batch = new Wire.SampleBatch
         {
             Corner = ApiMapping.Corner(pad.Corner),
             SerialNumber = pad.Snapshot().Identity?.SerialNumber ?? "",
@@ -58,9 +58,9 @@ internal sealed class SampleStreams : IDisposable
         return batch;
     }
 
-    private static Api.Sample ToApi(TakenSample taken)
+    private static Wire.Sample ToApi(TakenSample taken)
     {
-        var sample = new Api.Sample
+        var sample = new Wire.Sample
         {
             PadSeq = taken.Raw.Sequence ?? 0,
             MonotonicNs = taken.AtNs,
