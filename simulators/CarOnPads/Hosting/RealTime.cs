@@ -8,7 +8,7 @@ namespace CarOnPads.Hosting;
 /// </summary>
 public sealed class RealTime(Bay bay, ControlServer control, TimeProvider time)
 {
-    private static readonly TimeSpan s_beat = TimeSpan.FromMilliseconds(4);
+    static readonly TimeSpan s_beat = TimeSpan.FromMilliseconds(4);
 
     /// <summary>Runs until the bay is asked to end or the token says so.</summary>
     public async Task RunAsync(CancellationToken cancel)

@@ -5,7 +5,7 @@ using CarOnPads.Ports;
 namespace CarOnPads.Hosting;
 
 /// <summary>One run of the program from its options to its clean end.</summary>
-internal static class Run
+static class Run
 {
     public static async Task<int> RunAsync(RunOptions options, CancellationToken cancel)
     {
@@ -29,12 +29,12 @@ internal static class Run
     public static void Complain(SimulatorException e) =>
         Console.Error.WriteLine($"car-on-pads: {e.Code} {e.Message} {e.Mend}");
 
-    private static IPadPort Port(string? directory, Wheel wheel) =>
+    static IPadPort Port(string? directory, Wheel wheel) =>
         directory is null || OperatingSystem.IsWindows()
             ? new TcpPort(0)
             : new PseudoTerminalPort(directory, wheel.ToString());
 
-    private static async Task EndWithStdinAsync(CancellationTokenSource end)
+    static async Task EndWithStdinAsync(CancellationTokenSource end)
     {
         var input = Console.OpenStandardInput();
         var buffer = new byte[256];
@@ -53,7 +53,7 @@ internal static class Run
         }
     }
 
-    private static void RemoveIfEmpty(string? directory)
+    static void RemoveIfEmpty(string? directory)
     {
         if (Directory.Exists(directory) && !Directory.EnumerateFileSystemEntries(directory).Any())
             Directory.Delete(directory);

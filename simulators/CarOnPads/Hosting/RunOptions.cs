@@ -6,7 +6,7 @@ using CarOnPads.Physics;
 namespace CarOnPads.Hosting;
 
 /// <summary>What the command line says.</summary>
-internal sealed record RunOptions
+sealed record RunOptions
 {
     public required BayOptions Bay { get; init; }
     public required string? PortDirectory { get; init; }
@@ -54,9 +54,9 @@ internal sealed record RunOptions
         return root;
     }
 
-    private static string Temporary() => Path.Combine(Path.GetTempPath(), $"car-on-pads-{Environment.ProcessId}");
+    static string Temporary() => Path.Combine(Path.GetTempPath(), $"car-on-pads-{Environment.ProcessId}");
 
-    private static double Checked(string name, double value, double low, double high) =>
+    static double Checked(string name, double value, double low, double high) =>
         value >= low && value <= high
             ? value
             : throw new SimulatorException("CP-105", $"{name} is {value}; it goes from {low} to {high}.", "See car-on-pads --help.");
