@@ -1,12 +1,13 @@
 namespace ScaleLink.Weighing.Settling;
 
 /// <summary>
-/// Turns claims into a verdict that the eye can follow. Bad news passes at once; good news must last a fifth of a second, and after
+/// Turns claims into a verdict that the eye can follow. Bad news passes at once. A claim must have stood for 0.3 s before it is believed, and after
 /// a disturbance half a second passes before anything better is said.
 /// </summary>
 sealed class VerdictKeeper
 {
     const int Confirm = 4;
+    const int Trust = 6;
     const int DisturbedAtLeast = 10;
     const int DisturbedWithoutClaim = 40;
 
@@ -29,7 +30,7 @@ sealed class VerdictKeeper
             SettlingVerdict.Disturbed => AfterDisturbance(settled, touched),
             SettlingVerdict.Settling => touched || _silences >= Confirm ? SettlingVerdict.Moving
                 : settled && _age >= Confirm ? SettlingVerdict.Settled : SettlingVerdict.Settling,
-            _ => _claims >= Confirm && _age >= Confirm ? SettlingVerdict.Settling : SettlingVerdict.Moving,
+            _ => _claims >= Trust && _age >= Confirm ? SettlingVerdict.Settling : SettlingVerdict.Moving,
         };
         _age = next == Verdict ? _age + 1 : 0;
         Verdict = next;
