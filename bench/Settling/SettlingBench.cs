@@ -16,6 +16,7 @@ static class SettlingBench
         Console.WriteLine($"{trials} records a scenario, seed {seed}; seconds after the release, median / 95th percentile.");
         foreach (var scenario in new[] { Scenario.Linear, Scenario.Workshop, Scenario.Friction })
             SpeedReport.Print(scenario, seed, trials);
+        StabilityReport.Print(seed, trials);
         return 0;
     }
 }

@@ -1,3 +1,4 @@
+using ScaleLink.Weighing.Settling;
 using Weighing.Tests.Settling.Scenarios;
 
 namespace ScaleLink.Bench.Settling;
@@ -26,6 +27,7 @@ static class SpeedReport
         Line("                         estimator", runs.Select(r => r.Trial.TimeWithin(.25, hold)));
         PrintClaims(scenario, seed, trials, .1, [.. runs.Select(r => r.Trial)]);
         PrintClaims(scenario, seed, trials, .25, null);
+        PrintRest([.. runs.Select(r => r.Trial)]);
         PrintCoverage([.. runs.Select(r => r.Trial)]);
     }
 
@@ -38,6 +40,20 @@ static class SpeedReport
         Line($"settled, {tolerance:0.00} kg: first claim", runs.Select(r => RockingRecord.Time(r.Claims().FirstOrDefault(559))));
         Console.WriteLine($"   claims {claims.Length}, false {wrong.Length} ({100.0 * wrong.Length / claims.Length:0.00} %), "
             + $"of them without a slip in the last second {unslipped}; worst {(wrong.Length > 0 ? wrong.Max(c => c.run.Error(c.k)) : 0):0.000} kg");
+    }
+
+    /// <summary>While the car is called settled: how often a pad is off by more than the tolerance.</summary>
+    static void PrintRest(SettlingTrial[] runs)
+    {
+        int rest = 0, off = 0;
+        foreach (var run in runs)
+            for (var k = 0; k < run.Readings.Length; k++)
+            {
+                if (RockingRecord.Time(k) < 0 || run.Readings[k].Verdict != SettlingVerdict.Settled) continue;
+                rest++;
+                if (run.Error(k) > .1) off++;
+            }
+        Console.WriteLine($"   while settled (0.1 kg) a pad is off by more in {100.0 * off / rest:0.00} % of blocks");
     }
 
     static void PrintCoverage(SettlingTrial[] runs)

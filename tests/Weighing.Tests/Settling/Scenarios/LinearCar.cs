@@ -20,7 +20,10 @@ static class LinearCar
     /// <summary>People walk by, and friction lets go now and then after the release.</summary>
     public static Motion Workshop(Draw draw) => Run(draw, workshop: true);
 
-    static Motion Run(Draw draw, bool workshop)
+    /// <summary>Something keeps shaking the car: wind through the door, an engine, a person who will not let go.</summary>
+    public static Motion Shaken(Draw draw) => Run(draw, workshop: false, shaken: true);
+
+    static Motion Run(Draw draw, bool workshop, bool shaken = false)
     {
         var motion = new Motion();
         var standing = new Standing(draw);
@@ -34,16 +37,16 @@ static class LinearCar
         {
             var hz = draw.Uniform(Hz[mode].Low, Hz[mode].High);
             var z = mode == Hop ? draw.Uniform(.05, .12) : Math.Clamp(damping * draw.Uniform(.7, 1.4), .03, .30);
-            AddMode(draw, motion, mode, hz, z, steps);
+            AddMode(draw, motion, mode, hz, z, steps, shaken);
             if (mode == WarpMode) slips.AddTo(motion, new(hz, z, Dt));
         }
         steps?.AddDirect(motion, draw);
         return motion;
     }
 
-    static void AddMode(Draw draw, Motion motion, int mode, double hz, double damping, Footfalls? steps)
+    static void AddMode(Draw draw, Motion motion, int mode, double hz, double damping, Footfalls? steps, bool shaken)
     {
-        var force = Work(draw, mode == Hop ? .3 : 1, mode == Hop ? 0 : .7 * draw.Normal());
+        var force = Work(draw, mode == Hop ? .3 : 1, mode == Hop ? 0 : .7 * draw.Normal(), shaken);
         var scale = draw.LogUniform(Amplitude[mode].Low, Amplitude[mode].High) / AmplitudeAtRelease(force, hz, damping);
         var share = draw.Uniform(-1, 1);
         var state = new Oscillator(hz, damping, Dt);
@@ -62,15 +65,17 @@ static class LinearCar
     }
 
     /// <summary>Noise smoothed over a tenth of a second plus a constant lean, from the start of the work to the release.</summary>
-    static double[] Work(Draw draw, double noise, double lean)
+    static double[] Work(Draw draw, double noise, double lean, bool shaken)
     {
         const int Smooth = 8;
         var raw = new double[Motion.Samples + Smooth];
         for (var i = 0; i < raw.Length; i++) raw[i] = draw.Normal();
         var force = new double[Motion.Samples];
         for (var i = 0; i < force.Length; i++)
-            if (Motion.Time(i) is >= Motion.WorkStarts and < 0)
-                force[i] = noise * raw.AsSpan(i, Smooth).ToArray().Sum() / Math.Sqrt(Smooth) + lean;
+        {
+            if (Motion.Time(i) < Motion.WorkStarts || !shaken && Motion.Time(i) >= 0) continue;
+            force[i] = noise * raw.AsSpan(i, Smooth).ToArray().Sum() / Math.Sqrt(Smooth) + (Motion.Time(i) < 0 ? lean : 0);
+        }
         return force;
     }
 

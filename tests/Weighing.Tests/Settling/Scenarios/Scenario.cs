@@ -5,6 +5,7 @@ sealed record Scenario(string Name, Func<Draw, Motion> Move)
 {
     public static readonly Scenario Linear = new("linear", LinearCar.Quiet);
     public static readonly Scenario Workshop = new("workshop", LinearCar.Workshop);
+    public static readonly Scenario Shaken = new("shaken without end", LinearCar.Shaken);
     public static readonly Scenario Friction = new("friction", d => SpringCarRun.Run(d, SpringCarKind.WithFriction));
     public static readonly Scenario NoFriction = new("no friction", d => SpringCarRun.Run(d, SpringCarKind.WithoutFriction));
     public static readonly Scenario LightlyDamped = new("friction, damping 0.05", d => SpringCarRun.Run(d, SpringCarKind.LightlyDamped));

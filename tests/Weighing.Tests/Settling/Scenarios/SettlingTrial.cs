@@ -41,6 +41,18 @@ sealed class SettlingTrial
     public bool ClaimsWithin(double from, double to) =>
         Enumerable.Range(0, Readings.Length).Any(k => Readings[k].Claimed && RockingRecord.Time(k) >= from && RockingRecord.Time(k) < to);
 
+    /// <summary>Lengths of the stretches with one verdict, s, the first and the last left out: these were cut by the record.</summary>
+    public IEnumerable<(SettlingVerdict Verdict, double Seconds)> Stretches()
+    {
+        var since = Array.FindIndex(Readings, r => r.Verdict != Readings[0].Verdict);
+        for (var k = since + 1; since > 0 && k < Readings.Length; k++)
+        {
+            if (Readings[k].Verdict == Readings[since].Verdict) continue;
+            yield return (Readings[since].Verdict, RockingRecord.Time(k) - RockingRecord.Time(since));
+            since = k;
+        }
+    }
+
     /// <summary>Pads whose truth lies within twice the stated uncertainty, and pads stated, at block <paramref name="k"/>.</summary>
     public (int Covered, int Stated) Covered(int k)
     {
