@@ -1,6 +1,6 @@
 namespace Weighing.Tests.Settling.Scenarios;
 
-/// <summary>A settled car that a hand leans on from t = 0 to t = 3 s, with a wobble of 3 %.</summary>
+/// <summary>A settled car that a hand leans on from t = 0 to t = 3 s, with a wobble of 3 % about a steady force.</summary>
 static class LeaningHand
 {
     public const double LetsGo = 3;
@@ -21,11 +21,12 @@ static class LeaningHand
         for (var i = 0; i < Motion.Samples; i++)
         {
             var t = Motion.Time(i);
-            var hand = t is >= 0 and < LetsGo ? size * (1 + .03 * Math.Sin(2 * Math.PI * wobble * t + phase)) : 0;
+            var steady = t is >= 0 and < LetsGo ? size : 0;
+            var hand = steady * (1 + .03 * Math.Sin(2 * Math.PI * wobble * t + phase));
             for (var pad = 0; pad < 4; pad++)
             {
                 var share = (pad < 2 ? forward : 1 - forward) * (pad % 2 == 0 ? left : 1 - left);
-                motion.AtRest[pad][i] = standing.Before[pad] + share * hand;
+                motion.AtRest[pad][i] = standing.Before[pad] + share * steady;
                 motion.Loads[pad][i] = standing.Before[pad] + share * (body ? heave.Q : hand);
             }
             heave.Step(hand);
