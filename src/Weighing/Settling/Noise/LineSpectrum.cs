@@ -52,7 +52,7 @@ public static class LineSpectrum
             var window = 0.5 - 0.5 * Math.Cos(2 * Math.PI * i / n);
             bins[i] = window * (samples[i] - mean - slope * (i - (n - 1) / 2.0));
         }
-        Fourier.Forward(bins, FourierOptions.AsymmetricScaling | FourierOptions.NoScaling);
+        Fourier.Forward(bins, FourierOptions.NoScaling);
         // The Hann window halves an amplitude and half of it lies at the negative frequency.
         return [.. bins[..(n / 2 + 1)].Select(bin => 4 * bin.Magnitude / n)];
     }
