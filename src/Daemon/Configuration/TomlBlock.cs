@@ -6,7 +6,7 @@ namespace ScaleLink.Daemon.Configuration;
 /// <summary>One table of the bay file, read key by key. Every mistake is noted with its line and reading goes on, so that all are told at once.</summary>
 internal sealed class TomlBlock
 {
-    private readonly Dictionary<string, KeyValueSyntax> _entries = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, KeyValueSyntax> _entries;
     private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
     private readonly List<Mistake> _mistakes;
     private readonly string _name;
@@ -14,12 +14,7 @@ internal sealed class TomlBlock
     public TomlBlock(string name, int line, IEnumerable<KeyValueSyntax> entries, List<Mistake> mistakes)
     {
         (_name, Line, _mistakes) = (name, line, mistakes);
-        foreach (var entry in entries)
-        {
-            var key = entry.Key!.ToString().Trim();
-            if (!_entries.TryAdd(key, entry))
-                Note("SL-003", LineOf(entry), $"{Place(key)} is set twice.", "Keep one of them.");
-        }
+        _entries = entries.ToDictionary(e => e.Key!.ToString().Trim(), StringComparer.Ordinal);
     }
 
     public int Line { get; }

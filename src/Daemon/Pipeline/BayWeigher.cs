@@ -10,7 +10,6 @@ public sealed class BayWeigher
     private readonly IReadOnlyList<PadChannel> _pads;
     private readonly SettlingEstimator _estimator;
     private readonly RaisedRule _raised;
-    private readonly ReadingWriter _writer;
     private long _seq;
 
     /// <summary>A weigher for the pads of one bay.</summary>
@@ -20,7 +19,6 @@ public sealed class BayWeigher
         _pads = pads;
         _estimator = new SettlingEstimator(new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg });
         _raised = new RaisedRule(weigh.RaisedBelowKg);
-        _writer = new ReadingWriter(pads);
     }
 
     /// <summary>Weighs one block of time.</summary>
@@ -31,17 +29,17 @@ public sealed class BayWeigher
         if (Corners.All.ToArray().Any(c => !blocks.TryGetValue(c, out var b) || b.LoadKg is null))
         {
             _estimator.Reset();
-            return _writer.Incomplete(instant, blocks);
+            return ReadingWriter.Incomplete(instant, blocks);
         }
 
         var loads = Corners.From(c => blocks[c].LoadKg!.Value);
         if (_raised.Add(loads) is { Count: > 0 } off)
         {
             _estimator.Reset();
-            return _writer.Raised(instant, blocks, off);
+            return ReadingWriter.Raised(instant, blocks, off);
         }
 
-        return _writer.Weighed(instant, blocks, _estimator.Add(loads));
+        return ReadingWriter.Weighed(instant, blocks, _estimator.Add(loads));
     }
 
     /// <summary>Time was left out: what went before says nothing of what comes.</summary>

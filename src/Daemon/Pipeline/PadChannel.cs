@@ -175,7 +175,8 @@ public sealed class PadChannel : IPadSink
             var counts = _state == PadState.Live ? _ring.MeanOver(fromNs, toNs, LongestGapNs) : null;
             var load = LoadOf(counts);
             var tilt = TiltSize(load);
-            return new PadBlock(load + (tilt ?? 0), -_zero?.Counts * Configuration.KgPerCount, tilt, _isTimed, _state, _faults.Present);
+            var calibrationU = Math.Abs(load ?? 0) * Configuration.SpanUncertaintyPercent / 100;
+            return new PadBlock(load + (tilt ?? 0), -_zero?.Counts * Configuration.KgPerCount, tilt, calibrationU, _isTimed, _state, _faults.Present);
         }
     }
 

@@ -4,20 +4,20 @@ using ScaleLink.Weighing.Settling;
 namespace ScaleLink.Daemon.Pipeline;
 
 /// <summary>Puts blocks and estimate into a reading: uncertainties combined, what is not known left out, the reason in words.</summary>
-internal sealed class ReadingWriter(IReadOnlyList<PadChannel> pads)
+internal static class ReadingWriter
 {
     private static readonly Corner[] AllCorners = Enum.GetValues<Corner>();
 
-    public BayReading Incomplete((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks) =>
+    public static BayReading Incomplete((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks) =>
         Bare(instant, blocks, BayVerdict.Incomplete, Missing(blocks));
 
-    public BayReading Raised((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, IReadOnlyList<Corner> off) =>
+    public static BayReading Raised((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, IReadOnlyList<Corner> off) =>
         Bare(instant, blocks, BayVerdict.Raised, off.Count == 4 ? "The pads are empty." : $"Off the pads: {string.Join(", ", off)}.");
 
-    public BayReading Weighed((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, SettlingReading estimate)
+    public static BayReading Weighed((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, SettlingReading estimate)
     {
         var verdict = VerdictOf(estimate.Verdict);
-        var calibration = Corners.From(c => CalibrationPart(c, estimate.Loads[c]));
+        var calibration = Corners.From(c => blocks[c].CalibrationUKg);
         // Pads without their own time are skewed by up to the adapters' delay: while the car moves their shares would be invented.
         var canShare = verdict == BayVerdict.Settled || blocks.Values.All(b => b.IsTimed);
         var shares = canShare ? LoadShares.Of(estimate.Loads) : null;
@@ -68,9 +68,6 @@ internal sealed class ReadingWriter(IReadOnlyList<PadChannel> pads)
             _ => [new Correction("zero", block.ZeroKg)],
         };
     }
-
-    private double CalibrationPart(Corner corner, double load) =>
-        Math.Abs(load) * pads.First(p => p.Corner == corner).Configuration.SpanUncertaintyPercent / 100;
 
     private static IReadOnlyList<UncertaintyPart> Budget(double? rocking, double calibration) => rocking is { } u
         ? [new UncertaintyPart("rocking", u), new UncertaintyPart("calibration", calibration)]

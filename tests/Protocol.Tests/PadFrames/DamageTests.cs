@@ -59,4 +59,28 @@ public class DamageTests
         Assert.Empty(Wire.Decode(decoder, (byte[])[0, .. frame]));
         Assert.Equal([SkipReason.BadCheck, SkipReason.TailOfDamaged], decoder.RecentSkips().Select(skip => skip.Reason));
     }
+
+    // The decoder knows the length of what is missing only when it has seen the length byte. Before it, no frame of a known
+    // kind has a CRC that could begin afresh: every first byte, kind and length was tried.
+    [Fact]
+    public void No_frame_begins_with_bytes_that_leave_the_crc_at_its_start()
+    {
+        (FrameKind Kind, int[] Lengths)[] kinds =
+        [
+            (FrameKind.Hello, [.. Enumerable.Range(28, 91 - 28 + 1)]),
+            (FrameKind.Sample, [23, 27, 31, 35, 39, 43, 47, 51]),
+            (FrameKind.AskHello, [2]),
+            (FrameKind.Set, [8]),
+            (FrameKind.Acknowledgement, [8]),
+        ];
+        for (byte code = 1; code < 255; code++)
+        {
+            Assert.NotEqual(0xFFFF, Crc16.Ibm3740([code]));
+            foreach (var (kind, lengths) in kinds)
+            {
+                Assert.NotEqual(0xFFFF, Crc16.Ibm3740([code, (byte)kind]));
+                Assert.All(lengths, length => Assert.NotEqual(0xFFFF, Crc16.Ibm3740([code, (byte)kind, (byte)length])));
+            }
+        }
+    }
 }
