@@ -1,5 +1,6 @@
 using Google.Rpc;
 using Grpc.Core;
+using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
 
 namespace ScaleLink.Client.Connection;
@@ -8,6 +9,7 @@ namespace ScaleLink.Client.Connection;
 internal static class TroubleReader
 {
     private const int LongestMessage = 300;
+    private const int LongestCode = 16;
 
     public static Trouble Read(RpcException failure, Uri daemon)
     {
@@ -23,6 +25,10 @@ internal static class TroubleReader
         };
     }
 
+    /// <summary>A fault in an answer, cleaned.</summary>
+    public static Trouble Read(Fault fault) =>
+        new(PeerText.Clean(fault.Code, LongestCode), PeerText.Clean(fault.Message, LongestMessage), PeerText.Clean(fault.Mend, LongestMessage));
+
     private static Trouble Away(Uri daemon, Exception? cause) => cause is HttpRequestException { HttpRequestError: HttpRequestError.HttpProtocolError or HttpRequestError.InvalidResponse or HttpRequestError.ResponseEnded }
         ? new Trouble("SL-422", $"What answers at {daemon} is not the daemon's gRPC port.", "Give the gRPC port with --daemon; the page's port is another one.")
         : new Trouble("SL-420", $"No daemon answers at {daemon}.", "Start the daemon, or give its address with --daemon.");
@@ -33,7 +39,7 @@ internal static class TroubleReader
         var status = failure.GetRpcStatus();
         if (status?.GetDetail<ErrorInfo>() is not { } info)
             return null;
-        var code = PeerText.Clean(info.Reason, 16);
+        var code = PeerText.Clean(info.Reason, LongestCode);
         var mend = PeerText.Clean(info.Metadata.TryGetValue("mend", out var text) ? text : "", LongestMessage);
         var message = PeerText.Clean(status.Message, LongestMessage);
         return new Trouble(code, Without(message, code, mend), mend);
