@@ -34,6 +34,11 @@ internal static class CommandLine
         {
             return ExitCodes.Done;
         }
+        catch (IOException)
+        {
+            // Whoever read the output has heard enough.
+            return ExitCodes.Done;
+        }
         catch (ClientException e)
         {
             Complain(e.Trouble, parsed.GetValue(common.Json), shell);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ScaleLink.Client.Demo;
+using ScaleLink.Client.Terminal;
 
 namespace ScaleLink.Client.Commands;
 
@@ -29,7 +30,10 @@ internal static class DemoCommand
                 Tcp = parsed.GetValue(tcp),
                 Seed = parsed.GetValue(seed),
             };
-            return await new DemoLines(shell, parsed.GetValue(common.Json)).Run(setup, parsed.GetValue(stay), limit.Token);
+            var json = parsed.GetValue(common.Json);
+            return parsed.GetValue(plain) || json || !shell.CanRedraw
+                ? await new DemoLines(shell, json).Run(setup, parsed.GetValue(stay), limit.Token)
+                : await new DemoScreen(shell).Run(setup, limit.Token);
         });
         return command;
     }

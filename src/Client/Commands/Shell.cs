@@ -1,3 +1,5 @@
+using System.Text;
+using Microsoft.Win32.SafeHandles;
 using ScaleLink.Client.Readings;
 using Spectre.Console;
 
@@ -7,6 +9,7 @@ namespace ScaleLink.Client.Commands;
 internal sealed record Shell
 {
     private const int LogWidth = 120;
+    private const int StandardOutput = 1;
 
     public required TextWriter Out { get; init; }
     public required TextWriter Error { get; init; }
@@ -27,7 +30,7 @@ internal sealed record Shell
         var isUnicode = Console.OutputEncoding.CodePage is 65001 or 1200 && Environment.GetEnvironmentVariable("TERM") != "linux";
         return new Shell
         {
-            Out = Console.Out,
+            Out = Output(),
             Error = Console.Error,
             Time = TimeProvider.System,
             CanRedraw = canRedraw,
@@ -36,4 +39,9 @@ internal sealed record Shell
             Size = () => canRedraw ? (Console.WindowWidth, Console.WindowHeight) : (LogWidth, int.MaxValue),
         };
     }
+
+    // The console hides that the reader of a pipe has gone; a plain stream tells, and a watch can end.
+    private static TextWriter Output() => Console.IsOutputRedirected && !OperatingSystem.IsWindows()
+        ? new StreamWriter(new FileStream(new SafeFileHandle(StandardOutput, ownsHandle: false), FileAccess.Write, bufferSize: 0), new UTF8Encoding(false))
+        : Console.Out;
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ScaleLink.Client.Connection;
+using ScaleLink.Client.Terminal;
 
 namespace ScaleLink.Client.Commands;
 
@@ -25,8 +26,10 @@ internal static class WatchCommand
             {
                 if (parsed.GetValue(common.Json))
                     await LoadsWriting.Json(daemon, shell, parsed.GetValue(rate), limit.Token);
-                else
+                else if (parsed.GetValue(plain) || !shell.CanRedraw)
                     await LoadsWriting.Plain(daemon, shell, parsed.GetValue(rate), limit.Token);
+                else
+                    await new WatchScreen(shell, daemon).Run(parsed.GetValue(rate), limit.Token);
             }
             catch (OperationCanceledException) when (limit.IsCancellationRequested)
             {
