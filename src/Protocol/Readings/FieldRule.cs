@@ -21,6 +21,9 @@ public sealed record FieldRule
     /// <summary>The number times this is in <see cref="Unit"/>.</summary>
     public double Scale { get; init; } = 1;
 
+    /// <summary>The number with which the device says that it has none; absent when it has no such number.</summary>
+    public double? Absent { get; init; }
+
     /// <summary>Which cell a load belongs to, from 0.</summary>
     public int Cell { get; init; }
 
@@ -30,7 +33,7 @@ public sealed record FieldRule
     /// <summary>Puts the number into the reading.</summary>
     internal void Apply(double number, ref PadReading reading)
     {
-        var value = FieldUnits.Convert(number * Scale, Unit);
+        var value = number == Absent ? double.NaN : FieldUnits.Convert(number * Scale, Unit);
         switch (Meaning)
         {
             case FieldMeaning.Load when Math.Abs(value) <= int.MaxValue:

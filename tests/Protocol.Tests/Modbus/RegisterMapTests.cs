@@ -96,10 +96,12 @@ public class RegisterMapTests
         [
             new RegisterField(Holding, 0, RegisterType.S16, WordOrder.HighFirst, Rule(FieldMeaning.Pitch, FieldUnit.Degree, 1)),
             new RegisterField(Holding, 1, RegisterType.S16, WordOrder.HighFirst, Rule(FieldMeaning.Temperature, FieldUnit.Celsius, 1)),
+            new RegisterField(Holding, 2, RegisterType.S16, WordOrder.HighFirst, Rule(FieldMeaning.Roll, FieldUnit.Degree, 0.001) with { Absent = -32768 }),
         ]));
-        image.Store(0, [0x7F, 0xFF, 0x80, 0x00]);
+        image.Store(0, [0x7F, 0xFF, 0x80, 0x00, 0x80, 0x00]);
         var reading = image.Read();
         Assert.Null(reading.PitchDegrees);
+        Assert.Null(reading.RollDegrees);
         Assert.Null(reading.TemperatureCelsius);
         Assert.Equal(PadStatus.TiltFault | PadStatus.TemperatureFault, reading.Status);
     }
