@@ -14,8 +14,9 @@ public class FaultMatrixTests(MatrixBay bay, ITestOutputHelper output) : IClassF
     private static readonly TimeSpan Recovery = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan Lasting = TimeSpan.FromMilliseconds(700);
 
-    // Straight lines bridge no longer hole in a pad's samples: a pad with a longer one has been disturbed.
-    private const double LongestGapMs = 250;
+    // A pad with a longer hole in its samples has been disturbed. Straight lines bridge 250 ms, and the tests in virtual time hold slaves of one
+    // line to less; here a busy machine may add its own.
+    private const double LongestGapMs = 400;
 
     private static readonly string[] Damaged = ["SL-201"];
     private static readonly string[] NotUnderstood = ["SL-201", "SL-221"];

@@ -30,7 +30,7 @@ internal sealed class BusSlave
     private long _lastGoodNs;
     private long _distrustUntilNs = long.MinValue;
     private long _completeAtNs;
-    private bool _isComplete, _isIntroduced, _hasAnsweredInTime;
+    private bool _isComplete, _isIntroduced, _isDoubtful;
     private int _block, _misses, _damagedInARow;
     private long _frames, _badFrames, _skippedBytes;
 
@@ -70,16 +70,17 @@ internal sealed class BusSlave
     public void Took(ReadOnlySpan<byte> registers, long nowNs)
     {
         Interlocked.Increment(ref _frames);
-        _damagedInARow = 0;
-        if (_misses > 0)
+        var isDoubtful = _misses > 0 || _damagedInARow > 0;
+        if (_misses > 0 || isDoubtful && _configuration.Map.Blocks.Count > 1)
         {
             // It may be the answer to the question before, with another one still to come: only what is asked after that can be believed.
-            _misses = 0;
+            _isDoubtful = true;
+            (_misses, _damagedInARow) = (0, 0);
             Rest(nowNs, TimeoutNs / 2);
             return;
         }
 
-        _hasAnsweredInTime = true;
+        (_isDoubtful, _damagedInARow) = (isDoubtful, 0);
         _image.Store(_block, registers);
         if (++_block < _configuration.Map.Blocks.Count)
             return;
@@ -146,7 +147,7 @@ internal sealed class BusSlave
     /// <summary>An answer came when none was open any more: after its time, or as a second one.</summary>
     public void AnsweredUnasked(long nowNs)
     {
-        if (!_hasAnsweredInTime)
+        if (_isDoubtful)
         {
             _faults.AnsweredLate();
             _distrustUntilNs = Math.Max(_distrustUntilNs, nowNs + TimeoutNs);
@@ -167,7 +168,7 @@ internal sealed class BusSlave
             Interlocked.Increment(ref _badFrames);
     }
 
-    private void Abandon() => (_block, _isComplete, _hasAnsweredInTime) = (0, false, false);
+    private void Abandon() => (_block, _isComplete, _isDoubtful) = (0, false, true);
 
     private void Rest(long nowNs, long restNs)
     {

@@ -1,4 +1,5 @@
 using System.Buffers;
+using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Protocol.Modbus;
 
 namespace ScaleLink.Daemon.Links.Polling;
@@ -11,14 +12,15 @@ internal sealed class ModbusConversation(IReadOnlyList<BusSlave> slaves, LineTim
 {
     // A byte or two when the drivers of the line switch are no answer.
     private const int SwitchingNoise = 2;
+    private const int ShortestFrame = 5;
+    private const long LateNs = 10 * Nanoseconds.PerMillisecond;
 
     private readonly ModbusReplyDecoder _decoder = new();
     private readonly ReceiveBuffer _buffer = new();
     private readonly byte[] _question = new byte[ModbusRequest.Length];
     private BusSlave? _asked;
     private bool _isOpen, _hasAnswered;
-    private int _replyLength;
-    private long _deadlineNs, _quietUntilNs, _lastByteNs, _heardBefore, _skippedBefore;
+    private long _deadlineNs, _quietUntilNs, _lastByteNs, _heardBefore, _skippedBefore, _skippedAtQuestion;
 
     public void Opened(long nowNs)
     {
@@ -54,8 +56,9 @@ internal sealed class ModbusConversation(IReadOnlyList<BusSlave> slaves, LineTim
         question.Write(_question);
         DropRest();
         _decoder.Expect(question);
-        (_asked, _isOpen, _hasAnswered, _replyLength) = (next, true, false, question.ReplyLength);
+        (_asked, _isOpen, _hasAnswered) = (next, true, false);
         _heardBefore = Heard();
+        _skippedAtQuestion = _decoder.Counters.SkippedBytes;
         _deadlineNs = nowNs + next.TimeoutNs + timing.CharactersNs(ModbusRequest.Length + question.ReplyLength);
         return new Turn(_question, _deadlineNs);
     }
@@ -63,10 +66,11 @@ internal sealed class ModbusConversation(IReadOnlyList<BusSlave> slaves, LineTim
     // A slave that has said nothing is silent; one whose bytes stopped in the middle, or made no frame, has been damaged.
     private bool IsAnswerOver(long nowNs, out long againNs)
     {
-        var bytes = Heard() - _heardBefore + _buffer.Count;
-        var hasBytes = bytes > SwitchingNoise;
-        var standstillNs = bytes >= _replyLength ? timing.GapNs : timing.BrokenOffNs;
-        var endNs = hasBytes ? Math.Min(_deadlineNs, _lastByteNs + standstillNs) : _deadlineNs;
+        var hasBytes = Heard() - _heardBefore + _buffer.Count > SwitchingNoise;
+        var endNs = hasBytes ? Math.Min(_deadlineNs, _lastByteNs + timing.BrokenOffNs) : _deadlineNs;
+        // Woken late, the answer may lie in the system's buffer: it is given the time to come up before anybody is blamed.
+        if (nowNs - endNs > LateNs)
+            endNs = _deadlineNs = _lastByteNs = nowNs + LateNs;
         againNs = endNs;
         if (nowNs < endNs)
             return false;
@@ -104,6 +108,14 @@ internal sealed class ModbusConversation(IReadOnlyList<BusSlave> slaves, LineTim
         if (!_isOpen)
         {
             _asked?.AnsweredUnasked(nowNs);
+            return;
+        }
+
+        // A whole frame's worth of garbage before it may have been another slave's answer to the same question.
+        if (_decoder.Counters.SkippedBytes - _skippedAtQuestion >= ShortestFrame)
+        {
+            _asked!.Damaged(nowNs);
+            Close(nowNs);
             return;
         }
 

@@ -82,6 +82,40 @@ public class ModbusConversationTests
     }
 
     [Fact]
+    public void A_stranger_s_whole_answer_behind_a_damaged_one_is_not_believed()
+    {
+        var line = new VirtualLine([1]);
+        line.Answer = (question, now) =>
+        {
+            var damaged = VirtualLine.Registers(question, 7);
+            damaged[4] ^= 0x20;
+            return [(now + 4 * Ms, [.. damaged, .. VirtualLine.Registers(question, 999)])];
+        };
+        line.Run(2);
+        Assert.Empty(line[1].Samples);
+        Assert.True(line[1].Counters().BadFrames > 20);
+    }
+
+    // The garbage of one slave falls into the time of the next, whose own answer then seems to come twice.
+    [Fact]
+    public void Late_garbage_of_one_slave_does_not_make_another_a_liar()
+    {
+        var line = new VirtualLine([1, 2]);
+        line.Answer = (question, now) =>
+        {
+            var reply = VirtualLine.Registers(question, 7);
+            if (question.Slave == 2)
+                return [(now + 4 * Ms, reply)];
+            reply[^1] ^= 0x10;
+            return [(now + 101 * Ms, reply)];
+        };
+        line.Run(10);
+        Assert.DoesNotContain("SL-214", line[2].Told);
+        Assert.InRange(line.LongestGapMs(2, 0), 50, 250);
+        Assert.All(line[2].Samples, s => Assert.Equal(7, s.Counts[0]));
+    }
+
+    [Fact]
     public void An_answer_after_its_time_is_not_taken_for_the_next_one_s()
     {
         var map = new RegisterMap([VirtualLine.Load(0, 0), VirtualLine.Load(100, 1)]);
