@@ -5,7 +5,7 @@ using ScaleLink.Client.Commands;
 namespace Client.Tests.Bay;
 
 /// <summary>Every command against the real daemon. In the order of a day: zero on empty pads, then the car comes down.</summary>
-[TestCaseOrderer(typeof(ByName))]
+[TestMethodOrderer(typeof(ByName))]
 public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
 {
     private const string Skip = RealBay.WhyNot;
