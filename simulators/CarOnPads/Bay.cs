@@ -12,15 +12,15 @@ namespace CarOnPads;
 /// </summary>
 public sealed class Bay : IDisposable
 {
-    private const double PlacingSpeed = 40; // kg/s, how fast hands put masses down
-    private readonly IPadPort[] _ports;
-    private readonly Pad[] _pads;
-    private readonly byte[] _fromHost = new byte[4096];
-    private readonly PriorityQueue<Action<Bay>, (double At, int Order)> _timetable = new();
-    private Four _loadBefore;
-    private Approach _masses = new(new Four(), PlacingSpeed);
-    private readonly (double Forward, double Left)[] _massPlace = new (double, double)[4];
-    private int _scheduled;
+    const double PlacingSpeed = 40; // kg/s, how fast hands put masses down
+    readonly IPadPort[] _ports = new IPadPort[4];
+    readonly Pad[] _pads;
+    readonly byte[] _fromHost = new byte[4096];
+    readonly PriorityQueue<Action<Bay>, (double At, int Order)> _timetable = new();
+    Four _loadBefore;
+    Approach _masses = new(new Four(), PlacingSpeed);
+    readonly (double Forward, double Left)[] _massPlace = new (double, double)[4];
+    int _scheduled;
 
     /// <summary>Sets the bench up.</summary>
     /// <param name="options">Car, seed, rate and so on.</param>
@@ -33,7 +33,16 @@ public sealed class Bay : IDisposable
         ApplyImperfections();
         var wheels = Enum.GetValues<Wheel>();
         _pads = [.. wheels.Select(w => new Pad(w, options.Seed, options.Hertz, options.Imperfections))];
-        _ports = [.. wheels.Select(port)];
+        try
+        {
+            foreach (var wheel in wheels)
+                _ports[(int)wheel] = port(wheel);
+        }
+        catch
+        {
+            Dispose();
+            throw;
+        }
     }
 
     /// <summary>What it was made of.</summary>
@@ -124,11 +133,11 @@ public sealed class Bay : IDisposable
     /// <summary>Pulls all cables for good.</summary>
     public void Dispose()
     {
-        foreach (var port in _ports)
-            port.Dispose();
+        foreach (IPadPort? port in _ports)
+            port?.Dispose(); // the last may be missing when the bench could not be set up
     }
 
-    private void Listen()
+    void Listen()
     {
         for (var i = 0; i < _pads.Length; i++)
         {
@@ -139,7 +148,7 @@ public sealed class Bay : IDisposable
     }
 
     // The car is known at the ends of a step; the sample lies between them.
-    private void Sample(Pad pad)
+    void Sample(Pad pad)
     {
         var part = Math.Clamp(1 - (Time - pad.NextSample) / CarDynamics.Step, 0, 1);
         var wheel = pad.Wheel;
@@ -153,7 +162,7 @@ public sealed class Bay : IDisposable
             tyre * contact.Left[wheel] + mass * place.Left);
     }
 
-    private void ApplyImperfections()
+    void ApplyImperfections()
     {
         Rig.Rubs = Imperfections[Imperfection.Friction];
         Rig.Scrubs = Imperfections[Imperfection.Scrub];

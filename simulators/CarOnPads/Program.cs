@@ -4,7 +4,7 @@ using CarOnPads.Hosting;
 
 try
 {
-    var settings = new InvocationConfiguration { EnableDefaultExceptionHandler = false };
+    var settings = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
     return await RunOptions.Command(Run.RunAsync).Parse(args).InvokeAsync(settings);
 }
 catch (SimulatorException e)

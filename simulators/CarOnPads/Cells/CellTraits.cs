@@ -6,7 +6,7 @@ namespace CarOnPads.Cells;
 /// What one cell deviates by, drawn once. Sizes are of a good industrial cell of 250 kg: errors near 0.02 % of
 /// capacity, as OIML R 60 class C3 cells have (3000 intervals; common practice, no measured cell stands behind them).
 /// </summary>
-internal sealed record CellTraits
+sealed record CellTraits
 {
     /// <summary>Capacity of one cell, kg.</summary>
     public const double CapacityKg = 250;
@@ -55,5 +55,5 @@ internal sealed record CellTraits
         HumKg = noise.Uniform(0.01, 0.03),
     };
 
-    private static double Sign(NoiseSource noise) => noise.Uniform(-1, 1) < 0 ? -1 : 1;
+    static double Sign(NoiseSource noise) => noise.Uniform(-1, 1) < 0 ? -1 : 1;
 }

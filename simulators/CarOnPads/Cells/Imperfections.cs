@@ -3,12 +3,12 @@ namespace CarOnPads.Cells;
 /// <summary>Which imperfections are switched on. Shared by everything that has some.</summary>
 public sealed class Imperfections
 {
-    private static readonly Dictionary<string, Imperfection> s_byName =
+    static readonly Dictionary<string, Imperfection> s_byName =
         Enum.GetValues<Imperfection>().ToDictionary(NameOf, StringComparer.Ordinal);
 
-    private readonly HashSet<Imperfection> _on;
+    readonly HashSet<Imperfection> _on;
 
-    private Imperfections(IEnumerable<Imperfection> on) => _on = [.. on];
+    Imperfections(IEnumerable<Imperfection> on) => _on = [.. on];
 
     /// <summary>Counts are exact but for their rounding, and the car has no memory.</summary>
     public static Imperfections None() => new([]);

@@ -3,7 +3,7 @@ using CarOnPads.Physics;
 namespace CarOnPads.Cells;
 
 /// <summary>Two axes, degrees, ISO 8855 signs. Says the true tilt, its mounting error and its noise.</summary>
-internal sealed class Inclinometer(long seed, string name, Imperfections imperfections)
+sealed class Inclinometer(long seed, string name, Imperfections imperfections)
 {
     /// <summary>Standard deviation, degrees.</summary>
     public const double NoiseDegrees = 0.01;
@@ -11,10 +11,10 @@ internal sealed class Inclinometer(long seed, string name, Imperfections imperfe
     /// <summary>Largest mounting error, degrees.</summary>
     public const double OffsetDegrees = 0.05;
 
-    private const double Range = 30;
-    private readonly NoiseSource _noise = new(seed, name + " tilt");
-    private readonly double _pitchOffset = new NoiseSource(seed, name + " pitch mounting").Uniform(-OffsetDegrees, OffsetDegrees);
-    private readonly double _rollOffset = new NoiseSource(seed, name + " roll mounting").Uniform(-OffsetDegrees, OffsetDegrees);
+    const double Range = 30;
+    readonly NoiseSource _noise = new(seed, name + " tilt");
+    readonly double _pitchOffset = new NoiseSource(seed, name + " pitch mounting").Uniform(-OffsetDegrees, OffsetDegrees);
+    readonly double _rollOffset = new NoiseSource(seed, name + " roll mounting").Uniform(-OffsetDegrees, OffsetDegrees);
 
     public (double Pitch, double Roll) Read(double pitch, double roll)
     {

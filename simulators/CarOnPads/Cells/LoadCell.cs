@@ -3,11 +3,11 @@ using CarOnPads.Physics;
 namespace CarOnPads.Cells;
 
 /// <summary>One bridge with its converter: kilograms in, counts out, with a memory for creep and hysteresis.</summary>
-internal sealed class LoadCell(CellTraits traits, Imperfections imperfections, NoiseSource noise)
+sealed class LoadCell(CellTraits traits, Imperfections imperfections, NoiseSource noise)
 {
-    private double _creep;
-    private double _loop;
-    private double _last;
+    double _creep;
+    double _loop;
+    double _last;
 
     /// <summary>One reading.</summary>
     /// <param name="kg">Load on this cell along its axis.</param>
@@ -42,7 +42,7 @@ internal sealed class LoadCell(CellTraits traits, Imperfections imperfections, N
     }
 
     // Kept up to date while switched off too, so that switching on finds a cell with a past.
-    private void Remember(double kg, double seconds)
+    void Remember(double kg, double seconds)
     {
         _creep += (traits.Creep * kg - _creep) * Math.Min(1, seconds / traits.CreepSeconds);
         _loop = Math.Clamp(
@@ -50,5 +50,5 @@ internal sealed class LoadCell(CellTraits traits, Imperfections imperfections, N
         _last = kg;
     }
 
-    private bool On(Imperfection imperfection) => imperfections[imperfection];
+    bool On(Imperfection imperfection) => imperfections[imperfection];
 }

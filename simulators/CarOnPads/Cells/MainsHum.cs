@@ -3,11 +3,11 @@ using CarOnPads.Physics;
 namespace CarOnPads.Cells;
 
 /// <summary>Mains pick-up: 50 Hz with some second harmonic.</summary>
-internal sealed class MainsHum(NoiseSource noise)
+sealed class MainsHum(NoiseSource noise)
 {
-    private const double Hertz = 50;
-    private const double SecondHarmonic = 0.3;
-    private readonly double _phase = noise.Uniform(0, Math.Tau);
+    const double Hertz = 50;
+    const double SecondHarmonic = 0.3;
+    readonly double _phase = noise.Uniform(0, Math.Tau);
 
     /// <summary>Relative to the fundamental's amplitude.</summary>
     public double At(double time)

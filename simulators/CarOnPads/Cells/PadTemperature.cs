@@ -3,7 +3,7 @@ using CarOnPads.Physics;
 namespace CarOnPads.Cells;
 
 /// <summary>Temperature of a pad's metal, which follows the workshop's air slowly, and the thermometer on it.</summary>
-internal sealed class PadTemperature(long seed, string name, Imperfections imperfections)
+sealed class PadTemperature(long seed, string name, Imperfections imperfections)
 {
     /// <summary>Where cells are calibrated, °C.</summary>
     public const double Reference = 20;
@@ -14,7 +14,7 @@ internal sealed class PadTemperature(long seed, string name, Imperfections imper
     /// <summary>Time in which the metal makes up 63 % of a change, s.</summary>
     public const double LagSeconds = 600;
 
-    private readonly NoiseSource _noise = new(seed, name + " temperature");
+    readonly NoiseSource _noise = new(seed, name + " temperature");
 
     /// <summary>The metal, °C.</summary>
     public double Metal { get; private set; } = Reference;

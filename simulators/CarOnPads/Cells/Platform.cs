@@ -3,7 +3,7 @@ using CarOnPads.Physics;
 namespace CarOnPads.Cells;
 
 /// <summary>A stiff plate on four cells, in the order front left, front right, rear left, rear right.</summary>
-internal sealed class Platform
+sealed class Platform
 {
     /// <summary>Cells of one pad.</summary>
     public const int Cells = 4;
@@ -20,11 +20,11 @@ internal sealed class Platform
     /// <summary>Cells stand this far from the middle, forward and to the side, m.</summary>
     public const double Reach = 0.17;
 
-    private const double DeadLoadKg = 6.4;
-    private readonly Imperfections _imperfections;
-    private readonly LoadCell[] _cells = new LoadCell[Cells];
-    private readonly double _span;
-    private readonly MainsHum _hum;
+    const double DeadLoadKg = 6.4;
+    readonly Imperfections _imperfections;
+    readonly LoadCell[] _cells = new LoadCell[Cells];
+    readonly double _span;
+    readonly MainsHum _hum;
 
     public Platform(long seed, string name, double kgPerCount, Imperfections imperfections)
     {

@@ -1,7 +1,7 @@
 namespace CarOnPads.Cells;
 
 /// <summary>What stands on a platform: kilograms, and their moments about its middle (kg m forward and left).</summary>
-internal readonly record struct PlatformLoad(double Kg, double ForwardMoment, double LeftMoment, double CosineOfTilt)
+readonly record struct PlatformLoad(double Kg, double ForwardMoment, double LeftMoment, double CosineOfTilt)
 {
     /// <summary>Share of one cell: a stiff plate on four equal feet.</summary>
     public double OnCell(bool front, bool left) =>

@@ -4,9 +4,9 @@ using CarOnPads.Physics;
 namespace CarOnPads.Control;
 
 /// <summary>The fields of one command, read by name and checked. What nobody has asked for at the end is an error.</summary>
-internal sealed class Arguments
+sealed class Arguments
 {
-    private readonly Dictionary<string, JsonElement> _fields = [];
+    readonly Dictionary<string, JsonElement> _fields = [];
 
     /// <summary>All fields of the object but those named.</summary>
     public Arguments(JsonElement command, params ReadOnlySpan<string> aside)
@@ -75,9 +75,9 @@ internal sealed class Arguments
             throw new SimulatorException("CP-206", $"{name} is no field of this command.", "Ask {\"do\":\"help\"} for an example of each command.");
     }
 
-    private bool Take(string name, out JsonElement field) => _fields.Remove(name, out field);
+    bool Take(string name, out JsonElement field) => _fields.Remove(name, out field);
 
-    private static Wheel ParseWheel(string name, string text) => text switch
+    static Wheel ParseWheel(string name, string text) => text switch
     {
         "LF" => Physics.Wheel.LF,
         "RF" => Physics.Wheel.RF,
@@ -86,9 +86,9 @@ internal sealed class Arguments
         _ => throw new SimulatorException("CP-204", $"{name}: there is no corner {text}.", "The corners are LF, RF, LR and RR."),
     };
 
-    private static SimulatorException Missing(string name, string what) =>
+    static SimulatorException Missing(string name, string what) =>
         new("CP-203", $"The field {name} is missing.", $"Give {name}: {what}.");
 
-    private static SimulatorException Wrong(string name, string what) =>
+    static SimulatorException Wrong(string name, string what) =>
         new("CP-203", $"The field {name} is not {what}.", $"Give {name} as {what}.");
 }

@@ -4,7 +4,7 @@ using CarOnPads.Physics;
 namespace CarOnPads.Control;
 
 /// <summary>What a test or a demo crew may ask, and a real one may not.</summary>
-internal static class AskingCommands
+static class AskingCommands
 {
     public static IEnumerable<Command> All =>
     [
@@ -18,7 +18,7 @@ internal static class AskingCommands
             """{"do":"quit"}""", _ => (bay, _) => bay.Quit()),
     ];
 
-    private static void Truth(Bay bay, JsonObject reply)
+    static void Truth(Bay bay, JsonObject reply)
     {
         var rest = StaticTruth.Of(bay.Rig);
         var loads = bay.OnPads(rest);
@@ -31,7 +31,7 @@ internal static class AskingCommands
         reply["ride_height_mm"] = Corners(RideHeights(bay.Rig.Chassis, rest), 1e-3);
     }
 
-    private static void State(Bay bay, JsonObject reply)
+    static void State(Bay bay, JsonObject reply)
     {
         var rig = bay.Rig;
         reply["busy"] = rig.Busy;
@@ -46,7 +46,7 @@ internal static class AskingCommands
         reply["pads"] = pads;
     }
 
-    private static JsonObject PadState(Bay bay, Wheel wheel)
+    static JsonObject PadState(Bay bay, Wheel wheel)
     {
         var (pad, port) = (bay.Pad(wheel), bay.Port(wheel));
         return new JsonObject
@@ -68,7 +68,7 @@ internal static class AskingCommands
         };
     }
 
-    private static void Help(Bay bay, JsonObject reply)
+    static void Help(Bay bay, JsonObject reply)
     {
         var commands = new JsonArray();
         foreach (var command in CommandTable.All)
@@ -77,10 +77,10 @@ internal static class AskingCommands
     }
 
     /// <summary>(RF + LR) / total of the car, percent; absent when the car carries nothing to the pads.</summary>
-    private static JsonNode? CrossWeight(in Four car) =>
+    static JsonNode? CrossWeight(in Four car) =>
         car.Sum > 0 ? Rounded(100 * (car[Wheel.RF] + car[Wheel.LR]) / car.Sum, 1e-4) : null;
 
-    private static Four RideHeights(Chassis chassis, in Motion rest)
+    static Four RideHeights(Chassis chassis, in Motion rest)
     {
         var heights = new Four();
         for (var i = 0; i < 4; i++)
@@ -88,7 +88,7 @@ internal static class AskingCommands
         return heights;
     }
 
-    private static JsonObject Corners(in Four four, double step)
+    static JsonObject Corners(in Four four, double step)
     {
         var corners = new JsonObject();
         foreach (var wheel in Enum.GetValues<Wheel>())
@@ -96,5 +96,5 @@ internal static class AskingCommands
         return corners;
     }
 
-    private static double Rounded(double value, double step) => Math.Round(value, (int)Math.Round(-Math.Log10(step)));
+    static double Rounded(double value, double step) => Math.Round(value, (int)Math.Round(-Math.Log10(step)));
 }

@@ -7,7 +7,7 @@ namespace CarOnPads.Control;
 /// <param name="Purpose">One line for people.</param>
 /// <param name="Example">A complete command.</param>
 /// <param name="Parse">Checks the fields and returns what to do; nothing happens yet.</param>
-internal sealed record Command(string Name, string Purpose, string Example, Func<Arguments, Deed> Parse);
+sealed record Command(string Name, string Purpose, string Example, Func<Arguments, Deed> Parse);
 
 /// <summary>Does it, and adds what there is to say to the reply.</summary>
-internal delegate void Deed(Bay bay, JsonObject reply);
+delegate void Deed(Bay bay, JsonObject reply);

@@ -3,9 +3,9 @@ using System.Text.Json;
 namespace CarOnPads.Control;
 
 /// <summary>Every command by name.</summary>
-internal static class CommandTable
+static class CommandTable
 {
-    private static readonly Dictionary<string, Command> s_commands =
+    static readonly Dictionary<string, Command> s_commands =
         new[] { CrewCommands.All, PadCommands.All, FaultCommands.All, AskingCommands.All }
             .SelectMany(group => group)
             .ToDictionary(command => command.Name, StringComparer.Ordinal);

@@ -11,12 +11,12 @@ namespace CarOnPads.Control;
 /// </summary>
 public sealed class ControlServer : IAsyncDisposable
 {
-    private const int LongestLine = 65536;
-    private readonly TcpListener _listener;
-    private readonly CancellationTokenSource _end = new();
-    private readonly ConcurrentQueue<Request> _requests = new();
-    private readonly ConcurrentDictionary<Task, byte> _callers = new();
-    private readonly Task _accepting;
+    const int LongestLine = 65536;
+    readonly TcpListener _listener;
+    readonly CancellationTokenSource _end = new();
+    readonly ConcurrentQueue<Request> _requests = new();
+    readonly ConcurrentDictionary<Task, byte> _callers = new();
+    readonly Task _accepting;
 
     /// <summary>Listens; port 0 takes a free one.</summary>
     /// <exception cref="SimulatorException">CP-304 the port is taken.</exception>
@@ -55,7 +55,7 @@ public sealed class ControlServer : IAsyncDisposable
         _end.Dispose();
     }
 
-    private async Task AcceptAsync()
+    async Task AcceptAsync()
     {
         while (!_end.IsCancellationRequested)
         {
@@ -73,7 +73,7 @@ public sealed class ControlServer : IAsyncDisposable
         }
     }
 
-    private async Task TalkAsync(TcpClient caller)
+    async Task TalkAsync(TcpClient caller)
     {
         using var client = caller;
         client.NoDelay = true;
@@ -96,5 +96,5 @@ public sealed class ControlServer : IAsyncDisposable
         }
     }
 
-    private sealed record Request(string Line, TaskCompletionSource<string> Reply);
+    sealed record Request(string Line, TaskCompletionSource<string> Reply);
 }

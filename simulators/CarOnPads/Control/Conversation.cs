@@ -7,7 +7,7 @@ namespace CarOnPads.Control;
 /// <summary>One line in, one line out.</summary>
 public static class Conversation
 {
-    private static readonly JsonSerializerOptions s_json = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    static readonly JsonSerializerOptions s_json = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>Does what the line says to the bay and returns the reply, without the line's end.</summary>
     public static string Answer(Bay bay, string line)
@@ -29,6 +29,6 @@ public static class Conversation
         }
     }
 
-    private static string Refusal(string code, string error, string mend) =>
+    static string Refusal(string code, string error, string mend) =>
         new JsonObject { ["ok"] = false, ["code"] = code, ["error"] = error, ["mend"] = mend }.ToJsonString(s_json);
 }

@@ -3,10 +3,10 @@ using CarOnPads.Physics;
 namespace CarOnPads.Control;
 
 /// <summary>What the crew does to the car.</summary>
-internal static class CrewCommands
+static class CrewCommands
 {
-    private const double LongestRitual = 60;
-    private const double BounceNewtons = 400; // how hard a crew pushes one corner
+    const double LongestRitual = 60;
+    const double BounceNewtons = 400; // how hard a crew pushes one corner
 
     public static IEnumerable<Command> All =>
     [
@@ -30,13 +30,13 @@ internal static class CrewCommands
             """{"do":"bars","front":false,"rear":false}""", Bars),
     ];
 
-    private static Deed Turn(Arguments a)
+    static Deed Turn(Arguments a)
     {
         var (wheel, turns) = (a.Wheel(), a.Number("turns", -20, 20));
         return (bay, reply) => reply["done_at"] = bay.Rig.Turn(wheel, turns);
     }
 
-    private static Deed Settle(Arguments a)
+    static Deed Settle(Arguments a)
     {
         var by = a.OptionalText("by") ?? "both";
         var seconds = a.Number("seconds", 0.5, LongestRitual, 4);
@@ -54,7 +54,7 @@ internal static class CrewCommands
         };
     }
 
-    private static Deed Bounce(Arguments a)
+    static Deed Bounce(Arguments a)
     {
         var (wheels, newtons, seconds) = (a.Wheels(), a.Number("newtons", 0, 2000, BounceNewtons), a.Number("seconds", 0.1, LongestRitual, 2));
         var shares = new Four();
@@ -63,38 +63,38 @@ internal static class CrewCommands
         return (bay, reply) => reply["done_at"] = bay.Rig.Bounce(shares, newtons, seconds);
     }
 
-    private static Deed Lean(Arguments a)
+    static Deed Lean(Arguments a)
     {
-        var (wheel, kg, seconds) = (a.Wheel(), a.Number("kg", 0, 150), a.OptionalNumber("seconds", 0, 3600));
+        var (wheel, kg, seconds) = (a.Wheel(), a.Number("kg", 0, 150), a.OptionalNumber("seconds", 0, LongestRitual));
         return (bay, reply) =>
             bay.Rig.Lean(wheel, kg * bay.Options.Gravity, seconds is { } s ? bay.Time + s : double.PositiveInfinity);
     }
 
-    private static Deed Jack(Arguments a)
+    static Deed Jack(Arguments a)
     {
         var (wheels, mm) = (a.Wheels(), a.Number("mm", 0, 250, 1e3 * Rig.ClearHeight));
         return (bay, reply) => reply["done_at"] = bay.Rig.Jack(wheels, mm * 1e-3);
     }
 
-    private static Deed Lower(Arguments a)
+    static Deed Lower(Arguments a)
     {
         var wheels = a.Wheels();
         return (bay, reply) => reply["done_at"] = bay.Rig.Jack(wheels, null);
     }
 
-    private static Deed Driver(Arguments a)
+    static Deed Driver(Arguments a)
     {
         var aboard = a.Flag("in");
         return (bay, _) => bay.Rig.Seat(aboard);
     }
 
-    private static Deed Ballast(Arguments a)
+    static Deed Ballast(Arguments a)
     {
         var mass = new PlacedMass(a.Number("kg", 0, 200), a.Number("x_m", -3, 3, 0), a.Number("y_m", -1.5, 1.5, 0), a.Number("z_m", 0, 2, 0.2));
         return (bay, _) => bay.Rig.Ballast(mass.Kg > 0 ? [mass] : []);
     }
 
-    private static Deed Bars(Arguments a)
+    static Deed Bars(Arguments a)
     {
         var (front, rear) = (a.Flag("front"), a.Flag("rear"));
         return (bay, _) => bay.Rig.Bars(front, rear);

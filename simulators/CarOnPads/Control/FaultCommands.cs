@@ -4,7 +4,7 @@ using ScaleLink.Protocol.PadFrames;
 namespace CarOnPads.Control;
 
 /// <summary>What goes wrong with pads and cables.</summary>
-internal static class FaultCommands
+static class FaultCommands
 {
     public static IEnumerable<Command> All =>
     [
@@ -30,13 +30,13 @@ internal static class FaultCommands
             """{"do":"self-test","corner":"LF","fault":"tilt","on":true}""", SelfTest),
     ];
 
-    private static Deed Unplug(Arguments a)
+    static Deed Unplug(Arguments a)
     {
         var wheel = a.Wheel();
         return (bay, _) => bay.Port(wheel).Unplug();
     }
 
-    private static Deed Replug(Arguments a)
+    static Deed Replug(Arguments a)
     {
         var wheel = a.Wheel();
         return (bay, reply) =>
@@ -46,31 +46,31 @@ internal static class FaultCommands
         };
     }
 
-    private static Deed OnOff(Arguments a, Action<PadFaults, bool> set)
+    static Deed OnOff(Arguments a, Action<PadFaults, bool> set)
     {
         var (wheel, on) = (a.Wheel(), a.Flag("on", true));
         return (bay, _) => set(bay.Pad(wheel).Faults, on);
     }
 
-    private static Deed Share(Arguments a, string name, double most, Action<PadFaults, double> set)
+    static Deed Share(Arguments a, string name, double most, Action<PadFaults, double> set)
     {
         var (wheel, share) = (a.Wheel(), a.Number(name, 0, most));
         return (bay, _) => set(bay.Pad(wheel).Faults, share);
     }
 
-    private static Deed Silence(Arguments a)
+    static Deed Silence(Arguments a)
     {
         var (wheel, seconds) = (a.Wheel(), a.Number("seconds", 0, 3600));
         return (bay, reply) => reply["done_at"] = bay.Pad(wheel).Faults.SilentUntil = bay.Time + seconds;
     }
 
-    private static Deed BrownOut(Arguments a)
+    static Deed BrownOut(Arguments a)
     {
         var wheel = a.Wheel();
         return (bay, _) => bay.Pad(wheel).BrownOut(bay.Time);
     }
 
-    private static Deed SelfTest(Arguments a)
+    static Deed SelfTest(Arguments a)
     {
         var (wheel, on) = (a.Wheel(), a.Flag("on", true));
         var fault = a.Text("fault") switch

@@ -3,10 +3,10 @@ using System.Text;
 namespace CarOnPads.Control;
 
 /// <summary>Lines from a stream, none longer than allowed.</summary>
-internal sealed class LineReader(Stream stream, int longest)
+sealed class LineReader(Stream stream, int longest)
 {
-    private readonly byte[] _buffer = new byte[longest];
-    private int _filled;
+    readonly byte[] _buffer = new byte[longest];
+    int _filled;
 
     /// <summary>The next line without its end; null when the other side has closed.</summary>
     /// <exception cref="InvalidDataException">The line is too long.</exception>

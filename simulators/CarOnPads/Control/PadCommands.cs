@@ -4,7 +4,7 @@ using CarOnPads.Physics;
 namespace CarOnPads.Control;
 
 /// <summary>What somebody does to the pads and the workshop.</summary>
-internal static class PadCommands
+static class PadCommands
 {
     public static IEnumerable<Command> All =>
     [
@@ -20,7 +20,7 @@ internal static class PadCommands
             """{"do":"imperfection","name":"noise","on":true}""", Switch),
     ];
 
-    private static Deed Mass(Arguments a)
+    static Deed Mass(Arguments a)
     {
         var reach = 1e3 * Platform.Reach;
         var (wheel, kg) = (a.Wheel(), a.Number("kg", 0, 1500));
@@ -28,13 +28,13 @@ internal static class PadCommands
         return (bay, reply) => reply["done_at"] = bay.PutMass(wheel, kg, forward * 1e-3, left * 1e-3);
     }
 
-    private static Deed Height(Arguments a)
+    static Deed Height(Arguments a)
     {
         var (wheel, mm) = (a.Wheel(), a.Number("mm", -50, 50));
         return (bay, reply) => reply["done_at"] = bay.Rig.PadHeight(wheel, mm * 1e-3);
     }
 
-    private static Deed Tilt(Arguments a)
+    static Deed Tilt(Arguments a)
     {
         var (wheel, pitch, roll) = (a.Wheel(), a.OptionalNumber("pitch_deg", -15, 15), a.OptionalNumber("roll_deg", -15, 15));
         return (bay, _) =>
@@ -45,7 +45,7 @@ internal static class PadCommands
         };
     }
 
-    private static Deed Temperature(Arguments a)
+    static Deed Temperature(Arguments a)
     {
         var (celsius, atOnce) = (a.Number("celsius", -20, 60), a.Flag("at_once", false));
         return (bay, _) =>
@@ -55,7 +55,7 @@ internal static class PadCommands
         };
     }
 
-    private static Deed Switch(Arguments a)
+    static Deed Switch(Arguments a)
     {
         var (imperfection, on) = (Imperfections.Find(a.Text("name")), a.Flag("on"));
         return (bay, _) => bay.SetImperfection(imperfection, on);

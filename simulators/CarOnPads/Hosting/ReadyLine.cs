@@ -6,9 +6,9 @@ using CarOnPads.Physics;
 namespace CarOnPads.Hosting;
 
 /// <summary>The one line on standard output that tells a parent process where everything is.</summary>
-internal static class ReadyLine
+static class ReadyLine
 {
-    private static readonly JsonSerializerOptions s_json = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    static readonly JsonSerializerOptions s_json = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     public static string Of(Bay bay, string control) => new JsonObject
     {
@@ -24,7 +24,7 @@ internal static class ReadyLine
         ["imperfections"] = new JsonArray([.. bay.Imperfections.On.Select(name => JsonValue.Create(name))]),
     }.ToJsonString(s_json);
 
-    private static JsonObject PerPad<T>(Func<Wheel, T> value)
+    static JsonObject PerPad<T>(Func<Wheel, T> value)
     {
         var all = new JsonObject();
         foreach (var wheel in Enum.GetValues<Wheel>())

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using CarOnPads.Control;
 using CarOnPads.Physics;
 using CarOnPads.Ports;
@@ -5,12 +6,14 @@ using CarOnPads.Ports;
 namespace CarOnPads.Hosting;
 
 /// <summary>One run of the program from its options to its clean end.</summary>
-internal static class Run
+static class Run
 {
-    public static async Task<int> RunAsync(RunOptions options, CancellationToken cancel)
+    public static async Task<int> RunAsync(RunOptions options)
     {
         var scenario = options.Scenario is { } file ? Scenario.Read(file) : null;
-        using var end = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        using var end = new CancellationTokenSource();
+        using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, End);
+        using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, End);
         await using var control = new ControlServer(options.Control);
         using (var bay = new Bay(options.Bay, wheel => Port(options.PortDirectory, wheel)))
         {
@@ -19,22 +22,28 @@ internal static class Run
             Console.Out.Flush();
             if (options.ExitWithStdin)
                 _ = EndWithStdinAsync(end);
-            await new RealTime(bay, control, TimeProvider.System).RunAsync(end.Token);
+            new RealTime(bay, control, TimeProvider.System).Run(end.Token);
         }
 
         RemoveIfEmpty(options.PortDirectory);
         return 0;
+
+        void End(PosixSignalContext signal)
+        {
+            signal.Cancel = true;
+            end.Cancel();
+        }
     }
 
     public static void Complain(SimulatorException e) =>
         Console.Error.WriteLine($"car-on-pads: {e.Code} {e.Message} {e.Mend}");
 
-    private static IPadPort Port(string? directory, Wheel wheel) =>
+    static IPadPort Port(string? directory, Wheel wheel) =>
         directory is null || OperatingSystem.IsWindows()
             ? new TcpPort(0)
             : new PseudoTerminalPort(directory, wheel.ToString());
 
-    private static async Task EndWithStdinAsync(CancellationTokenSource end)
+    static async Task EndWithStdinAsync(CancellationTokenSource end)
     {
         var input = Console.OpenStandardInput();
         var buffer = new byte[256];
@@ -53,7 +62,7 @@ internal static class Run
         }
     }
 
-    private static void RemoveIfEmpty(string? directory)
+    static void RemoveIfEmpty(string? directory)
     {
         if (Directory.Exists(directory) && !Directory.EnumerateFileSystemEntries(directory).Any())
             Directory.Delete(directory);

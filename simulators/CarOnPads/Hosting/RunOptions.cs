@@ -6,7 +6,7 @@ using CarOnPads.Physics;
 namespace CarOnPads.Hosting;
 
 /// <summary>What the command line says.</summary>
-internal sealed record RunOptions
+sealed record RunOptions
 {
     public required BayOptions Bay { get; init; }
     public required string? PortDirectory { get; init; }
@@ -15,7 +15,7 @@ internal sealed record RunOptions
     public required bool ExitWithStdin { get; init; }
 
     /// <summary>The program's command, which runs <paramref name="run"/>.</summary>
-    public static RootCommand Command(Func<RunOptions, CancellationToken, Task<int>> run)
+    public static RootCommand Command(Func<RunOptions, Task<int>> run)
     {
         Option<string?> ports = new("--ports") { Description = "Directory for the ports LF, RF, LR and RR. Default: a new one for temporary files." };
         Option<bool> tcp = new("--tcp") { Description = "TCP listeners on loopback instead of pseudo-terminals. Always so on Windows." };
@@ -33,7 +33,7 @@ internal sealed record RunOptions
         {
             ports, tcp, control, car, seed, rate, gravity, imperfections, scenario, start, withStdin,
         };
-        root.SetAction((parsed, cancel) => run(
+        root.SetAction((parsed, _) => run(
             new RunOptions
             {
                 Bay = new BayOptions
@@ -49,14 +49,13 @@ internal sealed record RunOptions
                 Control = parsed.GetValue(control),
                 Scenario = parsed.GetValue(scenario),
                 ExitWithStdin = parsed.GetValue(withStdin),
-            },
-            cancel));
+            }));
         return root;
     }
 
-    private static string Temporary() => Path.Combine(Path.GetTempPath(), $"car-on-pads-{Environment.ProcessId}");
+    static string Temporary() => Path.Combine(Path.GetTempPath(), $"car-on-pads-{Environment.ProcessId}");
 
-    private static double Checked(string name, double value, double low, double high) =>
+    static double Checked(string name, double value, double low, double high) =>
         value >= low && value <= high
             ? value
             : throw new SimulatorException("CP-105", $"{name} is {value}; it goes from {low} to {high}.", "See car-on-pads --help.");

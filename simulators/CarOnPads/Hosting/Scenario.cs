@@ -7,9 +7,9 @@ namespace CarOnPads.Hosting;
 /// <summary>A list of commands with their times, checked completely before anything happens.</summary>
 public sealed class Scenario
 {
-    private readonly List<(double At, Deed Deed)> _deeds = [];
+    readonly List<(double At, Deed Deed)> _deeds = [];
 
-    private Scenario()
+    Scenario()
     {
     }
 
@@ -64,7 +64,7 @@ public sealed class Scenario
             });
     }
 
-    private void Add(JsonElement item)
+    void Add(JsonElement item)
     {
         try
         {

@@ -4,11 +4,11 @@ using ScaleLink.Protocol.PadFrames;
 namespace CarOnPads.Pads;
 
 /// <summary>What the host says to a pad, and the pad's answers.</summary>
-internal sealed class HostFrames(Pad pad)
+sealed class HostFrames(Pad pad)
 {
-    private const int LongestBlink = 60;
-    private readonly PadFrameDecoder _decoder = new();
-    private byte[] _pending = [];
+    const int LongestBlink = 60;
+    readonly PadFrameDecoder _decoder = new();
+    byte[] _pending = [];
 
     public void Receive(ReadOnlySpan<byte> bytes, double now)
     {
@@ -26,7 +26,7 @@ internal sealed class HostFrames(Pad pad)
         _pending = input.ToArray();
     }
 
-    private void Answer(PadFrame frame, double now)
+    void Answer(PadFrame frame, double now)
     {
         if (frame.Kind == FrameKind.AskHello)
             pad.Hello(now);
@@ -34,14 +34,14 @@ internal sealed class HostFrames(Pad pad)
             pad.Acknowledge(Obey(wish), now);
     }
 
-    private AckFrame Obey(SettingFrame wish) => wish.Setting switch
+    AckFrame Obey(SettingFrame wish) => wish.Setting switch
     {
         PadSetting.SampleRate => Rate(wish),
         PadSetting.Identify => Identify(wish),
         _ => new AckFrame(wish.RequestId, AckResult.UnknownSetting, 0),
     };
 
-    private AckFrame Rate(SettingFrame wish)
+    AckFrame Rate(SettingFrame wish)
     {
         var good = wish.Value is >= (int)(1000 * Pad.SlowestHertz) and <= (int)(1000 * Pad.FastestHertz);
         if (good)
@@ -49,7 +49,7 @@ internal sealed class HostFrames(Pad pad)
         return new AckFrame(wish.RequestId, good ? AckResult.Done : AckResult.OutOfRange, (int)Math.Round(1000 * pad.Hertz));
     }
 
-    private AckFrame Identify(SettingFrame wish)
+    AckFrame Identify(SettingFrame wish)
     {
         var good = wish.Value is >= 0 and <= LongestBlink;
         if (good)

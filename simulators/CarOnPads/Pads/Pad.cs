@@ -17,25 +17,25 @@ public sealed class Pad
     /// <summary>Fastest rate a pad takes, samples a second.</summary>
     public const double FastestHertz = 1000;
 
-    private const double RestartSeconds = 0.8;
-    private const string Firmware = "car-on-pads 1";
-    private readonly Imperfections _imperfections;
-    private readonly Platform _platform;
-    private readonly Inclinometer _inclinometer;
-    private readonly PadTemperature _temperature;
-    private readonly NoiseSource _boots;
-    private readonly NoiseSource _chance;
-    private readonly Wire _wire;
-    private readonly HostFrames _host;
-    private readonly double _drift;
-    private readonly byte[] _frame = new byte[PadFrameWriter.MaxFrameLength];
-    private readonly int[] _counts = new int[Platform.Cells];
-    private SampleClock _clock;
-    private double _nextHello;
-    private double _offUntil = double.NegativeInfinity;
-    private PadStatus _once = PadStatus.Restarted;
-    private uint _bootId;
-    private uint _sequence;
+    const double RestartSeconds = 0.8;
+    const string Firmware = "car-on-pads 1";
+    readonly Imperfections _imperfections;
+    readonly Platform _platform;
+    readonly Inclinometer _inclinometer;
+    readonly PadTemperature _temperature;
+    readonly NoiseSource _boots;
+    readonly NoiseSource _chance;
+    readonly Wire _wire;
+    readonly HostFrames _host;
+    readonly double _drift;
+    readonly byte[] _frame = new byte[PadFrameWriter.MaxFrameLength];
+    readonly int[] _counts = new int[Platform.Cells];
+    SampleClock _clock;
+    double _nextHello;
+    double _offUntil = double.NegativeInfinity;
+    PadStatus _once = PadStatus.Restarted;
+    uint _bootId;
+    uint _sequence;
 
     /// <summary>A pad that starts at time 0.</summary>
     public Pad(Wheel wheel, long seed, double hertz, Imperfections imperfections)
@@ -83,7 +83,7 @@ public sealed class Pad
     /// <summary>True time of the next sample, s.</summary>
     public double NextSample => _clock.Next;
 
-    private double Drift => _imperfections[Imperfection.ClockDrift] ? _drift : 0;
+    double Drift => _imperfections[Imperfection.ClockDrift] ? _drift : 0;
 
     /// <summary>Loses its supply at this time and starts anew a little later.</summary>
     public void BrownOut(double now) => _offUntil = now + RestartSeconds;
@@ -155,9 +155,9 @@ public sealed class Pad
     }
 
     // Different pads, different spans: a wrong assignment of pads to corners shows.
-    private static double NominalKgPerCount(Wheel wheel) => 0.0005 + 0.000004 * (int)wheel;
+    static double NominalKgPerCount(Wheel wheel) => 0.0005 + 0.000004 * (int)wheel;
 
-    private bool IsRunning(double now)
+    bool IsRunning(double now)
     {
         if (now < _offUntil || Faults.Frozen)
             return false;
@@ -166,7 +166,7 @@ public sealed class Pad
         return true;
     }
 
-    private void Restart(double now)
+    void Restart(double now)
     {
         _offUntil = double.NegativeInfinity;
         _bootId = (uint)_boots.Next();
@@ -176,7 +176,7 @@ public sealed class Pad
         _clock = new SampleClock(now, 0, _clock.Hertz, Drift);
     }
 
-    private void Measure(double now, in PlatformLoad load)
+    void Measure(double now, in PlatformLoad load)
     {
         var status = _once | Faults.Reported;
         _once = PadStatus.None;
@@ -197,7 +197,7 @@ public sealed class Pad
         Transmit(_frame.AsSpan(0, PadFrameWriter.Write(sample, _frame)), now);
     }
 
-    private void Transmit(ReadOnlySpan<byte> frame, double now)
+    void Transmit(ReadOnlySpan<byte> frame, double now)
     {
         if (Faults.DropShare > 0 && _chance.Uniform(0, 1) < Faults.DropShare)
             return;
@@ -206,7 +206,7 @@ public sealed class Pad
             _wire.Send(frame, now);
     }
 
-    private double CosineOfTilt()
+    double CosineOfTilt()
     {
         var p = Math.Tan(PitchDegrees * Math.PI / 180);
         var r = Math.Tan(RollDegrees * Math.PI / 180);

@@ -4,12 +4,12 @@ namespace CarOnPads.Pads;
 /// When a pad samples and what its clock says then. Instants are counted from the last start or change of rate, never
 /// added up, so the mean rate is exact. A pad whose crystal is fast samples fast.
 /// </summary>
-internal sealed class SampleClock
+sealed class SampleClock
 {
-    private double _start;
-    private double _deviceStart;
-    private double _speed;
-    private long _index;
+    double _start;
+    double _deviceStart;
+    double _speed;
+    long _index;
 
     public SampleClock(double start, double deviceMicroseconds, double hertz, double drift)
     {

@@ -7,15 +7,15 @@ namespace CarOnPads.Pads;
 /// The way from a pad's transmitter to the host's port: noise may flip bits, silence may swallow frames, and an
 /// adapter with a latency timer holds bytes back until the timer strikes.
 /// </summary>
-internal sealed class Wire(long seed, string name, Imperfections imperfections, PadFaults faults)
+sealed class Wire(long seed, string name, Imperfections imperfections, PadFaults faults)
 {
     /// <summary>Latency timer of common USB-serial adapters at their factory setting, s (common practice).</summary>
     public const double LatencySeconds = 0.016;
 
-    private readonly NoiseSource _noise = new(seed, name + " wire");
-    private readonly double _phase = new NoiseSource(seed, name + " adapter").Uniform(0, LatencySeconds);
-    private readonly List<byte> _held = [];
-    private double _lastStrike;
+    readonly NoiseSource _noise = new(seed, name + " wire");
+    readonly double _phase = new NoiseSource(seed, name + " adapter").Uniform(0, LatencySeconds);
+    readonly List<byte> _held = [];
+    double _lastStrike;
 
     /// <summary>Takes one frame at a time in s.</summary>
     public void Send(ReadOnlySpan<byte> frame, double now)
@@ -46,13 +46,13 @@ internal sealed class Wire(long seed, string name, Imperfections imperfections, 
     }
 
     // The gap to the next wrong bit is drawn, not every bit: sound for small rates and cheap.
-    private void Garble(int start)
+    void Garble(int start)
     {
         var bits = 8L * (_held.Count - start);
         for (var bit = Gap(); bit < bits; bit += 1 + Gap())
             _held[start + (int)(bit / 8)] ^= (byte)(1 << (int)(bit % 8));
     }
 
-    private long Gap() => (long)Math.Min(
+    long Gap() => (long)Math.Min(
         int.MaxValue, Math.Log(1 - _noise.Uniform(0, 1)) / Math.Log(1 - faults.BitErrorRate));
 }

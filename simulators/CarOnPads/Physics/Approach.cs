@@ -3,7 +3,7 @@ namespace CarOnPads.Physics;
 /// <summary>A four that walks to where it is wanted at a steady pace: perches, jacks, pad feet, contact patches.</summary>
 public struct Approach
 {
-    private readonly double _rate;
+    readonly double _rate;
 
     /// <summary>At rest at <paramref name="start"/>; moves at <paramref name="rate"/> units per second.</summary>
     public Approach(in Four start, double rate) => (Now, Wanted, _rate) = (start, start, rate);
@@ -15,7 +15,7 @@ public struct Approach
     public Four Wanted;
 
     /// <summary>Still on the way.</summary>
-    public readonly bool Busy => ((ReadOnlySpan<double>)Now).SequenceEqual(Wanted) is false;
+    public readonly bool Busy => Now != Wanted;
 
     /// <summary>Seconds until it arrives.</summary>
     public readonly double TimeLeft => Wanted.Plus(Now.Times(-1)).Peak / _rate;

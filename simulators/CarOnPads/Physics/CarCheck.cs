@@ -1,7 +1,7 @@
 namespace CarOnPads.Physics;
 
 /// <summary>Refuses numbers that no car has, by the name they carry in the file.</summary>
-internal static class CarCheck
+static class CarCheck
 {
     public static void Check(CarDescription car)
     {
@@ -15,13 +15,13 @@ internal static class CarCheck
         Within("driver.kg", car.Driver.Kg, 0, 250);
         Check("front.", car.Front);
         Check("rear.", car.Rear);
-        if (2 * (car.Front.UnsprungKg + car.Rear.UnsprungKg) >= 0.5 * car.MassKg)
-            Refuse("unsprung_kg", "more than half of the car is unsprung");
+        if (2 * (car.Front.UnsprungKg + car.Rear.UnsprungKg) >= car.MassKg / 3)
+            Refuse("unsprung_kg", "a third of the car or more is unsprung");
         for (var i = 0; i < 4; i++)
             Within("warp_mm", car.WarpMm.ToFour()[i], -50, 50);
     }
 
-    private static void Check(string axle, AxleDescription a)
+    static void Check(string axle, AxleDescription a)
     {
         Within(axle + "track_m", a.TrackM, 0.5, 3);
         Within(axle + "unsprung_kg", a.UnsprungKg, 2, 150);
@@ -44,12 +44,12 @@ internal static class CarCheck
         Within(axle + "run_out_mm", a.RunOutMm, 0, 3);
     }
 
-    private static void Within(string name, double value, double low, double high)
+    static void Within(string name, double value, double low, double high)
     {
         if (!(value >= low && value <= high))
             Refuse(name, $"{value} is outside {low} to {high}");
     }
 
-    private static void Refuse(string name, string why) =>
+    static void Refuse(string name, string why) =>
         throw new SimulatorException("CP-103", $"{name}: {why}.", "Check the unit in the field's name.");
 }

@@ -10,7 +10,7 @@ public static class CarDynamics
     public const double Step = 0.0005;
 
     /// <summary>Length over which a rolling tyre forgets its scrub, m (about a tyre radius: common practice).</summary>
-    private const double RelaxationLength = 0.3;
+    const double RelaxationLength = 0.3;
 
     /// <summary>Advances the motion by one step.</summary>
     public static void Advance(ref Motion m, Chassis chassis, SprungMass body, in Surroundings s)
@@ -66,7 +66,7 @@ public static class CarDynamics
     }
 
     // Elasto-plastic: a spring that slips at its limit. The scrub's limit follows the load on the tyre.
-    private static void Rub(ref Motion m, int i, WheelStation at, double rate, in Surroundings s)
+    static void Rub(ref Motion m, int i, WheelStation at, double rate, in Surroundings s)
     {
         m.Friction[i] = s.Friction
             ? Math.Clamp(m.Friction[i] + at.FrictionRate * rate * Step, -at.FrictionLimit, at.FrictionLimit)
@@ -83,10 +83,10 @@ public static class CarDynamics
         m.Scrub[i] = Math.Clamp(held, -limit, limit);
     }
 
-    private static double TyreForce(WheelStation at, double depth, double hubRate) =>
+    static double TyreForce(WheelStation at, double depth, double hubRate) =>
         depth > 0 ? Math.Max(0, at.TyreRate * depth - at.TyreDamping * hubRate) : 0;
 
-    private static double JackForce(in Motion m, WheelStation at, double head)
+    static double JackForce(in Motion m, WheelStation at, double head)
     {
         var x = Stops.JackReach * at.X;
         var y = Stops.JackReach * at.Y;

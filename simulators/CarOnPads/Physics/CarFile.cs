@@ -6,7 +6,7 @@ namespace CarOnPads.Physics;
 /// <summary>Reads and checks a car file.</summary>
 public static class CarFile
 {
-    private static readonly JsonSerializerOptions s_json = new()
+    static readonly JsonSerializerOptions s_json = new()
     {
         PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
         UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,

@@ -7,9 +7,9 @@ namespace CarOnPads.Physics;
 public sealed class Chassis
 {
     /// <summary>Height of the wheel centres, where the unsprung masses lean when the car does.</summary>
-    private const double WheelRadius = 0.29;
+    const double WheelRadius = 0.29;
 
-    private readonly WheelStation[] _stations;
+    readonly WheelStation[] _stations;
 
     /// <summary>Derives the constants. <paramref name="gravity"/> in m/s².</summary>
     public Chassis(CarDescription car, double gravity)
@@ -44,7 +44,7 @@ public sealed class Chassis
     public ReadOnlySpan<WheelStation> Stations => _stations;
 
     /// <summary>Loads in N that the masses alone dictate when each axle carries its sides in the same proportion.</summary>
-    private static Four DesignLoads(CarDescription car, double gravity)
+    static Four DesignLoads(CarDescription car, double gravity)
     {
         var total = car.MassKg + car.Driver.Kg;
         var x = (car.MassKg * (car.FrontShare - 0.5) * car.WheelbaseM + car.Driver.Kg * car.Driver.XM) / total;

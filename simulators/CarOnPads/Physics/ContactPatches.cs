@@ -3,7 +3,7 @@ namespace CarOnPads.Physics;
 /// <summary>Where each tyre stands on its pad, m from the pad's middle: forward and left.</summary>
 public sealed record ContactPatches
 {
-    private const double Spread = 0.02; // m, how well a crew places a wheel
+    const double Spread = 0.02; // m, how well a crew places a wheel
 
     /// <summary>Every wheel in the middle of its pad.</summary>
     public static readonly ContactPatches Centred = new();

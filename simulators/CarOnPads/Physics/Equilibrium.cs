@@ -8,13 +8,13 @@ namespace CarOnPads.Physics;
 /// </summary>
 public static class Equilibrium
 {
-    private const int Size = 7;
-    private const int MostIterations = 2000;
-    private const double Tolerance = 1e-7;
+    const int Size = 7;
+    const int MostIterations = 2000;
+    const double Tolerance = 1e-7;
 
     // A slack wheel has no stiffness of its own: 1 N/m keeps the system solvable without moving the answer.
-    private const double LeastStiffening = 1;
-    private const double MostStiffening = 1e9;
+    const double LeastStiffening = 1;
+    const double MostStiffening = 1e9;
 
     /// <summary>
     /// The motion at rest, starting the search from <paramref name="from"/>: rates zero, <see cref="Motion.Load"/> the
@@ -50,7 +50,7 @@ public static class Equilibrium
             : throw new InvalidOperationException($"The car finds no rest: {left:g3} N are left over. Is it pushed over or jacked too far?");
     }
 
-    private static double[] Step(double[] q, ForceBalance balance, double stiffening)
+    static double[] Step(double[] q, ForceBalance balance, double stiffening)
     {
         var step = (double[])balance.Residual.Clone();
         var stiffness = (double[,])balance.Stiffness.Clone();
@@ -62,5 +62,5 @@ public static class Equilibrium
         return step;
     }
 
-    private static double LeftOver(ForceBalance balance) => Math.Sqrt(balance.Residual.Sum(r => r * r));
+    static double LeftOver(ForceBalance balance) => Math.Sqrt(balance.Residual.Sum(r => r * r));
 }

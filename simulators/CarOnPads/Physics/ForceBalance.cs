@@ -4,12 +4,12 @@ namespace CarOnPads.Physics;
 /// Static forces and stiffness of the car at one position q = (heave, pitch, roll, four hubs). Written apart from
 /// <see cref="CarDynamics"/> on purpose: each checks the other.
 /// </summary>
-internal sealed class ForceBalance(Motion origin, Chassis chassis, SprungMass body, Surroundings around)
+sealed class ForceBalance(Motion origin, Chassis chassis, SprungMass body, Surroundings around)
 {
-    private const int Size = 7;
-    private Four _load;
-    private Four _friction;
-    private Four _scrub;
+    const int Size = 7;
+    Four _load;
+    Four _friction;
+    Four _scrub;
 
     /// <summary>Generalised force left over, N and N m.</summary>
     public double[] Residual { get; } = new double[Size];
@@ -46,7 +46,7 @@ internal sealed class ForceBalance(Motion origin, Chassis chassis, SprungMass bo
         Load = _load,
     };
 
-    private void Weigh(double[] q)
+    void Weigh(double[] q)
     {
         var g = chassis.Gravity;
         var lean = g * (body.MomentHeight + chassis.UnsprungHeightMoment);
@@ -59,7 +59,7 @@ internal sealed class ForceBalance(Motion origin, Chassis chassis, SprungMass bo
             Residual[3 + i] = -chassis.Stations[i].UnsprungMass * g;
     }
 
-    private void Tyre(double[] q, int i)
+    void Tyre(double[] q, int i)
     {
         var rate = chassis.Stations[i].TyreRate;
         _load[i] = Math.Max(0, rate * (around.Ground[i] - q[3 + i]));
@@ -68,7 +68,7 @@ internal sealed class ForceBalance(Motion origin, Chassis chassis, SprungMass bo
             Stiffness[3 + i, 3 + i] += rate;
     }
 
-    private void Strut(double[] q, int i)
+    void Strut(double[] q, int i)
     {
         var at = chassis.Stations[i];
         var compression = Compression(q, i);
@@ -101,7 +101,7 @@ internal sealed class ForceBalance(Motion origin, Chassis chassis, SprungMass bo
         Residual[2] -= at.Y * around.Push[i];
     }
 
-    private void Bar(double[] q, int left, double rate, double idle)
+    void Bar(double[] q, int left, double rate, double idle)
     {
         var difference = Compression(q, left) - Compression(q, left + 1) - idle;
         var l = chassis.Stations[left];
@@ -114,7 +114,7 @@ internal sealed class ForceBalance(Motion origin, Chassis chassis, SprungMass bo
         Apply(direction, -rate * difference, rate);
     }
 
-    private void Jack(double[] q, int i)
+    void Jack(double[] q, int i)
     {
         var x = Stops.JackReach * chassis.Stations[i].X;
         var y = Stops.JackReach * chassis.Stations[i].Y;
@@ -123,7 +123,7 @@ internal sealed class ForceBalance(Motion origin, Chassis chassis, SprungMass bo
             Apply([1, -x, y, 0, 0, 0, 0], Stops.JackRate * squeeze, Stops.JackRate);
     }
 
-    private void Apply(ReadOnlySpan<double> direction, double force, double stiffness)
+    void Apply(ReadOnlySpan<double> direction, double force, double stiffness)
     {
         for (var row = 0; row < Size; row++)
         {
@@ -133,19 +133,19 @@ internal sealed class ForceBalance(Motion origin, Chassis chassis, SprungMass bo
         }
     }
 
-    private double Compression(double[] q, int i)
+    double Compression(double[] q, int i)
     {
         var at = chassis.Stations[i];
         return q[3 + i] - at.Rest - (q[0] - at.X * q[1] + at.Y * q[2]);
     }
 
-    private double OriginalCompression(int i)
+    double OriginalCompression(int i)
     {
         var at = chassis.Stations[i];
         return origin.Hub[i] - at.Rest - origin.BodyAt(at.X, at.Y);
     }
 
-    private static (double Force, double Rate) Rubbing(double held, double rate, double moved, double limit)
+    static (double Force, double Rate) Rubbing(double held, double rate, double moved, double limit)
     {
         var force = held + rate * moved;
         return Math.Abs(force) < limit ? (force, rate) : (Math.Clamp(force, -limit, limit), 0);

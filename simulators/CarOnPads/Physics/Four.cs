@@ -4,9 +4,9 @@ namespace CarOnPads.Physics;
 
 /// <summary>One number a wheel. A value: assigning it copies it, so a whole car copies with its state.</summary>
 [InlineArray(4)]
-public struct Four
+public struct Four : IEquatable<Four>
 {
-    private double _first;
+    double _first;
 
     /// <summary>Four numbers in the order of <see cref="Wheel"/>.</summary>
     public static Four Of(double lf, double rf, double lr, double rr)
@@ -42,6 +42,21 @@ public struct Four
 
     /// <summary>A plain array of the four.</summary>
     public readonly double[] ToArray() => [this[0], this[1], this[2], this[3]];
+
+    /// <summary>Bit for bit the same four numbers.</summary>
+    public readonly bool Equals(Four other) => ((ReadOnlySpan<double>)this).SequenceEqual(other);
+
+    /// <summary>Bit for bit the same.</summary>
+    public static bool operator ==(in Four a, in Four b) => a.Equals(b);
+
+    /// <summary>Not bit for bit the same.</summary>
+    public static bool operator !=(in Four a, in Four b) => !a.Equals(b);
+
+    /// <inheritdoc/>
+    public override readonly bool Equals(object? obj) => obj is Four other && Equals(other);
+
+    /// <inheritdoc/>
+    public override readonly int GetHashCode() => HashCode.Combine(this[0], this[1], this[2], this[3]);
 
     /// <summary>The largest absolute value.</summary>
     public readonly double Peak =>

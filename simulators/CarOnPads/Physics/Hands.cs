@@ -6,23 +6,23 @@ namespace CarOnPads.Physics;
 /// </summary>
 public sealed class Hands
 {
-    private const double LevelTime = 0.15;
-    private const double LeanRate = 600; // N/s: a person shifts their weight in some tenths of a second
-    private readonly NoiseSource _noise;
-    private Four _lean;
-    private Four _leanWanted;
-    private Four _leanUntil = Four.Same(double.PositiveInfinity);
-    private Four _share;
-    private Four _from;
-    private Four _to;
-    private double _levelStart;
-    private double _pushUntil = double.NegativeInfinity;
-    private double _strength;
+    const double LevelTime = 0.15;
+    const double LeanRate = 600; // N/s: a person shifts their weight in some tenths of a second
+    readonly NoiseSource _noise;
+    Four _lean;
+    Four _leanWanted;
+    Four _leanUntil = Four.Same(double.PositiveInfinity);
+    Four _share;
+    Four _from;
+    Four _to;
+    double _levelStart;
+    double _pushUntil = double.NegativeInfinity;
+    double _strength;
 
     /// <summary>Hands whose strength and rhythm come from <paramref name="noise"/>.</summary>
     public Hands(NoiseSource noise) => _noise = noise;
 
-    private Hands(Hands other)
+    Hands(Hands other)
     {
         _noise = other._noise.Copy();
         (_lean, _leanWanted, _leanUntil) = (other._lean, other._leanWanted, other._leanUntil);
@@ -95,7 +95,7 @@ public sealed class Hands
         return _lean.Plus(_from.Times(1 - part)).Plus(_to.Times(part));
     }
 
-    private void DrawLevels()
+    void DrawLevels()
     {
         for (var i = 0; i < 4; i++)
             _to[i] = _share[i] * _strength * _noise.Uniform(0, 1);

@@ -1,7 +1,7 @@
 namespace CarOnPads.Physics;
 
 /// <summary>Gaussian elimination with partial pivoting for the small dense systems of the statics.</summary>
-internal static class LinearSystem
+static class LinearSystem
 {
     /// <summary>Solves A x = b. Both are overwritten; b holds x on return.</summary>
     public static void Solve(double[,] a, double[] b)
@@ -29,7 +29,7 @@ internal static class LinearSystem
         }
     }
 
-    private static void BringUpPivot(double[,] a, double[] b, int column)
+    static void BringUpPivot(double[,] a, double[] b, int column)
     {
         var best = column;
         for (var row = column + 1; row < b.Length; row++)

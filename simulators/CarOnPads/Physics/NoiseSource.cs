@@ -6,8 +6,8 @@ namespace CarOnPads.Physics;
 /// </summary>
 public sealed class NoiseSource
 {
-    private ulong _state;
-    private double _spare = double.NaN;
+    ulong _state;
+    double _spare = double.NaN;
 
     /// <summary>The stream called <paramref name="name"/> of the run with this seed.</summary>
     public NoiseSource(long seed, string name)
@@ -20,7 +20,7 @@ public sealed class NoiseSource
         Next();
     }
 
-    private NoiseSource(ulong state, double spare) => (_state, _spare) = (state, spare);
+    NoiseSource(ulong state, double spare) => (_state, _spare) = (state, spare);
 
     /// <summary>A source that will say the same from here on.</summary>
     public NoiseSource Copy() => new(_state, _spare);

@@ -9,25 +9,25 @@ public sealed class Rig
     /// <summary>Body above design height when it is jacked clear of the pads, m.</summary>
     public const double ClearHeight = 0.15;
 
-    private const double PerchSpeed = 0.0024;  // about one turn a second, m/s at the wheel
-    private const double JackSpeed = 0.08;
-    private const double FootSpeed = 0.005;
-    private const double RunOutSpeed = 0.0002;
-    private const double RollingSpeed = 0.25;
-    private const double ClimbingIn = 120;     // N, the unrest of a driver getting in or out
-    private const double ScrubLeft = 12;       // N, what the last centimetres of rolling leave
-    private readonly NoiseSource _noise;
-    private Hands _hands;
-    private SprungMass _body;
-    private Motion _motion;
-    private Surroundings _around;
-    private Approach _perch;
-    private Approach _jack = new(Four.Same(Surroundings.Stowed), JackSpeed);
-    private Approach _feet = new(new Four(), FootSpeed);
-    private Approach _runOut = new(new Four(), RunOutSpeed);
-    private double _rollingUntil = double.NegativeInfinity;
-    private PlacedMass[] _ballast = [];
-    private long _steps;
+    const double PerchSpeed = 0.0024;  // about one turn a second, m/s at the wheel
+    const double JackSpeed = 0.08;
+    const double FootSpeed = 0.005;
+    const double RunOutSpeed = 0.0002;
+    const double RollingSpeed = 0.25;
+    const double ClimbingIn = 120;     // N, the unrest of a driver getting in or out
+    const double ScrubLeft = 12;       // N, what the last centimetres of rolling leave
+    readonly NoiseSource _noise;
+    Hands _hands;
+    SprungMass _body;
+    Motion _motion;
+    Surroundings _around;
+    Approach _perch;
+    Approach _jack = new(Four.Same(Surroundings.Stowed), JackSpeed);
+    Approach _feet = new(new Four(), FootSpeed);
+    Approach _runOut = new(new Four(), RunOutSpeed);
+    double _rollingUntil = double.NegativeInfinity;
+    PlacedMass[] _ballast = [];
+    long _steps;
 
     /// <summary>A car at rest, driver in, bars connected, on the pads or raised clear of them.</summary>
     public Rig(CarDescription car, double gravity, long seed, bool raised = false)
@@ -50,7 +50,7 @@ public sealed class Rig
         RestAtOnce();
     }
 
-    private Rig(Rig other)
+    Rig(Rig other)
     {
         Chassis = other.Chassis;
         _noise = other._noise.Copy();
@@ -187,6 +187,12 @@ public sealed class Rig
         _steps++;
     }
 
+    /// <summary>A change to the moving state.</summary>
+    public delegate void Nudging(ref Motion motion);
+
+    /// <summary>Changes the moving state at once, as no crew can: for tests of the physics.</summary>
+    public void Nudge(Nudging nudge) => nudge(ref _motion);
+
     /// <summary>Skips every movement and waits for nothing: the car rests where it would without friction's memory.</summary>
     public void RestAtOnce()
     {
@@ -211,13 +217,13 @@ public sealed class Rig
         TakeMovements();
     }
 
-    private void TakeMovements()
+    void TakeMovements()
     {
         _around.FreeLength = _perch.Now;
         _around.Jack = _jack.Now;
         _around.Ground = _feet.Now.Plus(_runOut.Now);
     }
 
-    private SprungMass Aboard() =>
+    SprungMass Aboard() =>
         SprungMass.Of(Chassis, DriverAboard ? _ballast.Append(Chassis.Description.Driver) : _ballast);
 }

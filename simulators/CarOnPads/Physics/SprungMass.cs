@@ -6,7 +6,7 @@ namespace CarOnPads.Physics;
 /// </summary>
 public sealed class SprungMass
 {
-    private SprungMass(double mass, double mx, double my, double mh, double[,] matrix)
+    SprungMass(double mass, double mx, double my, double mh, double[,] matrix)
     {
         Mass = mass;
         MomentX = mx;

@@ -8,9 +8,9 @@ namespace CarOnPads.Physics;
 /// </summary>
 public static class StaticTruth
 {
-    private const double Still = 1e-6;        // m/s
-    private const double LongestWait = 180;   // s of simulated time
-    private static readonly int s_window = (int)(0.1 / CarDynamics.Step);
+    const double Still = 1e-6;        // m/s
+    const double LongestWait = 180;   // s of simulated time
+    static readonly int s_window = (int)(0.1 / CarDynamics.Step);
 
     /// <summary>The motion at rest; its loads in N are the truth.</summary>
     public static Motion Of(Rig rig)
@@ -23,7 +23,7 @@ public static class StaticTruth
         return ahead.Rest();
     }
 
-    private static void WaitUntilStill(Rig rig)
+    static void WaitUntilStill(Rig rig)
     {
         var latest = rig.Time + LongestWait;
         double speed;

@@ -1,7 +1,7 @@
 namespace CarOnPads.Physics;
 
 /// <summary>Stiff parts that touch only on one side: travel stops and jacks.</summary>
-internal static class Stops
+static class Stops
 {
     /// <summary>Rubber of a travel stop, N/m.</summary>
     public const double Rate = 8e5;

@@ -1,11 +1,11 @@
 namespace CarOnPads.Physics;
 
 /// <summary>Inverse of a symmetric 3x3 matrix, by cofactors.</summary>
-internal readonly struct SymmetricInverse
+readonly struct SymmetricInverse
 {
-    private readonly double _a, _b, _c, _d, _e, _f;
+    readonly double _a, _b, _c, _d, _e, _f;
 
-    private SymmetricInverse(double a, double b, double c, double d, double e, double f) =>
+    SymmetricInverse(double a, double b, double c, double d, double e, double f) =>
         (_a, _b, _c, _d, _e, _f) = (a, b, c, d, e, f);
 
     public static SymmetricInverse Of(double[,] m)

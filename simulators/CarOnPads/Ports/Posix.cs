@@ -5,23 +5,23 @@ namespace CarOnPads.Ports;
 
 /// <summary>The few calls of the C library that a pseudo-terminal takes, with the constants of Linux and macOS.</summary>
 [UnsupportedOSPlatform("windows")]
-internal static unsafe partial class Posix
+static unsafe partial class Posix
 {
     public const int Interrupted = 4;
     public const short PollIn = 0x0001;
     public const short PollHangUp = 0x0010;
 
     // Larger than struct termios on every platform; nobody looks inside.
-    private const int TermiosRoom = 256;
+    const int TermiosRoom = 256;
 
     // ptsname answers in one buffer for the whole process.
-    private static readonly Lock s_nameGate = new();
-    private static readonly bool s_mac = OperatingSystem.IsMacOS();
+    static readonly Lock s_nameGate = new();
+    static readonly bool s_mac = OperatingSystem.IsMacOS();
 
     public static int WouldBlock => s_mac ? 35 : 11;
 
     // Close on exec: a child process that inherited the master would keep a pulled cable alive.
-    private static int Flags => s_mac ? 0x2 | 0x20000 | 0x4 | 0x1000000 : 0x2 | 0x100 | 0x800 | 0x80000;
+    static int Flags => s_mac ? 0x2 | 0x20000 | 0x4 | 0x1000000 : 0x2 | 0x100 | 0x800 | 0x80000;
 
     /// <summary>Opens a device for reading and writing, not blocking, not as controlling terminal.</summary>
     public static int Open(string path) => Check(open(path, Flags), $"open {path}");
@@ -74,10 +74,10 @@ internal static unsafe partial class Posix
         return new IOException($"{what}: {Marshal.GetPInvokeErrorMessage(error)} (errno {error})");
     }
 
-    private static int Check(int result, string what) => result < 0 ? throw Failure(what) : result;
+    static int Check(int result, string what) => result < 0 ? throw Failure(what) : result;
 
     [StructLayout(LayoutKind.Sequential)]
-    private struct PollEntry
+    struct PollEntry
     {
         public int Descriptor;
         public short Events;

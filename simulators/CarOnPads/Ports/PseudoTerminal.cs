@@ -10,9 +10,9 @@ namespace CarOnPads.Ports;
 [UnsupportedOSPlatform("windows")]
 public sealed class PseudoTerminal : IDisposable
 {
-    private readonly Lock _gate = new();
-    private int _master;
-    private bool _heard;
+    readonly Lock _gate = new();
+    int _master;
+    bool _heard;
 
     /// <summary>Opens a new pair.</summary>
     /// <exception cref="IOException">The system gives none; the message says which call failed.</exception>
@@ -84,7 +84,7 @@ public sealed class PseudoTerminal : IDisposable
     }
 
     // A master shows a hang-up while its slave is closed, but only once the slave has been open: so it is opened here.
-    private void OpenAndCloseSlave()
+    void OpenAndCloseSlave()
     {
         var slave = Posix.Open(SlavePath);
         try
@@ -97,7 +97,7 @@ public sealed class PseudoTerminal : IDisposable
         }
     }
 
-    private bool Listens()
+    bool Listens()
     {
         var listens = (Posix.Poll(_master, 0, 0) & Posix.PollHangUp) == 0;
 
@@ -108,7 +108,7 @@ public sealed class PseudoTerminal : IDisposable
         return listens;
     }
 
-    private int WriteWhatFits(ReadOnlySpan<byte> bytes)
+    int WriteWhatFits(ReadOnlySpan<byte> bytes)
     {
         var taken = 0;
         while (taken < bytes.Length)

@@ -6,9 +6,9 @@ namespace CarOnPads.Ports;
 [UnsupportedOSPlatform("windows")]
 public sealed class PseudoTerminalPort : IPadPort
 {
-    private readonly StableName _name;
-    private PseudoTerminal? _terminal;
-    private long _lost;
+    readonly StableName _name;
+    PseudoTerminal? _terminal;
+    long _lost;
 
     /// <summary>Opens a terminal under <paramref name="directory"/>/<paramref name="name"/>.</summary>
     /// <exception cref="SimulatorException">CP-301 the name is taken by something else; CP-302 no terminal.</exception>

@@ -1,9 +1,9 @@
 namespace CarOnPads.Ports;
 
 /// <summary>A symbolic link that changes its target in one instant: a reader finds the old or the new, never nothing.</summary>
-internal sealed class StableName(string link)
+sealed class StableName(string link)
 {
-    private string? _target;
+    string? _target;
 
     /// <summary>Full path of the link.</summary>
     public string Link { get; } = Path.GetFullPath(link);
@@ -28,7 +28,7 @@ internal sealed class StableName(string link)
             File.Delete(Link);
     }
 
-    private void RefuseStranger()
+    void RefuseStranger()
     {
         var there = new FileInfo(Link);
         if (there.LinkTarget is null && (there.Exists || Directory.Exists(Link)))

@@ -6,10 +6,10 @@ namespace CarOnPads.Ports;
 /// <summary>A pad's cable as a TCP listener on loopback, as behind a device server. One reader at a time.</summary>
 public sealed class TcpPort : IPadPort
 {
-    private const int SendRoom = 65536;
-    private Socket? _listener;
-    private Socket? _reader;
-    private IPEndPoint _endPoint;
+    const int SendRoom = 65536;
+    Socket? _listener;
+    Socket? _reader;
+    IPEndPoint _endPoint;
 
     /// <summary>Listens on a loopback port; 0 takes a free one.</summary>
     /// <exception cref="SimulatorException">CP-303 the port is taken.</exception>
@@ -93,7 +93,7 @@ public sealed class TcpPort : IPadPort
     /// <summary>Hangs up.</summary>
     public void Dispose() => Unplug();
 
-    private void Welcome()
+    void Welcome()
     {
         while (_listener is { } listener && listener.Poll(0, SelectMode.SelectRead))
         {
@@ -112,7 +112,7 @@ public sealed class TcpPort : IPadPort
     }
 
     // A serial port has one reader: a second caller is turned away while the first is there.
-    private void Admit(Socket caller)
+    void Admit(Socket caller)
     {
         if (_reader is { } present && present.Poll(0, SelectMode.SelectRead) && present.Available == 0)
             Part();
@@ -128,7 +128,7 @@ public sealed class TcpPort : IPadPort
         _reader = caller;
     }
 
-    private void Part()
+    void Part()
     {
         _reader?.Dispose();
         _reader = null;

@@ -45,7 +45,7 @@ internal sealed class BayFolder : IDisposable
                 link = {Quoted(link)}
                 serial_number = {Quoted(car.Serials[corner])}
                 kg_per_count = {car.KgPerCount[corner]:R}
-                span_uncertainty_percent = 0.05
+                span_uncertainty_percent = 0.25
 
                 """);
         }

@@ -12,6 +12,8 @@ internal static class Logging
         .MinimumLevel.Information()
         .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
         .MinimumLevel.Override("Grpc", LogEventLevel.Warning)
+        // A pad that is away is told by its link, once; the health checks would tell it every second.
+        .MinimumLevel.Override("Microsoft.Extensions.Diagnostics.HealthChecks", LogEventLevel.Fatal)
         .WriteTo.Console(outputTemplate: Template, standardErrorFromLevel: LogEventLevel.Verbose)
         .CreateLogger();
 }

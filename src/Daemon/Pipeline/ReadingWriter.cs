@@ -104,7 +104,8 @@ internal static class ReadingWriter
 
     private static string Missing(Dictionary<Corner, PadBlock> blocks) => string.Join(" ", AllCorners
         .Where(c => !blocks.TryGetValue(c, out var b) || b.LoadKg is null)
-        .Select(c => $"{c}: {Why(c, blocks)}"));
+        .GroupBy(c => Why(c, blocks))
+        .Select(reason => $"{string.Join(", ", reason)}: {reason.Key}"));
 
     private static string Why(Corner corner, Dictionary<Corner, PadBlock> blocks)
     {

@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Settling;
 /// The last part keeps the window honest. Fitted weights can grow blind to the newest blocks, because ignoring them is an easy
 /// way to stay constant; old weights met with new blocks cannot hide that.
 /// </remarks>
-sealed class BankWindow(int length, int taps)
+sealed class BankWindow(int length, int taps) : ILoadClaim
 {
     const int Ahead = 6;
 
@@ -100,9 +100,7 @@ sealed class BankWindow(int length, int taps)
         }
         _rockingRatio = rocking / 4;
         _outOfSampleRatio = outside / 4;
-        StandardUncertainty = new(
-            Math.Sqrt(VarianceOf(new(1, 0, 0, 0))), Math.Sqrt(VarianceOf(new(0, 1, 0, 0))),
-            Math.Sqrt(VarianceOf(new(0, 0, 1, 0))), Math.Sqrt(VarianceOf(new(0, 0, 0, 1))));
+        StandardUncertainty = this.PadByPad();
     }
 
     double OutOfSampleVariance(in Corners weights) =>

@@ -11,7 +11,7 @@ sealed class EventGuard
     const int Rest = 10;
     const int LeastHistory = 12;
     const double SingleLimit = 5;
-    const double RunLimit = 4.5;
+    const double RunLimit = 5;
 
     int _raised = int.MinValue / 2;
 

@@ -2,12 +2,12 @@ namespace ScaleLink.Weighing.Settling;
 
 /// <summary>
 /// Settled: the expanded uncertainty has been within the tolerance on all four pads for 0.3 s, and the loads have not wandered by
-/// more than the tolerance meanwhile. Once settled, a quarter more uncertainty is borne, so that the verdict does not flicker.
+/// more than the tolerance meanwhile. Once settled, half as much uncertainty again is borne, so that the verdict does not flicker.
 /// </summary>
 sealed class SettledRule(double tolerance)
 {
     const int Hold = 6;
-    const double Patience = 1.25;
+    const double Patience = 1.5;
 
     readonly Corners[] _recent = new Corners[Hold];
     int _good;

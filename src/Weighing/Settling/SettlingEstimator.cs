@@ -13,8 +13,9 @@ public sealed class SettlingEstimator
     /// <summary>Length of a block, seconds.</summary>
     public const double BlockSeconds = 0.05;
 
-    const double Coverage = 2;
-    const double DegreesOfFreedomForCoverage = 60;
+    /// <summary>Factor from the stated standard uncertainty to an interval that covers 95 % or more.</summary>
+    public const double Coverage = 2;
+
     const int PlainBlocks = 10;
 
     readonly SettlingOptions _options;
@@ -22,6 +23,10 @@ public sealed class SettlingEstimator
     readonly EventGuard _guard = new();
     readonly SettledRule _rule;
     readonly VerdictKeeper _verdict = new();
+    readonly NoiseLearner _noise;
+    readonly TimeToSettle _left;
+    readonly CreepWatch _creep = new();
+    readonly FixedAverages _fixed = new();
     readonly BankWindow[] _bank = [new(20, 10), new(28, 14), new(40, 20), new(60, 24)];
     Corners _published;
     bool _armed;
@@ -32,11 +37,12 @@ public sealed class SettlingEstimator
         ArgumentNullException.ThrowIfNull(options);
         _options = options.Checked();
         _rule = new(options.ToleranceKg);
-        NoiseKg = options.NoiseKg;
+        _left = new(options.ToleranceKg);
+        _noise = new(options.NoiseKg);
     }
 
-    /// <summary>Standard deviation of one block at rest, kg on each pad.</summary>
-    public Corners NoiseKg { get; private set; }
+    /// <summary>Standard deviation of one block at rest, kg on each pad: as configured, then learned. Worth keeping for the next start.</summary>
+    public Corners NoiseKg => _noise.NoiseKg;
 
     /// <summary>Takes the next block and says what is known now.</summary>
     /// <param name="block">Mean of each pad over the last 50 ms, kg.</param>
@@ -49,12 +55,23 @@ public sealed class SettlingEstimator
         var touched = _armed && _guard.Sees(_history, _published, NoiseKg);
         foreach (var window in _bank) window.Update(_history, NoiseKg);
         var best = Choose();
+        var wide = best is null ? default(double?) : Coverage * best.StandardUncertainty.Largest();
+        var claim = wide <= _options.ClaimLimitKg ? best : null;
         _armed = best is not null;
         _published = best?.Loads ?? _history.Mean(Math.Min(PlainBlocks, _history.Count - _guard.Since));
-        var claim = best is not null && Coverage * best.StandardUncertainty.Largest() <= _options.ClaimLimitKg ? best : null;
         _rule.Add(_published, claim is null ? null : Coverage * claim.StandardUncertainty);
-        _verdict.Add(claim is not null, _rule.Holds, touched);
-        return Read(_verdict.Verdict == SettlingVerdict.Moving ? null : claim);
+        _verdict.Add(claim is not null, _rule, touched);
+        _left.Add(wide);
+        var atRest = _verdict.Verdict == SettlingVerdict.Settled;
+        _noise.Add(_history, atRest);
+        _creep.Add(block, atRest);
+        return _verdict.Verdict == SettlingVerdict.Moving ? ReadMoving(claim) : ReadingOf.Claim(claim, _published) with
+        {
+            Verdict = _verdict.Verdict,
+            SecondsLeft = _verdict.Verdict == SettlingVerdict.Settling ? _left.Seconds() : null,
+            DriftPerSecond = _creep.DriftPerSecond,
+            CaptureReady = atRest && _rule.Age * BlockSeconds >= _options.CaptureHoldSeconds,
+        };
     }
 
     /// <summary>Forgets all blocks, as after a gap in the data. The learned noise stays.</summary>
@@ -64,8 +81,18 @@ public sealed class SettlingEstimator
         _guard.Clear();
         _rule.Clear();
         _verdict.Clear();
+        _noise.Clear();
+        _left.Clear();
+        _creep.Clear();
         foreach (var window in _bank) window.Clear();
         _armed = false;
+    }
+
+    /// <summary>Nothing is claimed yet, or the windows have nothing to offer and a fixed average must do.</summary>
+    SettlingReading ReadMoving(BankWindow? claim)
+    {
+        var fallback = claim is null ? _fixed.Claim(_history, _guard.Since) : null;
+        return ReadingOf.Claim(fallback, fallback?.Loads ?? _published) with { Fallback = fallback is not null };
     }
 
     BankWindow? Choose()
@@ -81,26 +108,4 @@ public sealed class SettlingEstimator
         }
         return best;
     }
-
-    SettlingReading Read(BankWindow? claim)
-    {
-        var shares = LoadShares.Of(_published);
-        return new()
-        {
-            Verdict = _verdict.Verdict,
-            Loads = _published,
-            StandardUncertainty = claim?.StandardUncertainty,
-            TotalKg = Combine(claim, _published.Sum, Corners.Same(1)),
-            CrossWeightPercent = shares is { } s ? Combine(claim, s.CrossWeight, s.CrossWeightSlope) : null,
-            FrontSharePercent = shares is { } f ? Combine(claim, f.Front, f.FrontSlope) : null,
-            LeftSharePercent = shares is { } l ? Combine(claim, l.Left, l.LeftSlope) : null,
-            FrontSideDifferenceKg = Combine(claim, _published.LF - _published.RF, new(1, -1, 0, 0)),
-            RearSideDifferenceKg = Combine(claim, _published.LR - _published.RR, new(0, 0, 1, -1)),
-            DegreesOfFreedom = DegreesOfFreedomForCoverage,
-            CaptureReady = _verdict.Verdict == SettlingVerdict.Settled && _rule.Age * BlockSeconds >= _options.CaptureHoldSeconds,
-        };
-    }
-
-    static Estimate Combine(BankWindow? claim, double value, in Corners slope) =>
-        new(value, claim is null ? null : Math.Sqrt(claim.VarianceOf(slope)));
 }

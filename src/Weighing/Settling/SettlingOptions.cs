@@ -13,7 +13,7 @@ public sealed record SettlingOptions
     public Corners NoiseKg { get; init; } = Corners.Same(0.05);
 
     /// <summary>Expanded uncertainty (k = 2) above which nothing is claimed, kg on each pad.</summary>
-    public double ClaimLimitKg { get; init; } = 2.0;
+    public double ClaimLimitKg { get; init; } = 1;
 
     /// <summary>How long the car must have been settled before a reading is put on record, seconds, 1 to 2.</summary>
     public double CaptureHoldSeconds { get; init; } = 1.5;

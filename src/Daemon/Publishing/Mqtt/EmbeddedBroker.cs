@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Sockets;
 using MQTTnet.Protocol;
 using MQTTnet.Server;
+using MQTTnet.Server.Internal.Adapter;
 using ScaleLink.Daemon.Configuration;
 
 namespace ScaleLink.Daemon.Publishing.Mqtt;
@@ -22,7 +23,7 @@ internal sealed class EmbeddedBroker(MqttConfiguration configuration, BrokerPass
             .WithDefaultEndpointBoundIPV6Address(IPAddress.None)
             .WithDefaultEndpointPort(configuration.Port)
             .Build();
-        _server = new MqttServerFactory().CreateMqttServer(options);
+        _server = new MqttServerFactory().CreateMqttServer(options, [new GuestNames(new MqttTcpServerAdapter())]);
         _server.ValidatingConnectionAsync += Admit;
         _server.InterceptingPublishAsync += Guard;
         try
@@ -43,9 +44,8 @@ internal sealed class EmbeddedBroker(MqttConfiguration configuration, BrokerPass
 
     private Task Admit(ValidatingConnectionEventArgs connection)
     {
-        // Clients may leave their name empty and have one given (MQTT 3.1.1 and 5, section 3.1.3.1); the server turns them away unless one is.
         if (string.IsNullOrEmpty(connection.ClientId))
-            connection.AssignedClientIdentifier = $"guest-{Guid.NewGuid():N}";
+            connection.AssignedClientIdentifier = GuestNames.New();
         if (connection.ClientId == pass.ClientId && connection.Password != pass.Secret)
             connection.ReasonCode = MqttConnectReasonCode.NotAuthorized;
         return Task.CompletedTask;

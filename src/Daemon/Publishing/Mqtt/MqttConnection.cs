@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using MQTTnet;
+using MQTTnet.Exceptions;
 using MQTTnet.Formatter;
 using MQTTnet.Protocol;
 using ScaleLink.Daemon.Configuration;
@@ -90,9 +91,9 @@ internal sealed class MqttConnection : IAsyncDisposable
         {
             await act(both.Token);
         }
-        catch (OperationCanceledException) when (!stop.IsCancellationRequested)
+        catch (Exception e) when (e is OperationCanceledException or MqttCommunicationTimedOutException && !stop.IsCancellationRequested)
         {
-            throw new TimeoutException($"no answer within {Deadline.TotalSeconds:0} s");
+            throw new TimeoutException($"no answer within {Deadline.TotalSeconds:0} s", e);
         }
     }
 }

@@ -1,3 +1,5 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
 using System.Text.Json.Serialization;
 
 namespace ScaleLink.Daemon.Publishing.Mqtt;
@@ -63,9 +65,17 @@ internal sealed record MqttPad
 }
 
 /// <summary>Names in snake case; what is not known is left out.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
 [JsonSerializable(typeof(MqttLoads))]
 [JsonSerializable(typeof(MqttState))]
 [JsonSerializable(typeof(MqttConfig))]
 [JsonSerializable(typeof(MqttPad))]
-internal sealed partial class MqttJson : JsonSerializerContext;
+internal sealed partial class MqttJson : JsonSerializerContext
+{
+    /// <summary>Plain text stays plain: no reader of these topics puts them into a page unescaped.</summary>
+    public static MqttJson Plain { get; } = new(new JsonSerializerOptions
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    });
+}

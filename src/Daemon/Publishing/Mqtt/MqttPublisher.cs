@@ -45,10 +45,10 @@ internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics 
 
     private async Task Connected(Action onBirth, CancellationToken stop)
     {
-        var will = JsonSerializer.SerializeToUtf8Bytes(mapping.Will(), MqttJson.Default.MqttState);
+        var will = JsonSerializer.SerializeToUtf8Bytes(mapping.Will(), MqttJson.Plain.MqttState);
         await using var connection = await MqttConnection.Open(configuration, pass, topics.State, will, time, stop);
-        await connection.Retain(topics.Config, mapping.Config(), MqttJson.Default.MqttConfig, stop);
-        await connection.Retain(topics.State, mapping.Online(), MqttJson.Default.MqttState, stop);
+        await connection.Retain(topics.Config, mapping.Config(), MqttJson.Plain.MqttConfig, stop);
+        await connection.Retain(topics.State, mapping.Online(), MqttJson.Plain.MqttState, stop);
         IsConnected = true;
         onBirth();
         log.LogInformation("Publishing to broker {Host}:{Port} under {Topic}", configuration.Host, configuration.Port, topics.Loads);
@@ -71,7 +71,7 @@ internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics 
         await foreach (var reading in subscription.Items.ReadAllAsync(stop))
         {
             if (pace.IsDue(reading))
-                await connection.Stream(topics.Loads, mapping.Loads(reading, pace.MaxAgeMs), MqttJson.Default.MqttLoads, pace.MaxAgeMs / 1000, stop);
+                await connection.Stream(topics.Loads, mapping.Loads(reading, pace.MaxAgeMs), MqttJson.Plain.MqttLoads, pace.MaxAgeMs / 1000, stop);
         }
     }
 
@@ -86,7 +86,7 @@ internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics 
             Note();
             await foreach (var _ in changes.Reader.ReadAllAsync(stop))
                 foreach (var pad in bay.Pads)
-                    await connection.Retain(topics.Pad(pad.Corner), mapping.Pad(pad.Snapshot()), MqttJson.Default.MqttPad, stop);
+                    await connection.Retain(topics.Pad(pad.Corner), mapping.Pad(pad.Snapshot()), MqttJson.Plain.MqttPad, stop);
         }
         finally
         {
@@ -104,7 +104,7 @@ internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics 
 
     private async Task Leave(MqttConnection connection)
     {
-        await connection.Retain(topics.State, mapping.Stopping(), MqttJson.Default.MqttState, CancellationToken.None);
+        await connection.Retain(topics.State, mapping.Stopping(), MqttJson.Plain.MqttState, CancellationToken.None);
         await connection.Close();
     }
 }
