@@ -9,21 +9,23 @@ internal static class PerchWords
     private static readonly string[] Plain = ["", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
 
     /// <summary>"RF, LR up ¼ turn, LF, RR down ⅛".</summary>
-    public static string Of(PerchMove move, Glyphs glyphs) => string.Join(", ", Pairs(move, glyphs, ", ", " turn"));
+    public static string Of(PerchMove move, Glyphs glyphs) => string.Join(", ", Pairs(move)
+        .Select((p, i) => $"{p.One}, {p.Other} {(p.Eighths > 0 ? "up" : "down")} {Turns(p.Eighths, glyphs)}{(i == 0 ? " turn" : "")}"));
 
-    /// <summary>The same, short, for the label of a step.</summary>
-    public static string Label(PerchMove move, Glyphs glyphs) => string.Join(", ", Pairs(move, glyphs, " ", ""));
+    /// <summary>"RF LR +¼, LF RR -⅛", for the label of a step.</summary>
+    public static string Label(PerchMove move, Glyphs glyphs) => string.Join(", ", Pairs(move)
+        .Select(p => $"{p.One} {p.Other} {(p.Eighths > 0 ? "+" : "-")}{Turns(p.Eighths, glyphs)}"));
 
     // The pair that goes up is named first.
-    private static IEnumerable<string> Pairs(PerchMove move, Glyphs glyphs, string between, string unit) =>
-        new[] { (Pair: $"RF{between}LR", Eighths: move.RightFrontPair), (Pair: $"LF{between}RR", Eighths: move.LeftFrontPair) }
+    private static IEnumerable<(string One, string Other, int Eighths)> Pairs(PerchMove move) =>
+        new[] { ("RF", "LR", Eighths: move.RightFrontPair), ("LF", "RR", Eighths: move.LeftFrontPair) }
             .Where(p => p.Eighths != 0)
-            .OrderByDescending(p => p.Eighths)
-            .Select((p, i) => $"{p.Pair} {(p.Eighths > 0 ? "up" : "down")} {Turns(Math.Abs(p.Eighths), glyphs)}{(i == 0 ? unit : "")}");
+            .OrderByDescending(p => p.Eighths);
 
     private static string Turns(int eighths, Glyphs glyphs)
     {
-        var (whole, part) = (eighths / 8, (glyphs.IsRich ? Rich : Plain)[eighths % 8]);
+        var size = Math.Abs(eighths);
+        var (whole, part) = (size / 8, (glyphs.IsRich ? Rich : Plain)[size % 8]);
         return (whole, part) switch
         {
             (0, _) => part,

@@ -71,10 +71,10 @@ public class PerchRuleTests
         }, iter: 2000);
 
     [Theory]
-    [InlineData(2, -2, "RF, LR up ¼ turn, LF, RR down ¼", "RF LR up 1/4, LF RR down 1/4")]
-    [InlineData(-11, 11, "LF, RR up 1⅜ turn, RF, LR down 1⅜", "LF RR up 1 3/8, RF LR down 1 3/8")]
-    [InlineData(0, -1, "LF, RR down ⅛ turn", "LF RR down 1/8")]
-    [InlineData(8, -7, "RF, LR up 1 turn, LF, RR down ⅞", "RF LR up 1, LF RR down 7/8")]
+    [InlineData(2, -2, "RF, LR up ¼ turn, LF, RR down ¼", "RF LR +1/4, LF RR -1/4")]
+    [InlineData(-11, 11, "LF, RR up 1⅜ turn, RF, LR down 1⅜", "LF RR +1 3/8, RF LR -1 3/8")]
+    [InlineData(0, -1, "LF, RR down ⅛ turn", "LF RR -1/8")]
+    [InlineData(8, -7, "RF, LR up 1 turn, LF, RR down ⅞", "RF LR +1, LF RR -7/8")]
     public void Turns_are_said_as_a_crew_says_them(int rightFront, int leftFront, string words, string label) =>
         Assert.Equal((words, label), (PerchWords.Of(new(rightFront, leftFront), Glyphs.Rich), PerchWords.Label(new(rightFront, leftFront), Glyphs.Plain)));
 

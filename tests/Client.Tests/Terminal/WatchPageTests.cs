@@ -54,10 +54,10 @@ public class WatchPageTests
     {
         var scene = Live(Readouts.Moving()) with { Action = "LF, RR up ¾ turn, RF, LR down ¾: then settle" };
         scene.Trace.Add(Readouts.Live(Readouts.Settled(52.1)));
-        scene.Trace.Announce("LF RR up ¼", null);
+        scene.Trace.Announce("LF RR +¼, RF LR -¼", null);
         scene.Trace.HandsOff();
         scene.Trace.Add(Readouts.Live(Readouts.Settled(51.5)));
-        scene.Trace.Announce("LF RR up ¾", 50.0);
+        scene.Trace.Announce("LF RR +¾, RF LR -⅞", 50.0);
         Approve("prediction", Draw(scene, colour: false));
     }
 
