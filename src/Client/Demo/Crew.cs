@@ -25,8 +25,8 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
     {
         await TakeZero(stop);
         board.Say("Heron, driver in, comes down on the pads");
-        await Wait(await bay.Car.Lower(stop), stop);
         board.Announce("car on the pads", null);
+        await Wait(await bay.Car.Lower(stop), stop);
         var readings = new List<PerchReading>();
         var turns = 0.0;
         while (true)
@@ -80,6 +80,7 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
             board.Say("Rolling and bouncing the car, then hands off");
             await Wait(await bay.Car.Settle(RitualSeconds, stop), stop);
             board.Say("Hands off: waiting for the car to settle");
+            board.HandsOff();
             if (await ReadSettled(stop) is { } reading)
                 return reading;
         }

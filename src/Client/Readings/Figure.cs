@@ -8,7 +8,7 @@ namespace ScaleLink.Client.Readings;
 /// </summary>
 internal sealed record Figure(string Value, string? Uncertainty)
 {
-    // Rounding to nearest may understate an uncertainty by this part of its digit.
+    // An uncertainty may be understated by this part of it, so that 0.0301 does not become 0.04.
     private const double Grace = 0.05;
     // No screen needs more: a kilogram's thousandth, a percent's thousandth.
     private const int MostDecimals = 3;
@@ -39,7 +39,7 @@ internal sealed record Figure(string Value, string? Uncertainty)
     private static (double Step, double Shown) Round(double expanded)
     {
         var exponent = Math.Max(-MostDecimals, (int)Math.Floor(Math.Log10(expanded)));
-        var digit = Math.Max(1, Math.Ceiling(expanded / Power(exponent) - Grace));
+        var digit = Math.Max(1, Math.Ceiling(expanded / Power(exponent) * (1 - Grace)));
         return digit < 10 ? (Power(exponent), digit * Power(exponent)) : (Power(exponent + 1), Power(exponent + 1));
     }
 

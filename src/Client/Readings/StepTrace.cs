@@ -14,19 +14,23 @@ internal sealed class StepTrace
     private string? _label;
     private bool _hasMoved;
     private bool _isAnnounced;
+    private bool _isHandsOn;
 
     public IReadOnlyList<SettledStep> Steps => _steps;
 
     /// <summary>What the crew expects of the adjustment under way, percent.</summary>
     public double? Predicted { get; private set; }
 
-    /// <summary>The next settled reading belongs to a new adjustment.</summary>
-    public void Announce(string label, double? predicted) => (_label, Predicted, _isAnnounced, _hasMoved) = (label, predicted, true, false);
+    /// <summary>A new adjustment begins: until <see cref="HandsOff"/> no reading counts.</summary>
+    public void Announce(string label, double? predicted) => (_label, Predicted, _isAnnounced, _isHandsOn) = (label, predicted, true, true);
+
+    /// <summary>The next settled reading belongs to the adjustment announced.</summary>
+    public void HandsOff() => (_isHandsOn, _hasMoved) = (false, true);
 
     /// <summary>Looks at one view of the loads.</summary>
     public void Add(Judged<Loads> view)
     {
-        if (view is not { Freshness: Freshness.Live, Message: { } loads })
+        if (_isHandsOn || view is not { Freshness: Freshness.Live, Message: { } loads })
             return;
         if (loads.Verdict != Verdict.Settled)
             _hasMoved = true;
@@ -39,8 +43,6 @@ internal sealed class StepTrace
     {
         var isNew = _steps.Count == 0
             || _hasMoved && (_isAnnounced || Math.Abs(value - _steps[^1].CrossWeightPercent) > expanded + _steps[^1].ExpandedPercent);
-        if (_isAnnounced && !isNew)
-            return;
         if (isNew)
         {
             _steps.Add(new SettledStep(_steps.Count == 0 ? 0 : _steps[^1].Number + 1, value, expanded, _label));
