@@ -15,6 +15,6 @@ public sealed record Perch
     /// <summary>Thread left downwards, turns, as a positive number.</summary>
     public double DownTurnsLeft { get; init; }
 
-    /// <summary>The same perch after some turns: what is gained on one side is lost on the other.</summary>
-    public Perch After(double turns) => this with { UpTurnsLeft = UpTurnsLeft - turns, DownTurnsLeft = DownTurnsLeft + turns };
+    /// <summary>The same perch after some turns: what is gained on one side is lost on the other, down to none.</summary>
+    public Perch After(double turns) => this with { UpTurnsLeft = Math.Max(0, UpTurnsLeft - turns), DownTurnsLeft = Math.Max(0, DownTurnsLeft + turns) };
 }

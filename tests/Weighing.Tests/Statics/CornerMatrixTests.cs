@@ -21,7 +21,7 @@ public class CornerMatrixTests
             Assert.True((Vector(a * v) - libraryA * Vector(v)).L2Norm() < 1e-10);
             if (libraryA.ConditionNumber() < 1e4)
                 Assert.True((Library(a.Inverse()) - libraryA.Inverse()).FrobeniusNorm() < 1e-8 * libraryA.Inverse().FrobeniusNorm());
-        }, seed: "0000QUkhfRc1", iter: 500);
+        }, iter: 500);
 
     [Fact]
     public void A_matrix_without_inverse_says_so() =>
