@@ -3,15 +3,15 @@ using ScaleLink.Weighing.Statics;
 namespace ScaleLink.Weighing.Planning;
 
 /// <summary>
-/// The best plan among all that use whole numbers of the smallest turn, exactly: depth first over the four corners in the
-/// triangular form of the least squares problem, nearest number first, leaving a branch as soon as what is already missed
-/// exceeds the best plan so far.
+/// The best plan among all that use whole numbers of the smallest turn, exactly: corner after corner is fixed, from its best
+/// unrounded number outwards, and a branch is left as soon as the best that the open corners could still do, unrounded
+/// within their threads and ride height limits, is no better than the best plan so far.
 /// </summary>
 sealed class LatticeSearch
 {
     readonly PlanProblem problem;
-    readonly double[,] upper;
-    readonly double[] centre;
+    readonly BoxQuadratic missed;
+    readonly HeightPrice floor;
     readonly double[] turns = new double[4];
     double bestValue = double.PositiveInfinity;
     Corners best;
@@ -20,59 +20,59 @@ sealed class LatticeSearch
     {
         this.problem = problem;
         var normal = Normal(problem, PlanObjective.PerTurnSquared);
-        upper = Triangle(normal);
-        var unrounded = normal.Inverse() * Pull(problem);
-        centre = [unrounded.LF, unrounded.RF, unrounded.LR, unrounded.RR];
+        var centre = normal.Inverse() * Pull(problem);
+        missed = new(normal, centre, problem.Limits.LowestTurns, problem.Limits.HighestTurns);
+        floor = HeightPrice.Of(problem, normal, centre);
     }
 
     /// <summary>The best turns within the limits.</summary>
     public static Corners Best(PlanProblem problem)
     {
         var search = new LatticeSearch(problem);
-        search.Descend(3, 0);
+        search.Descend(open: 4, touched: 0);
         return search.best;
     }
 
     /// <summary>The turns that would be best without rounding and without limits, fixed perches left alone.</summary>
     public static Corners Unrounded(PlanProblem problem) => Normal(problem, 1e-9).Inverse() * Pull(problem);
 
-    void Descend(int level, double missed)
+    void Descend(int open, double touched)
     {
-        if (level < 0)
+        if (open == 0)
         {
-            (best, bestValue) = (new(turns[0], turns[1], turns[2], turns[3]), missed);
+            if (missed.Minimum(turns, 0) + touched is var value && value < bestValue)
+                (best, bestValue) = (new(turns[0], turns[1], turns[2], turns[3]), value);
             return;
         }
-        var shift = 0.0;
-        for (var j = level + 1; j < 4; j++)
-            shift += upper[level, j] * (turns[j] - centre[j]);
-        var nearest = centre[level] - shift / upper[level, level];
-        foreach (var choice in Choices((Corner)level, nearest))
-        {
-            var distance = upper[level, level] * (choice - nearest);
-            var soFar = missed + distance * distance;
-            if (soFar >= bestValue)
-                break;
-            soFar += choice == 0 ? 0 : PlanObjective.PerCorner;
-            turns[level] = choice;
-            if (soFar < bestValue && HeightsCanHold(level))
-                Descend(level - 1, soFar);
-        }
+        var level = open - 1;
+        Span<double> relaxed = stackalloc double[4];
+        turns.CopyTo(relaxed);
+        floor.Floor(relaxed, open);
+        // What the open corners can still do gets only worse on the way out, to either side.
+        var step = problem.SmallestTurn;
+        var first = (long)Math.Round(relaxed[level] / step);
+        Try(first, level, touched);
+        for (var k = first - 1; Try(k, level, touched); k--) { }
+        for (var k = first + 1; Try(k, level, touched); k++) { }
     }
 
-    // Whole steps within the thread range, from the nearest outwards.
-    IEnumerable<double> Choices(Corner corner, double nearest)
+    // False when this number and all further out can be left.
+    bool Try(long steps, int level, double touched)
     {
-        var step = problem.SmallestTurn;
-        var low = (long)Math.Ceiling(problem.Limits.LowestTurns[corner] / step - 1e-9);
-        var high = (long)Math.Floor(problem.Limits.HighestTurns[corner] / step + 1e-9);
-        var down = (long)Math.Clamp(Math.Floor(nearest / step), low - 1, high);
-        var up = down + 1;
-        while (down >= low || up <= high)
-        {
-            var takeUp = down < low || (up <= high && up * step - nearest < nearest - down * step);
-            yield return step * (takeUp ? up++ : down--);
-        }
+        var turn = steps * problem.SmallestTurn;
+        if (turn < problem.Limits.LowestTurns[(Corner)level] - 1e-9 || turn > problem.Limits.HighestTurns[(Corner)level] + 1e-9)
+            return false;
+        Span<double> relaxed = stackalloc double[4];
+        turns[level] = turn;
+        turns.CopyTo(relaxed);
+        var bound = floor.Floor(relaxed, level) + touched;
+        if (bound >= bestValue)
+            return false;
+        var cost = steps == 0 ? 0 : PlanObjective.PerCorner;
+        if (bound + cost < bestValue && HeightsCanHold(level))
+            Descend(level, touched + cost);
+        turns[level] = turn;
+        return true;
     }
 
     // Could the corners not yet decided still bring every ride height within its limits?
@@ -117,20 +117,5 @@ sealed class LatticeSearch
         var weights = new Corners(1 / problem.Targets.CrossWeightTolerancePercent, height, height, height);
         var free = Corners.From(c => problem.Limits.LowestTurns[c] < problem.Limits.HighestTurns[c] ? 1 : 0);
         return CornerMatrix.Diagonal(weights) * problem.PerTurn * CornerMatrix.Diagonal(free);
-    }
-
-    // Cholesky: normal = upper' upper.
-    static double[,] Triangle(CornerMatrix normal)
-    {
-        var r = new double[4, 4];
-        for (var i = 0; i < 4; i++)
-            for (var j = i; j < 4; j++)
-            {
-                var rest = normal[(Corner)i][(Corner)j];
-                for (var k = 0; k < i; k++)
-                    rest -= r[k, i] * r[k, j];
-                r[i, j] = i == j ? Math.Sqrt(rest) : rest / r[i, i];
-            }
-        return r;
     }
 }

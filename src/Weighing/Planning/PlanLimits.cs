@@ -38,5 +38,5 @@ public sealed record PlanLimits(Corners LowestTurns, Corners HighestTurns, Corne
     };
 
     // Further than any thread goes.
-    const double Unlimited = 40;
+    const double Unlimited = 20;
 }

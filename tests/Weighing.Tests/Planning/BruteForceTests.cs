@@ -10,9 +10,9 @@ namespace Weighing.Tests.Planning;
 public class BruteForceTests
 {
     [Theory]
-    [InlineData(0.5, 2.6, 40, 7301)]
-    [InlineData(0.25, 1.6, 40, 7302)]
-    [InlineData(0.125, 0.8, 25, 7303)]
+    [InlineData(0.5, 2.6, 25, 7301)]
+    [InlineData(0.25, 1.6, 25, 7302)]
+    [InlineData(0.125, 0.8, 12, 7303)]
     public void No_allowed_plan_is_better(double smallestTurn, double thread, int cases, int seed)
     {
         var random = new Random(seed);

@@ -18,7 +18,7 @@ public class PerchPlannerTests
             Assert.All(plan.Alternatives.Where(a => a.Kind == AlternativeKind.GiveUpRideHeight), a => Assert.True(PlanCases.Allowed(request, a.Turns)));
             foreach (var corner in Corners.All)
                 Assert.Equal(0, Math.IEEERemainder(plan.Turns[corner], 0.125), 1e-12);
-        }, iter: 300);
+        }, iter: 80);
 
     [Fact]
     public void A_car_on_target_is_left_alone()
