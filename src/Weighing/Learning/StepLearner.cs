@@ -80,8 +80,11 @@ public sealed class StepLearner
     public Quantity NextReading(in Corners turns, double? readingDoubt = null) =>
         Expected(turns, SettleScatterPercent, readingDoubt ?? Last.CrossWeightPercent.StandardUncertainty);
 
-    /// <summary>Checks a step against its prediction and learns from it.</summary>
-    /// <returns>The check, and the knowledge afterwards. A step that disagrees teaches nothing about the perches.</returns>
+    /// <summary>
+    /// Checks a step against its prediction and learns from it. A step that disagrees teaches nothing about the perches until
+    /// the crew confirms it, but it does cast doubt on the model, which makes the next step teach more.
+    /// </summary>
+    /// <returns>The check, and the knowledge afterwards.</returns>
     /// <exception cref="FindingException">A turn is not a number, or went into a fixed perch.</exception>
     public (StepCheck Check, StepLearner Next) Record(StepRecord step)
     {
@@ -90,7 +93,11 @@ public sealed class StepLearner
                 throw new FindingException(new Finding(CarCodes.StepInput, $"The step turned {corner} by {step.Turns[corner]}.",
                     "Give turns as numbers, and none for a fixed perch; correct the car model if it does turn."));
         var check = StepJudge.Check(this, step);
-        return (check, check.Agrees && step.Settled ? Learn(step) : From(Effects, step.After, TurnsInSession + step.Turns, SettleScatterPercent));
+        if (check.Agrees && step.Settled)
+            return (check, Learn(step));
+        return (check, step is { Confirmed: true, Settled: true }
+            ? Doubting().Learn(step)
+            : From(Doubting().Effects, step.After, TurnsInSession + step.Turns, SettleScatterPercent));
     }
 
     static StepLearner From(TurnEffects effects, LoadSummary reading, Corners turnsInSession, double settleScatter)
@@ -103,6 +110,16 @@ public sealed class StepLearner
         mean.SetSubVector(1, count, effects.Mean);
         covariance.SetSubMatrix(1, 1, effects.Covariance);
         return new(effects, reading, default, turnsInSession, settleScatter, mean, covariance);
+    }
+
+    // Twice the doubt about everything the car model says.
+    StepLearner Doubting()
+    {
+        var wider = covariance.Clone();
+        wider.SetSubMatrix(1, 1, 4 * covariance.SubMatrix(1, mean.Count - 1, 1, mean.Count - 1));
+        for (var i = 1; i < mean.Count; i++)
+            (wider[0, i], wider[i, 0]) = (2 * covariance[0, i], 2 * covariance[i, 0]);
+        return new(Effects, Last, TurnsMade, TurnsInSession, SettleScatterPercent, mean, wider);
     }
 
     StepLearner Learn(StepRecord step)

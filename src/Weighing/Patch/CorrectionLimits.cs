@@ -1,3 +1,5 @@
+using ScaleLink.Weighing.Pads;
+
 namespace ScaleLink.Weighing.Patch;
 
 /// <summary>
@@ -7,7 +9,7 @@ namespace ScaleLink.Weighing.Patch;
 public sealed record CorrectionLimits
 {
     /// <summary>Largest tilt of one pad, degrees.</summary>
-    public double PadTiltDeg { get; init; } = 3;
+    public double PadTiltDeg { get; init; } = TiltCorrection.LimitDegrees;
 
     /// <summary>Largest slope of the patch, degrees.</summary>
     public double SlopeDeg { get; init; } = 1;

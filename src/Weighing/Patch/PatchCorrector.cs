@@ -1,4 +1,5 @@
 using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Pads;
 using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Weighing.Patch;
@@ -29,7 +30,7 @@ public sealed class PatchCorrector
     /// <param name="off">Corrections that are switched off: sized, but not added.</param>
     public CorrectedLoads Correct(in Corners loads, Corners? padTiltsDeg = null, double tiltUncertaintyDeg = 0.05, params IReadOnlyList<CorrectionKind> off)
     {
-        var tilt = TiltCorrection(loads, padTiltsDeg, tiltUncertaintyDeg);
+        var tilt = Tilt(loads, padTiltsDeg, tiltUncertaintyDeg);
         List<LoadCorrection> corrections = [];
         var (corrected, spread) = (loads, default(CornerMatrix));
         foreach (var (correction, covariance) in ((LoadCorrection, CornerMatrix)[])
@@ -45,19 +46,19 @@ public sealed class PatchCorrector
         return new(corrected, spread, corrections);
     }
 
-    // A cell at angle a reads F cos a: the load is the reading / cos a.
-    LoadCorrection TiltCorrection(Corners loads, Corners? tilts, double uncertainty)
+    LoadCorrection Tilt(Corners loads, Corners? tilts, double uncertainty)
     {
         if (tilts is not { } angles)
             return new(CorrectionKind.Tilt, null, default, false, null);
         foreach (var corner in Corners.All)
-            if (!(Math.Abs(angles[corner]) <= limits.PadTiltDeg))
+            if (!(Math.Abs(angles[corner]) <= Math.Min(limits.PadTiltDeg, TiltCorrection.LimitDegrees)))
                 return new(CorrectionKind.Tilt, null, default, false, new(CarCodes.TiltBeyondLimit,
                     $"The {corner} pad is tilted by {angles[corner]:F2} degrees; the correction is good to {limits.PadTiltDeg} degrees.", "Level that pad: shims or feet."));
-        const double radians = Math.PI / 180;
+        // The slope of 1 / cos, and its curvature where the pad is so level that the slope vanishes.
+        var doubt = double.DegreesToRadians(uncertainty);
         return new(CorrectionKind.Tilt,
-            Corners.From(c => loads[c] * (1 / Math.Cos(angles[c] * radians) - 1)),
-            Corners.From(c => loads[c] * Math.Max(Math.Abs(Math.Tan(angles[c] * radians)) * uncertainty * radians, uncertainty * radians * uncertainty * radians / 2)), false, null);
+            Corners.From(c => TiltCorrection.Size(loads[c], angles[c], 0) ?? 0),
+            Corners.From(c => loads[c] * Math.Max(Math.Abs(Math.Tan(double.DegreesToRadians(angles[c]))) * doubt, doubt * doubt / 2)), false, null);
     }
 
     // The correction is minus the effect. Its doubt: the survey's heights, and every doubt of the car, each on its own.

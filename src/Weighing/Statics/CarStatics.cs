@@ -70,6 +70,11 @@ public sealed class CarStatics
     /// </summary>
     public Corners WarpPerLoad { get; }
 
+    /// <summary>Covariance of <see cref="WarpPerLoad"/> by the doubts of the car model, mm²/kg².</summary>
+    public CornerMatrix WarpPerLoadCovariance() => ModelDoubt.Of(Car)
+        .Select(d => d.PerStep / 2 * (WithDoubt(d.Upper).WarpPerLoad - WithDoubt(d.Lower).WarpPerLoad))
+        .Aggregate(default(CornerMatrix), (sum, half) => sum + CornerMatrix.Outer(half, half));
+
     /// <summary>Change of load (row, kg) for one turn of a perch (column).</summary>
     public CornerMatrix LoadsPerTurn => CornerMatrix.FromColumns(c => FromLift(Compliance.LiftMmPerTurn.Column(c)));
 

@@ -1,4 +1,5 @@
 using ScaleLink.Weighing;
+using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;
 
 namespace Weighing.Tests.Statics;
@@ -58,6 +59,18 @@ public class IndependentPhysicsTests
             Assert.True((b - a).Map(Math.Abs).Sum > 20);
             Assert.Equal(statics.WarpPerLoad.Dot(a), statics.WarpPerLoad.Dot(b), 0.02);
         }
+    }
+
+    [Fact]
+    public void Doubt_about_a_spring_is_doubt_about_its_part_of_the_warp()
+    {
+        // Derived: without bars the part of a wheel is g (1 / tyre + 1 / (spring ratio²)); a share q of doubt about the
+        // tyre alone leaves g q / tyre.
+        var car = Cars.PlainCar.With(Corners.Same(50)).Change(Corner.RF, s => s with { TyreRateNPerMm = Stated.Within(200, 0.01) });
+        var spread = new CarStatics(car, 1000).WarpPerLoadCovariance();
+
+        Assert.Equal(CarStatics.StandardGravity * 0.01 / 200, Math.Sqrt(spread.RF.RF), 1e-6);
+        Assert.Equal(0, spread.LF.LF, 1e-12);
     }
 
     [Fact]
