@@ -3,11 +3,12 @@ using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Weighing.Balance;
 
-/// <summary>A share that ballast can be asked to bring to a target.</summary>
+/// <summary>
+/// A share that ballast can be asked to bring to a target. Cross weight is not among them: mass put anywhere on a car with
+/// equal rates adds to both diagonals alike, and with unequal ones nearly so. Perches move cross weight, mass moves these.
+/// </summary>
 public enum BallastGoal
 {
-    /// <summary>(RF + LR) / total.</summary>
-    CrossWeight,
     /// <summary>(LF + RF) / total.</summary>
     FrontShare,
     /// <summary>(LF + LR) / total.</summary>
@@ -34,7 +35,7 @@ public sealed record BallastMove(string? From, string? To, double MassKg, bool R
     /// <param name="targetPercent">Where it should be, percent.</param>
     public static IReadOnlyList<BallastMove> Ways(CarStatics statics, in Corners loads, BallastGoal goal, double targetPercent)
     {
-        var (pattern, start) = (goal switch { BallastGoal.CrossWeight => Patterns.CrossWeight, BallastGoal.FrontShare => Patterns.Front, _ => Patterns.Left }, loads);
+        var (pattern, start) = (goal == BallastGoal.FrontShare ? Patterns.Front : Patterns.Left, loads);
         BallastStation?[] stations = [null, .. statics.Car.BallastStations];
         return [.. stations.SelectMany(_ => stations, (from, to) => (from, to))
             .Where(pair => pair.from != pair.to)

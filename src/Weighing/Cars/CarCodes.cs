@@ -60,6 +60,10 @@ public static class CarCodes
     public const string RideHeightOutside = "SL-542";
     /// <summary>The question cannot be planned: a number in it is not usable.</summary>
     public const string PlanInput = "SL-543";
+    /// <summary>There are ride height limits, but ride heights were not measured: they cannot be watched.</summary>
+    public const string LimitsNotWatched = "SL-544";
+    /// <summary>The plan leans on values that nobody knows.</summary>
+    public const string PlannedOnGuesses = "SL-545";
 
     /// <summary>A step did not do what it should have done.</summary>
     public const string StepDisagrees = "SL-550";

@@ -74,6 +74,12 @@ public sealed class StepLearner
         return From(effects, first, default, settleScatterPercent);
     }
 
+    /// <summary>
+    /// Starts again from a new reading, for a car that was changed by something else than its perches (ballast, a driver,
+    /// tyres). What was learned about the perches stays.
+    /// </summary>
+    public StepLearner Restart(LoadSummary reading) => From(Effects, reading, TurnsInSession, SettleScatterPercent);
+
     /// <summary>Cross weight that the next settled reading should show after these turns, percent.</summary>
     /// <param name="turns">Turns from here, up positive.</param>
     /// <param name="readingDoubt">Standard uncertainty of that reading, percent; null: as the last one.</param>

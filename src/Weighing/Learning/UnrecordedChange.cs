@@ -6,9 +6,9 @@ namespace ScaleLink.Weighing.Learning;
 /// <summary>A change between two settled readings that nobody wrote down.</summary>
 /// <param name="Kind">What it looks like.</param>
 /// <param name="CrossWeightChangePercent">Change of cross weight, percent.</param>
-/// <param name="OneTurnWouldDo">Turns of each perch that alone would do it; zero where a perch is fixed. Empty unless it looks like a perch.</param>
+/// <param name="TurnsOfOnePerch">Turns of each perch that alone would do it; zero where a perch is fixed. Empty unless it looks like a perch.</param>
 /// <param name="Finding">For the crew.</param>
-public sealed record UnrecordedChange(UnrecordedKind Kind, Quantity CrossWeightChangePercent, Corners? OneTurnWouldDo, Finding Finding)
+public sealed record UnrecordedChange(UnrecordedKind Kind, Quantity CrossWeightChangePercent, Corners? TurnsOfOnePerch, Finding Finding)
 {
     /// <summary>Compares two settled readings of one car. Null: nothing but the scatter of settling.</summary>
     /// <param name="known">What was known at the first reading, which is <see cref="StepLearner.Last"/>.</param>

@@ -31,7 +31,7 @@ static class LimitSearch
                 $"rake by {after.RakeMm:+0.0;-0.0} mm, side difference by {after.SideDifferenceMm:+0.0;-0.0} mm."));
         if (findings.Count == 0)
             findings.Add(new(CarCodes.OutOfReach, "No turns bring everything within tolerance at once.",
-                "Use a smaller turn, wider tolerances, or move ballast: see the alternatives."));
+                "Use a smaller turn or wider tolerances. Ballast will not do it: mass moves cross weight only where rates differ."));
         return (findings, alternatives);
     }
 

@@ -32,7 +32,7 @@ public static class PerchPlanner
             AlreadyThere = there,
             Reaches = reaches,
             Forecast = Forecast(request, turns),
-            Findings = [.. Outside(car, request.RideHeightsMm), .. limits],
+            Findings = [.. Doubts(car, request.RideHeightsMm), .. limits],
             Alternatives = alternatives,
         };
     }
@@ -56,7 +56,7 @@ public static class PerchPlanner
         var car = request.Known.Effects.Statics.Car;
         List<Finding> found = [.. CarModelCheck.Mistakes(car with { Targets = request.Targets })];
         if (Corners.All.ToArray().All(c => !car.Suspension[c].Perch.CanTurn))
-            found.Add(new(CarCodes.NothingToTurn, "No perch of this car can turn.", "Say in the car model which do; otherwise move ballast."));
+            found.Add(new(CarCodes.NothingToTurn, "No perch of this car can turn.", "Say in the car model which do; otherwise packers or other springs must do it."));
         if (request.RideHeightsMm is { } heights && Corners.All.ToArray().Any(c => !double.IsFinite(heights[c])))
             found.Add(new(CarCodes.PlanInput, "A ride height is not a number.", "Measure all four, or give none."));
         if (request is { RideHeightsMm: null, Targets: { RideHeightsMm: not null } or { RakeMm: not null } or { SideDifferenceMm: not null } })
@@ -65,11 +65,17 @@ public static class PerchPlanner
             throw new FindingException(found);
     }
 
-    static IEnumerable<Finding> Outside(CarModel car, Corners? heights)
+    static IEnumerable<Finding> Doubts(CarModel car, Corners? heights)
     {
         foreach (var corner in Corners.All.ToArray())
             if (heights?[corner] < car.Suspension[corner].LowestRideHeightMm || heights?[corner] > car.Suspension[corner].HighestRideHeightMm)
                 yield return new(CarCodes.RideHeightOutside, $"The ride height at {corner}, {heights?[corner]:F1} mm, is outside its limits already.",
                     "Bring it back first, or correct the limit.");
+        if (heights is null && Corners.All.ToArray().Any(c => car.Suspension[c] is { LowestRideHeightMm: not null } or { HighestRideHeightMm: not null }))
+            yield return new(CarCodes.LimitsNotWatched, "The car has ride height limits, but no ride heights were measured.",
+                "Measure all four, or watch the limits yourself: the plan does not.");
+        if (car.Guesses() is { Count: > 0 } guesses)
+            yield return new(CarCodes.PlannedOnGuesses, $"Nobody stated these, the plan guesses: {string.Join(", ", guesses)}.",
+                "Record every step: the steps teach what the guesses miss. Or state them in the car model.");
     }
 }

@@ -55,6 +55,15 @@ public class BallastTests
     }
 
     [Fact]
+    public void Mass_adds_to_both_diagonals_alike_where_rates_are_equal()
+    {
+        var change = new CarStatics(PlainCar.With(Corners.Same(50)), 1000).FromMass(20, new(2200, 600));
+
+        Assert.Equal(10, change.RF + change.LR, 1e-9);
+        Assert.True(change.LR > 13);
+    }
+
+    [Fact]
     public void Drivers_and_fuel_make_cases_and_the_lightest_counts()
     {
         var weighed = new LoadSummary(Heron.Loads, CornerMatrix.Diagonal(Corners.Same(0.04)));

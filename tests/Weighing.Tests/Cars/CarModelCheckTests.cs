@@ -43,7 +43,7 @@ public class CarModelCheckTests
     {
         var car = Heron.Car.Change(Corner.LF, s => s with { TyreRateNPerMm = Stated.Guess(200, 80) });
 
-        Assert.Equal(["LF tyre rate", "lean axis height"], car.Guesses());
+        Assert.Equal(["LF tyre rate"], car.Guesses());
         Assert.Empty(CarModelCheck.Mistakes(car));
         Assert.Equal(CarCodes.Uncertainty, Assert.Single(CarModelCheck.Mistakes(car with { CgHeightMm = Stated.Guess(400, 0) })).Code);
     }

@@ -88,6 +88,19 @@ public class StepLearnerTests
     }
 
     [Fact]
+    public void A_restart_keeps_what_was_learned_about_the_perches()
+    {
+        var (_, known) = StepLearner.Start(Believed, Weigh(default)).Record(new(Step, Weigh(Step)));
+        var reading = new LoadSummary(Heron.Loads + new Corners(3, 3, -3, -3), Noise);
+
+        var again = known.Restart(reading);
+
+        Assert.Equal(known.Effects.LoadsPerTurn, again.Effects.LoadsPerTurn);
+        Assert.Equal(reading.CrossWeightPercent.Value, again.CrossWeightPercent.Value, 1e-9);
+        Assert.Equal(Step, again.TurnsInSession);
+    }
+
+    [Fact]
     public void Thread_used_is_thread_gone()
     {
         var (_, known) = StepLearner.Start(Believed, Weigh(default)).Record(new(Step, Weigh(Step)));

@@ -25,8 +25,8 @@ public class UnrecordedChangeTests
 
         Assert.Equal(UnrecordedKind.LooksLikePerch, found?.Kind);
         Assert.Equal(CarCodes.UnrecordedChange, found?.Finding.Code);
-        Assert.Equal(1.5, found?.OneTurnWouldDo?.LR ?? 0, 0.01);
-        Assert.True(found?.OneTurnWouldDo is { LF: < 0, RF: > 0, RR: < 0 });
+        Assert.Equal(1.5, found?.TurnsOfOnePerch?.LR ?? 0, 0.01);
+        Assert.True(found?.TurnsOfOnePerch is { LF: < 0, RF: > 0, RR: < 0 });
     }
 
     [Fact]

@@ -18,7 +18,7 @@ public class PerchPlannerTests
             Assert.All(plan.Alternatives.Where(a => a.Kind == AlternativeKind.GiveUpRideHeight), a => Assert.True(PlanCases.Allowed(request, a.Turns)));
             foreach (var corner in Corners.All)
                 Assert.Equal(0, Math.IEEERemainder(plan.Turns[corner], 0.125), 1e-12);
-        }, iter: 80);
+        }, iter: 50);
 
     [Fact]
     public void A_car_on_target_is_left_alone()
@@ -109,6 +109,16 @@ public class PerchPlannerTests
 
         Assert.Contains(plan.Findings, f => f.Code == CarCodes.RideHeightOutside);
         Assert.True(plan.Forecast.HeightChangesMm.LF <= 1e-9);
+    }
+
+    [Fact]
+    public void Guesses_and_limits_that_nobody_watches_are_said()
+    {
+        var car = Heron.Car.Change(Corner.RF, s => s with { TyreRateNPerMm = Stated.Guess(200, 80), LowestRideHeightMm = 80 });
+
+        var codes = PerchPlanner.Plan(PlanCases.Ask(car, Heron.Loads)).Findings.Select(f => f.Code);
+
+        Assert.Equal([CarCodes.LimitsNotWatched, CarCodes.PlannedOnGuesses], codes);
     }
 
     [Fact]
