@@ -88,7 +88,8 @@ public sealed class StepLearner
 
     /// <summary>
     /// Checks a step against its prediction and learns from it. A step that disagrees teaches nothing about the perches until
-    /// the crew confirms it, but it does cast doubt on the model, which makes the next step teach more.
+    /// the crew confirms it, but it does cast doubt on the model, which makes the next step teach more. Of a step that was
+    /// weighed before the car had settled only the turns count; where the car then stands is predicted.
     /// </summary>
     /// <returns>The check, and the knowledge afterwards.</returns>
     /// <exception cref="FindingException">A turn is not a number, or went into a fixed perch.</exception>
@@ -99,11 +100,13 @@ public sealed class StepLearner
                 throw new FindingException(new Finding(CarCodes.StepInput, $"The step turned {corner} by {step.Turns[corner]}.",
                     "Give turns as numbers, and none for a fixed perch; correct the car model if it does turn."));
         var check = StepJudge.Check(this, step);
-        if (check.Agrees && step.Settled)
-            return (check, Learn(step));
-        return (check, step is { Confirmed: true, Settled: true }
-            ? Doubting().Learn(step)
-            : From(Doubting().Effects, step.After, TurnsInSession + step.Turns, SettleScatterPercent));
+        return (check, step switch
+        {
+            { Settled: false } => Book(step),
+            _ when check.Agrees => Learn(step),
+            { Confirmed: true } => Doubting().Learn(step),
+            _ => From(Doubting().Effects, step.After, TurnsInSession + step.Turns, SettleScatterPercent),
+        });
     }
 
     static StepLearner From(TurnEffects effects, LoadSummary reading, Corners turnsInSession, double settleScatter)
@@ -116,6 +119,13 @@ public sealed class StepLearner
         mean.SetSubVector(1, count, effects.Mean);
         covariance.SetSubMatrix(1, 1, effects.Covariance);
         return new(effects, reading, default, turnsInSession, settleScatter, mean, covariance);
+    }
+
+    StepLearner Book(StepRecord step)
+    {
+        var forecast = Effects.Forecast(step.Turns);
+        var expected = new LoadSummary(Last.Loads + forecast.Loads, Last.Covariance + forecast.LoadCovariance, Last.DegreesOfFreedom);
+        return new(Effects, expected, TurnsMade + step.Turns, TurnsInSession + step.Turns, SettleScatterPercent, mean, covariance);
     }
 
     // Twice the doubt about everything the car model says.

@@ -88,6 +88,20 @@ public class StepLearnerTests
     }
 
     [Fact]
+    public void Of_a_step_weighed_too_early_only_the_turns_count()
+    {
+        var start = StepLearner.Start(Believed, Weigh(default));
+
+        var (_, early) = start.Record(new(Step, Weigh(0.4 * Step), Settled: false));
+        var (_, settled) = early.Record(new(default, Weigh(Step)));
+        var (_, direct) = start.Record(new(Step, Weigh(Step)));
+
+        Assert.Equal(start.NextReading(Step).Value, early.CrossWeightPercent.Value, 1e-9);
+        Assert.Equal(start.Effects.LoadsPerTurn, early.Effects.LoadsPerTurn);
+        Assert.Equal(direct.NextReading(Step).Value, settled.NextReading(Step).Value, 0.01);
+    }
+
+    [Fact]
     public void A_restart_keeps_what_was_learned_about_the_perches()
     {
         var (_, known) = StepLearner.Start(Believed, Weigh(default)).Record(new(Step, Weigh(Step)));
