@@ -36,7 +36,6 @@ public sealed record ModelChoice(int Rung, LinearFit Fit, NestedTest? Next, Nest
         IReadOnlyList<double> y, IReadOnlyList<double[,]> ladder, double[,]? everyPoint, IReadOnlyList<double> along)
     {
         ArgumentNullException.ThrowIfNull(ladder);
-        var repeats = everyPoint is null || everyPoint.GetLength(1) >= y.Count ? null : LeastSquares.Fit(everyPoint, y);
         var rung = 0;
         var fit = LeastSquares.Fit(ladder[0], y);
         NestedTest? step = null;
@@ -44,12 +43,11 @@ public sealed record ModelChoice(int Rung, LinearFit Fit, NestedTest? Next, Nest
         {
             var higher = LeastSquares.Fit(ladder[rung + 1], y);
             step = NestedTest.Of(fit, higher);
-            if (step is not { Chance: < StepChance } || !SpeaksAgainst(fit, repeats, along))
+            if (step is not { Chance: < StepChance } || !SpeaksAgainst(fit, everyPoint, along))
                 break;
             (rung, fit) = (rung + 1, higher);
         }
-        var lackOfFit = repeats is null ? null : NestedTest.Of(fit, repeats);
-        return new ModelChoice(rung, fit, step, lackOfFit, Signs(fit, along));
+        return new ModelChoice(rung, fit, step, LackOf(fit, everyPoint), Signs(fit, along));
     }
 
     static bool Carries(double[,] design, double[,]? everyPoint)
@@ -60,12 +58,11 @@ public sealed record ModelChoice(int Rung, LinearFit Fit, NestedTest? Next, Nest
             && HouseholderQr.Of(design).FullRank;
     }
 
-    static bool SpeaksAgainst(LinearFit fit, LinearFit? repeats, IReadOnlyList<double> along)
-    {
-        if (repeats is not null && NestedTest.Of(fit, repeats) is { } lack)
-            return lack.Chance < LackOfFitChance;
-        return Signs(fit, along) is { Deviation: < 0 };
-    }
+    static bool SpeaksAgainst(LinearFit fit, double[,]? everyPoint, IReadOnlyList<double> along) =>
+        LackOf(fit, everyPoint) is { } lack ? lack.Chance < LackOfFitChance : Signs(fit, along) is { Deviation: < 0 };
+
+    static NestedTest? LackOf(LinearFit fit, double[,]? everyPoint) =>
+        everyPoint is null || everyPoint.GetLength(1) >= everyPoint.GetLength(0) ? null : NestedTest.LackOfFit(fit, everyPoint);
 
     static SignRuns Signs(LinearFit fit, IReadOnlyList<double> along) =>
         SignRuns.Of(fit.Residuals.Zip(along).OrderBy(pair => pair.Second).Select(pair => pair.First));

@@ -13,6 +13,17 @@ public sealed record NestedTest(double F, int ExtraDegrees, int ResidualDegrees)
     /// <summary>Chance of so large an F when the smaller model is right.</summary>
     public double Chance => Probability.AboveF(F, ExtraDegrees, ResidualDegrees);
 
+    /// <summary>
+    /// Lack of fit: the scatter is what repeats show within the points of <paramref name="everyPoint"/>, a design with
+    /// one coefficient for each distinct point. It is applied to the residuals, so that it also holds where the scatter
+    /// lies in the regressor. Null where nothing is repeated.
+    /// </summary>
+    public static NestedTest? LackOfFit(LinearFit fit, double[,] everyPoint)
+    {
+        ArgumentNullException.ThrowIfNull(fit);
+        return Of(fit, LeastSquares.Fit(everyPoint, fit.Residuals));
+    }
+
     /// <summary>Null where the larger model leaves no scatter to judge by, or adds nothing.</summary>
     public static NestedTest? Of(LinearFit smaller, LinearFit larger)
     {

@@ -1,0 +1,80 @@
+using ScaleLink.Weighing.Statistics;
+
+namespace ScaleLink.Weighing.Calibration;
+
+/// <summary>Draws the curve of a proof by least squares and carries scatter and masses into its covariance.</summary>
+public static class CurveFitter
+{
+    // A curvature of which a t this large or larger turns up by chance in one case of ten stays in doubt.
+    const double DoubtChance = 0.10;
+
+    /// <summary>Fits the points; the order of the curve follows the evidence.</summary>
+    /// <exception cref="RefusedException">SL-314 too few points; SL-324 ballast that known masses never met.</exception>
+    public static CurveFit Fit(MassSet masses, IReadOnlyList<ProofPoint> points)
+    {
+        ArgumentNullException.ThrowIfNull(points);
+        var design = Checked(masses, points);
+        double[][,] ladder = [design.Line, design.Quadratic];
+        var repeats = design.Repeats;
+        var choice = ModelChoice.Choose(design.Y, ladder, repeats, design.X);
+        // Wrong masses bend a straight pad; a bow that they explain is no evidence against the pad.
+        if (choice.Rung > 0 && !Outweighs(design, choice))
+            choice = ModelChoice.Choose(design.Y, ladder[..1], repeats, design.X);
+        return Described(design, choice, ladder, repeats);
+    }
+
+    static ProofDesign Checked(MassSet masses, IReadOnlyList<ProofPoint> points)
+    {
+        var levels = points.Select(p => p.Load.Key).Distinct().Count();
+        if (levels < 3)
+            throw new RefusedException(CalibrationRefusals.TooFewPoints.Because($"{levels} different loads; a line that can be checked needs 3, the empty pad being one"));
+        var design = new ProofDesign(masses, points);
+        var line = design.Line;
+        if (points.Count < line.GetLength(1) + 2)
+            throw new RefusedException(CalibrationRefusals.TooFewPoints.Because($"{points.Count} points for {line.GetLength(1)} unknowns; add {line.GetLength(1) + 2 - points.Count}"));
+        if (!HouseholderQr.Of(line).FullRank)
+            throw new RefusedException(CalibrationRefusals.BallastUndetermined.Because(string.Join(", ", design.Ballast)));
+        return design;
+    }
+
+    static bool Outweighs(ProofDesign design, ModelChoice choice)
+    {
+        var curve = new CurveTransform(design, choice.Fit, design.Quadratic, order: 2);
+        var byMasses = Math.Sqrt(curve.Carry(design.SingleErrors).CurvatureCurvature);
+        return Math.Abs(curve.Curvature) > Probability.CoverageFactor(1 - ModelChoice.StepChance, double.PositiveInfinity) * byMasses;
+    }
+
+    static CurveFit Described(ProofDesign design, ModelChoice choice, double[][,] ladder, double[,]? repeats)
+    {
+        var order = choice.Rung + 1;
+        var curve = new CurveTransform(design, choice.Fit, ladder[choice.Rung], order);
+        var scatter = curve.Noise();
+        var pure = repeats is null ? null : LeastSquares.Fit(repeats, choice.Fit.Residuals);
+        return new CurveFit
+        {
+            Order = order,
+            Choice = choice,
+            ZeroCounts = curve.ZeroCounts,
+            ZeroUncertaintyCounts = curve.ZeroUncertaintyCounts,
+            SpanKgPerCount = curve.Span,
+            CurvatureKgPerCount2 = curve.Curvature,
+            Scatter = scatter,
+            MassesTogether = curve.Carry(design.LotErrors),
+            MassesApart = curve.Carry(design.SingleErrors),
+            DoubtfulBowKg = order == 1 ? DoubtfulBow(design, choice) : 0,
+            Ballast = curve.Ballast(),
+            RepeatSdKg = pure?.ResidualSd,
+            RepeatDegreesOfFreedom = pure?.DegreesOfFreedom ?? 0,
+        };
+    }
+
+    static double DoubtfulBow(ProofDesign design, ModelChoice choice)
+    {
+        if (choice.Next is not { } step || step.Chance > DoubtChance)
+            return 0;
+        var bent = LeastSquares.Fit(design.Quadratic, design.Y);
+        var quadratic = bent.Coefficients[design.Runs.Count + 1];
+        // A parabola and the line fitted through it differ most half way: a quarter of the coefficient over 0..1.
+        return Math.Abs(quadratic) / 4;
+    }
+}
