@@ -1,1 +1,5 @@
-return 0;
+return args switch
+{
+    ["coverage", .. var rest] => ScaleLink.Bench.Calibration.CoverageBench.Run(rest),
+    _ => 64,
+};

@@ -23,19 +23,17 @@ public static class Probability
         if (degreesOfFreedom > ManyDegrees)
             return Math.Sqrt(2) * SpecialFunctions.ErfInv(coverage);
 
+        // The tail is convex and t's factor exceeds the normal one, so Newton's steps from there never overshoot.
         var outside = 1 - coverage;
-        double low = 0, high = 1;
-        while (OutsideT(high, degreesOfFreedom) > outside)
-            (low, high) = (high, 2 * high);
-        for (var i = 0; i < 200 && high - low > 1e-14 * high; i++)
+        var factor = Math.Sqrt(2) * SpecialFunctions.ErfInv(coverage);
+        for (var i = 0; i < 100; i++)
         {
-            var middle = 0.5 * (low + high);
-            if (OutsideT(middle, degreesOfFreedom) > outside)
-                low = middle;
-            else
-                high = middle;
+            var step = (OutsideT(factor, degreesOfFreedom) - outside) / (2 * DensityOfT(factor, degreesOfFreedom));
+            factor += step;
+            if (step <= 1e-13 * factor)
+                break;
         }
-        return 0.5 * (low + high);
+        return factor;
     }
 
     /// <summary>Chance that Student's t lies further from zero than <paramref name="t"/>, either side.</summary>
@@ -47,4 +45,8 @@ public static class Probability
     public static double AboveF(double f, double numerator, double denominator) => f <= 0
         ? 1
         : SpecialFunctions.BetaRegularized(0.5 * denominator, 0.5 * numerator, denominator / (denominator + numerator * f));
+
+    static double DensityOfT(double t, double degreesOfFreedom) => Math.Exp(
+        SpecialFunctions.GammaLn(0.5 * (degreesOfFreedom + 1)) - SpecialFunctions.GammaLn(0.5 * degreesOfFreedom)
+        - 0.5 * (degreesOfFreedom + 1) * Math.Log(1 + t * t / degreesOfFreedom)) / Math.Sqrt(degreesOfFreedom * Math.PI);
 }

@@ -25,7 +25,7 @@ public static class CurveFitter
 
     static ProofDesign Checked(MassSet masses, IReadOnlyList<ProofPoint> points)
     {
-        var levels = points.Select(p => p.Load.Key).Distinct().Count();
+        var levels = points.Select(p => p.Load).Distinct().Count();
         if (levels < 3)
             throw new RefusedException(CalibrationRefusals.TooFewPoints.Because($"{levels} different loads; a line that can be checked needs 3, the empty pad being one"));
         var design = new ProofDesign(masses, points);

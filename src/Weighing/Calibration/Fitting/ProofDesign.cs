@@ -50,30 +50,17 @@ sealed class ProofDesign
     {
         get
         {
-            var levels = _points.Select(Level).Distinct().ToList();
-            if (levels.Count + Runs.Count - 1 >= _points.Count)
+            var level = Levels();
+            if (level.Max() + Runs.Count >= _points.Count)
                 return null;
             // The zeros of the runs and the levels share one constant; the first run's column would be redundant.
             var design = Of(
             [
                 .. Runs.Skip(1).Select(run => (Func<int, double>)(i => _points[i].Run == run ? 1 : 0)),
-                .. levels.Select(level => (Func<int, double>)(i => Level(_points[i]) == level ? 1 : 0)),
+                .. Enumerable.Range(0, level.Max() + 1).Select(own => (Func<int, double>)(i => level[i] == own ? 1 : 0)),
             ]);
             return HouseholderQr.Of(design).FullRank ? design : null;
         }
-    }
-
-    /// <summary>A design with one more column.</summary>
-    public static double[,] With(double[,] design, Func<int, double> column)
-    {
-        var wider = new double[design.GetLength(0), design.GetLength(1) + 1];
-        for (var i = 0; i < wider.GetLength(0); i++)
-        {
-            for (var j = 0; j < design.GetLength(1); j++)
-                wider[i, j] = design[i, j];
-            wider[i, design.GetLength(1)] = column(i);
-        }
-        return wider;
     }
 
     /// <summary>How each observation moves when the masses of a lot err together by one standard uncertainty.</summary>
@@ -95,5 +82,10 @@ sealed class ProofDesign
 
     double[,] Of(IEnumerable<Func<int, double>> columns) => Design.Of(_points.Count, [.. columns]);
 
-    static (string, LoadingWay) Level(ProofPoint point) => (point.Load.Key, point.Way);
+    // A number for each load and way, point by point.
+    int[] Levels()
+    {
+        var numbers = _points.Select(p => (p.Load, p.Way)).Distinct().Index().ToDictionary(level => level.Item, level => level.Index);
+        return [.. _points.Select(p => numbers[(p.Load, p.Way)])];
+    }
 }

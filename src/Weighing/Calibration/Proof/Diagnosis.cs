@@ -16,6 +16,9 @@ public static class Diagnosis
     // Smaller departures are for the uncertainty to carry, not for a search of mistakes: share of the highest load.
     const double LeastShare = 0.0005;
 
+    // Masses within their tolerances make departures too; so many of their standard uncertainties are let pass.
+    const double ToleratedFactor = 4;
+
     /// <summary>The mistake found, or null.</summary>
     public static Refusal? Of(MassSet masses, IReadOnlyList<ProofPoint> points)
     {
@@ -23,16 +26,16 @@ public static class Diagnosis
         ArgumentNullException.ThrowIfNull(points);
         var design = new ProofDesign(masses, points);
         // A curve where the loads carry one, so that a bow of the pad is not taken for a mistake.
-        var levels = points.Select(p => p.Load.Key).Distinct().Count();
+        var levels = points.Select(p => p.Load).Distinct().Count();
         var matrix = levels >= 5 ? design.Quadratic : design.Line;
         if (points.Count - matrix.GetLength(1) < 2 || !HouseholderQr.Of(matrix).FullRank)
             return null;
 
-        var plain = LeastSquares.Fit(matrix, design.Y);
+        var extra = new ExtraColumn(matrix, LeastSquares.Fit(matrix, design.Y), [.. design.SingleErrors]);
         List<Suspicion> all = [.. Masses(masses, points), .. Swaps(masses, points), .. Readings(points)];
-        var tested = all.Select(s => Test(s, design, matrix, plain)).OfType<Finding>().ToList();
+        var tested = all.Select(extra.Test).OfType<Finding>().ToList();
         var least = LeastShare * design.Y.Max();
-        List<Finding> likely = [.. tested.Where(f => f.Chance * all.Count < FalseAlarm && Math.Abs(f.Kg) > f.Suspicion.LeastKg + least)];
+        List<Finding> likely = [.. tested.Where(f => f.Chance * all.Count < FalseAlarm && Math.Abs(f.Kg) > ToleratedFactor * f.ByMassesKg + least)];
         if (likely.Count == 0)
             return null;
 
@@ -41,54 +44,77 @@ public static class Diagnosis
         return likely.Where(f => f.Left <= 1.5 * best + 1e-9).OrderByDescending(f => f.Explains).ThenBy(f => f.Left).First().Refusal;
     }
 
+    // Masses that always stand on the pad together cannot be told from each other.
     static IEnumerable<Suspicion> Masses(MassSet masses, IReadOnlyList<ProofPoint> points) => masses.Masses
         .Where(mass => points.Any(p => p.Load.Masses.Contains(mass.Label)))
-        .Select(mass => new Suspicion(i => Count(points[i], mass), 4 * mass.ToleranceKg, (kg, u) => OfMass(mass, kg, u)));
+        .GroupBy(mass => string.Join(',', points.Select(p => Count(p, mass))))
+        .Select(group => new Suspicion(i => Count(points[i], group.First()), (kg, u) => OfMasses([.. group], kg, u)));
 
     static IEnumerable<Suspicion> Swaps(MassSet masses, IReadOnlyList<ProofPoint> points) =>
         from a in masses.Masses.Index()
         from b in masses.Masses.Index()
         where a.Index < b.Index && a.Item.Kg != b.Item.Kg
         where points.Any(p => Count(p, a.Item) != Count(p, b.Item))
-        select new Suspicion(i => Count(points[i], a.Item) - Count(points[i], b.Item), 4 * (a.Item.ToleranceKg + b.Item.ToleranceKg),
+        select new Suspicion(i => Count(points[i], a.Item) - Count(points[i], b.Item),
             (kg, u) => Near(kg, b.Item.Kg - a.Item.Kg, u)
                 ? (2, CalibrationRefusals.MassesSwapped.Because($"{a.Item.Label} and {b.Item.Label}"))
                 : (-1, null));
 
     static IEnumerable<Suspicion> Readings(IReadOnlyList<ProofPoint> points) => points.Index().Select(point =>
-        new Suspicion(i => i == point.Index ? 1 : 0, 0, (kg, _) => (1, CalibrationRefusals.ReadingOff.Because(
+        new Suspicion(i => i == point.Index ? 1 : 0, (kg, _) => (1, CalibrationRefusals.ReadingOff.Because(
             $"run {point.Item.Run}, {(point.Item.Way == LoadingWay.Up ? "way up" : "way down")}, {point.Item.Load}: {kg:+0.00;-0.00} kg off"))));
 
-    static (int, Refusal?) OfMass(KnownMass mass, double kg, double u)
+    static (int, Refusal?) OfMasses(List<KnownMass> together, double kg, double u)
     {
-        var found = mass.Kg + kg;
-        if (Near(found, mass.Kg * KgPerLb, u))
-            return (3, CalibrationRefusals.WrongUnit.Because($"{mass.Label} is listed as {mass.Kg:0.###} kg and weighs about {found:0.##} kg: is it marked in pounds?"));
-        if (Near(found, mass.Kg / KgPerLb, u))
-            return (3, CalibrationRefusals.WrongUnit.Because($"{mass.Label} is listed as {mass.Kg:0.###} kg and weighs about {found:0.##} kg: was its value converted from pounds twice?"));
-        return (0, CalibrationRefusals.MassOff.Because($"{mass.Label} is listed as {mass.Kg:0.###} kg and weighs about {found:0.##} kg"));
+        var listed = together.Sum(m => m.Kg);
+        var found = $"{string.Join(" + ", together.Select(m => m.Label))}, listed as {listed:0.###} kg, weighs about {listed + kg:0.##} kg";
+        if (together.Any(mass => Near(kg, mass.Kg * (KgPerLb - 1), u)))
+            return (3, CalibrationRefusals.WrongUnit.Because($"{found}: is one marked in pounds?"));
+        if (together.Any(mass => Near(kg, mass.Kg * (1 / KgPerLb - 1), u)))
+            return (3, CalibrationRefusals.WrongUnit.Because($"{found}: was one converted from pounds twice?"));
+        return (0, CalibrationRefusals.MassOff.Because(found));
     }
 
     static bool Near(double found, double expected, double u) => Math.Abs(found - expected) <= Math.Max(0.02 * Math.Abs(expected), 3 * u);
 
     static int Count(ProofPoint point, KnownMass mass) => point.Load.Masses.Count(label => label == mass.Label);
 
-    static Finding? Test(Suspicion suspicion, ProofDesign design, double[,] matrix, LinearFit plain)
+    sealed record Suspicion(Func<int, double> Column, Func<double, double, (int Explains, Refusal? Refusal)> Verdict);
+
+    sealed record Finding(double Kg, double ByMassesKg, double Chance, double Left, int Explains, Refusal Refusal);
+
+    /// <summary>
+    /// Adds one column to a fit without fitting anew: what the column has beyond the others meets what they leave over.
+    /// </summary>
+    sealed class ExtraColumn(double[,] matrix, LinearFit plain, IReadOnlyList<double[]> massErrors)
     {
-        // The list says y where y + kg * column stood on the pad.
-        var wider = ProofDesign.With(matrix, i => -suspicion.Column(i));
-        if (wider.GetLength(0) <= wider.GetLength(1) || !HouseholderQr.Of(wider).FullRank)
-            return null;
-        var fit = LeastSquares.Fit(wider, design.Y);
-        var column = wider.GetLength(1) - 1;
-        var kg = fit.Coefficients[column];
-        var (explains, refusal) = suspicion.Verdict(kg, fit.StandardDeviation(column));
-        return refusal is null || NestedTest.Of(plain, fit) is not { } test
-            ? null
-            : new Finding(suspicion, kg, test.Chance, fit.ResidualSumOfSquares, explains, refusal);
+        // A column that the others explain to this share cannot be told from them.
+        const double Indistinct = 1e-9;
+
+        readonly double[,] _pseudoInverse = HouseholderQr.Of(matrix).PseudoInverse();
+        readonly double[] _left = [.. plain.Residuals];
+
+        public Finding? Test(Suspicion suspicion)
+        {
+            // The list says y where y + kg * column stood on the pad.
+            double[] column = [.. Enumerable.Range(0, _left.Length).Select(i => -suspicion.Column(i))];
+            var explained = Matrices.Times(matrix, Matrices.Times(_pseudoInverse, column));
+            double[] own = [.. column.Zip(explained, (c, e) => c - e)];
+            var square = Dot(own, own);
+            if (square <= Indistinct * Dot(column, column))
+                return null;
+
+            var kg = Dot(own, _left) / square;
+            var drop = kg * kg * square;
+            var left = Math.Max(0, plain.ResidualSumOfSquares - drop);
+            var degrees = plain.DegreesOfFreedom - 1;
+            var scatter = left / degrees;
+            var (explains, refusal) = suspicion.Verdict(kg, Math.Sqrt(scatter / square));
+            var f = scatter > 0 ? drop / scatter : double.PositiveInfinity;
+            var byMasses = Math.Sqrt(massErrors.Sum(error => Math.Pow(Dot(own, error) / square, 2)));
+            return refusal is null ? null : new Finding(kg, byMasses, new NestedTest(f, 1, degrees).Chance, left, explains, refusal);
+        }
+
+        static double Dot(double[] a, double[] b) => a.Zip(b, (x, y) => x * y).Sum();
     }
-
-    sealed record Suspicion(Func<int, double> Column, double LeastKg, Func<double, double, (int Explains, Refusal? Refusal)> Verdict);
-
-    sealed record Finding(Suspicion Suspicion, double Kg, double Chance, double Left, int Explains, Refusal Refusal);
 }

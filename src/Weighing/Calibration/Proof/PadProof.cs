@@ -89,9 +89,9 @@ public static class PadProof
             yield return mistake;
         else if (WholeSetInPounds(input.Before, calibration) is { } unit)
             yield return unit;
-        else if (curve.Choice.Contradicted && LeftOverMatters(input, curve))
+        else if (curve.Choice.Contradicted && ProofErrors.LeftOver(input, curve).FirstOrDefault(l => Matters(input, l)) is { Left: { LoadKg: > 0 } left })
             yield return CalibrationRefusals.ShapeUnknown.Because(
-                $"the curve leaves {curve.ResidualsKg.Max(Math.Abs):0.00} kg where repeats agree within {curve.RepeatSdKg:0.000} kg");
+                $"at {left.LoadKg:0.#} kg the curve leaves {left.Kg:+0.00;-0.00} kg, where repeats agree within {curve.RepeatSdKg:0.000} kg");
         if (calibration.ProvedToKg < LeastRange * calibration.CapacityKg)
             yield return CalibrationRefusals.RangeTooShort.Because(
                 $"up to {calibration.ProvedToKg:0.#} kg of {calibration.CapacityKg:0.#} kg; at least {LeastRange:P0} is needed");
@@ -100,9 +100,8 @@ public static class PadProof
     }
 
     // Very quiet pads contradict any curve by grams; only what a class III yardstick would see is a fault of the pad.
-    static bool LeftOverMatters(ProofInput input, CurveFit curve) => input.Points.Zip(curve.ResidualsKg).Any(point =>
-        Math.Abs(point.Second) > (ErrorLimits.Kg(AccuracyClass.III, Characterisation.Kg(input.Masses, point.First.Load, curve), ClassGrade.UsualIntervalKg)
-            ?? double.PositiveInfinity) + input.Masses.ToleranceKg(point.First.Load));
+    static bool Matters(ProofInput input, (LoadStack Load, AtLoad Left) level) =>
+        Math.Abs(level.Left.Kg) > ErrorLimits.Kg(AccuracyClass.III, level.Left.LoadKg, ClassGrade.UsualIntervalKg) + input.Masses.ToleranceKg(level.Load);
 
     static Refusal? WholeSetInPounds(PadCalibration before, PadCalibration now)
     {

@@ -1,3 +1,5 @@
+using ScaleLink.Weighing.Statistics;
+
 namespace ScaleLink.Weighing.Calibration;
 
 /// <summary>What a proof says of a pad's errors beyond the curve, for the budget.</summary>
@@ -15,17 +17,22 @@ static class ProofErrors
         RepeatabilitySdKg = curve.RepeatSdKg,
         RepeatabilityDegreesOfFreedom = curve.RepeatSdKg is null ? double.PositiveInfinity : curve.RepeatDegreesOfFreedom,
         CreepRelative = input.Creep is { } creep ? Math.Abs(creep.After30MinKg) / creep.LoadKg : null,
-        LinearityKg = Math.Max(curve.DoubtfulBowKg, LeftOver(input, curve, found)),
+        LinearityKg = Math.Max(curve.DoubtfulBowKg, Bend(input, curve)),
         PositionRelative = Position(input),
         SpanPerKelvin = input.SpanPerKelvin ?? input.Before.Errors.SpanPerKelvin,
     };
 
-    // Repeats that contradict the curve show that the means of the levels are off by more than scatter.
-    static double LeftOver(ProofInput input, CurveFit curve, PadCharacteristics found) =>
-        curve.Choice.LackOfFit is { Chance: < Statistics.ModelChoice.LackOfFitChance }
-            ? found.Levels.Where(l => !l.Load.IsEmpty).Max(level => Math.Abs(input.Points.Zip(curve.ResidualsKg)
-                .Where(point => point.First.Load == level.Load).Average(point => point.Second)))
-            : 0;
+    /// <summary>What the curve leaves over at each load, both ways together so that hysteresis drops out.</summary>
+    public static IEnumerable<(LoadStack Load, AtLoad Left)> LeftOver(ProofInput input, CurveFit curve) => input.Points.Zip(curve.ResidualsKg)
+        .Where(point => !point.First.Load.IsEmpty)
+        .GroupBy(point => point.First.Load)
+        .Select(level => (level.Key, new AtLoad(
+            level.GroupBy(point => point.First.Way).Average(way => way.Average(point => point.Second)),
+            Characterisation.Kg(input.Masses, level.Key, curve))));
+
+    // Only where the repeats contradict the curve are the means of the levels off by more than scatter.
+    static double Bend(ProofInput input, CurveFit curve) =>
+        curve.Choice.LackOfFit is { Chance: < ModelChoice.LackOfFitChance } ? LeftOver(input, curve).Max(l => Math.Abs(l.Left.Kg)) : 0;
 
     // Trims that were fitted exactly show nothing about the places between.
     static double? Position(ProofInput input) => input.Trims is { SparePlaces: > 0 } trims && input.TrimLoadKg > 0
