@@ -24,7 +24,7 @@ sealed class CoverageStudy(int trials, int seed)
     const double SpanPerKelvin = 2e-5, PositionRelative = 1e-4;
 
     /// <summary>Scatter alone; the interval is that of the fit alone.</summary>
-    public IReadOnlyList<CoverageFigure> Noise(double bowKg) => Study($"noise only, bow {bowKg} kg", random =>
+    public IReadOnlyList<CoverageFigure> Noise(double bowKg, double coverage = 0.95) => Study($"noise only, bow {bowKg} kg", coverage, random =>
     {
         var pad = new SimulatedPad(random) { BowKg = bowKg, NoiseKg = 0.02 };
         if (Proof(pad, Exact, _ => 90) is not { } proof)
@@ -42,7 +42,7 @@ sealed class CoverageStudy(int trials, int seed)
     public IReadOnlyList<CoverageFigure> FullWithPlates(bool together) =>
         Full("all errors, plates ±1 %", new([.. Enumerable.Range(1, 20).Select(i => KnownMass.Stated($"P{i}", 20, 0.2, "plates"))]), together);
 
-    List<CoverageFigure> Full(string name, MassSet masses, bool together) => Study($"{name}, errors {(together ? "together" : "apart")}", random =>
+    List<CoverageFigure> Full(string name, MassSet masses, bool together) => Study($"{name}, errors {(together ? "together" : "apart")}", 0.95, random =>
     {
         var pad = new SimulatedPad(random) { Rounds = true, CountsPerKg = 100, PlacingKg = 0.02 };
         pad.BowKg = pad.Within(0.3);
@@ -95,7 +95,7 @@ sealed class CoverageStudy(int trials, int seed)
         return [.. Enumerable.Range(0, 6).Select(level => LoadStack.Of([.. labels.Take((int)Math.Round(level * labels.Count / 5.0))]))];
     }
 
-    List<CoverageFigure> Study(string scenario, Func<Random, Func<double, (double Error, UncertaintyBudget Budget)>?> trial)
+    List<CoverageFigure> Study(string scenario, double coverage, Func<Random, Func<double, (double Error, UncertaintyBudget Budget)>?> trial)
     {
         var random = new Random(seed);
         var covered = new int[Shares.Length];
@@ -111,7 +111,7 @@ sealed class CoverageStudy(int trials, int seed)
             for (var i = 0; i < Shares.Length; i++)
             {
                 var (error, budget) = ask(Shares[i] * 450);
-                var width = budget.Expanded();
+                var width = budget.Expanded(coverage);
                 widths[i].Add(width);
                 covered[i] += Math.Abs(error) <= width ? 1 : 0;
             }
