@@ -33,9 +33,9 @@ public static class Diagnosis
 
         var extra = new ExtraColumn(matrix, LeastSquares.Fit(matrix, design.Y), [.. design.SingleErrors]);
         List<Suspicion> all = [.. Masses(masses, points), .. Swaps(masses, points), .. Readings(points)];
-        var tested = all.Select(extra.Test).OfType<Finding>().ToList();
         var least = LeastShare * design.Y.Max();
-        List<Finding> likely = [.. tested.Where(f => f.Chance * all.Count < FalseAlarm && Math.Abs(f.Kg) > ToleratedFactor * f.ByMassesKg + least)];
+        List<Finding> likely = [.. all.Select(s => extra.Test(s, FalseAlarm / all.Count)).OfType<Finding>()
+            .Where(f => Math.Abs(f.Kg) > ToleratedFactor * f.ByMassesKg + least)];
         if (likely.Count == 0)
             return null;
 
@@ -81,7 +81,7 @@ public static class Diagnosis
 
     sealed record Suspicion(Func<int, double> Column, Func<double, double, (int Explains, Refusal? Refusal)> Verdict);
 
-    sealed record Finding(double Kg, double ByMassesKg, double Chance, double Left, int Explains, Refusal Refusal);
+    sealed record Finding(double Kg, double ByMassesKg, double Left, int Explains, Refusal Refusal);
 
     /// <summary>
     /// Adds one column to a fit without fitting anew: what the column has beyond the others meets what they leave over.
@@ -94,7 +94,7 @@ public static class Diagnosis
         readonly double[,] _pseudoInverse = HouseholderQr.Of(matrix).PseudoInverse();
         readonly double[] _left = [.. plain.Residuals];
 
-        public Finding? Test(Suspicion suspicion)
+        public Finding? Test(Suspicion suspicion, double chance)
         {
             // The list says y where y + kg * column stood on the pad.
             double[] column = [.. Enumerable.Range(0, _left.Length).Select(i => -suspicion.Column(i))];
@@ -109,10 +109,11 @@ public static class Diagnosis
             var left = Math.Max(0, plain.ResidualSumOfSquares - drop);
             var degrees = plain.DegreesOfFreedom - 1;
             var scatter = left / degrees;
+            if (scatter > 0 && new NestedTest(drop / scatter, 1, degrees).Chance > chance)
+                return null;
             var (explains, refusal) = suspicion.Verdict(kg, Math.Sqrt(scatter / square));
-            var f = scatter > 0 ? drop / scatter : double.PositiveInfinity;
             var byMasses = Math.Sqrt(massErrors.Sum(error => Math.Pow(Dot(own, error) / square, 2)));
-            return refusal is null ? null : new Finding(kg, byMasses, new NestedTest(f, 1, degrees).Chance, left, explains, refusal);
+            return refusal is null ? null : new Finding(kg, byMasses, left, explains, refusal);
         }
 
         static double Dot(double[] a, double[] b) => a.Zip(b, (x, y) => x * y).Sum();

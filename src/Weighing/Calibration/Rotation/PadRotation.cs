@@ -12,6 +12,9 @@ public static class PadRotation
 {
     const int Corners4 = 4;
 
+    // Placements that blow the scatter of readings up by more than this say nothing useful of the gains.
+    const double WorstAmplification = 3;
+
     // A scatter above this share of the mean load is no noise of settled readings (common practice, no published source).
     const double WorstScatter = 0.01;
 
@@ -36,13 +39,13 @@ public static class PadRotation
         ];
         var means = Weighing.Corners.From(c => placements.Average(p => p.LoadsKg[c]));
         var design = Matrix(readings, means, placements.Count);
-        if (design.GetLength(0) <= design.GetLength(1) || !HouseholderQr.Of(design).FullRank)
+        if (design.GetLength(0) <= design.GetLength(1) || Amplification(design) * means.Sum / Corners4 > WorstAmplification)
             throw new RefusedException(CalibrationRefusals.PlacementsAlike.Because($"{placements.Count} placements"));
 
         var fit = LeastSquares.Fit(design, [.. readings.Select(r => r.Kg - means[(Corner)r.Corner])]);
         if (fit.ResidualSd > WorstScatter * means.Sum / Corners4)
             throw new RefusedException(CalibrationRefusals.CarMoved.Because($"scatter {fit.ResidualSd:0.00} kg"));
-        return Described(fit, pads, means, placements.Count);
+        return Described(fit, pads, means);
     }
 
     static List<string> Pads(IReadOnlyList<PadPlacement> placements)
@@ -77,12 +80,29 @@ public static class PadRotation
 
     static double Warp(int corner) => (Corner)corner is Corner.LF or Corner.RR ? 1 : -1;
 
-    static RotationResult Described(LinearFit fit, List<string> pads, Corners means, int placements)
+    // Largest standard uncertainty of a gain for readings that scatter by one kilogram, 1/kg.
+    static double Amplification(double[,] design)
     {
-        var jacobian = new double[Corners4, fit.Coefficients.Count];
+        var factor = HouseholderQr.Of(design);
+        if (!factor.FullRank)
+            return double.PositiveInfinity;
+        var covariance = Matrices.Propagate(Gains(design.GetLength(1)), factor.InverseGram());
+        return Enumerable.Range(0, Corners4).Max(pad => Math.Sqrt(covariance[pad, pad]));
+    }
+
+    // From the coefficients of the fit to the gains of the four pads.
+    static double[,] Gains(int coefficients)
+    {
+        var jacobian = new double[Corners4, coefficients];
         for (var pad = 0; pad < Corners4; pad++)
             for (var own = 0; own < Corners4 - 1; own++)
                 jacobian[pad, Corners4 + own] = Sign(pad, own);
+        return jacobian;
+    }
+
+    static RotationResult Described(LinearFit fit, List<string> pads, Corners means)
+    {
+        var jacobian = Gains(fit.Coefficients.Count);
         var gains = Matrices.Times(jacobian, [.. fit.Coefficients]);
         var covariance = Matrices.Propagate(jacobian, fit.Covariance);
 
