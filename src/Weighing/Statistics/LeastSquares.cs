@@ -59,7 +59,7 @@ public static class LeastSquares
         if (scatter == Scatter.Observed)
             Scale(covariance, sumOfSquares / (factor.Rows - factor.Columns));
 
-        var total = HasConstant(design) ? AboutMean(whiteY, whiteOne) : SumOfSquares(whiteY);
+        var total = HasConstant(design, ReferenceEquals(design, whiteDesign) ? factor : HouseholderQr.Of(design)) ? AboutMean(whiteY, whiteOne) : SumOfSquares(whiteY);
         return new LinearFit(coefficients, covariance, Residuals(design, y, coefficients), sumOfSquares, total);
     }
 
@@ -70,10 +70,10 @@ public static class LeastSquares
     }
 
     // Columns that add up to one everywhere (a zero for each run) make a constant as well as a column of ones does.
-    static bool HasConstant(double[,] design)
+    static bool HasConstant(double[,] design, HouseholderQr factor)
     {
         var ones = Ones(design.GetLength(0));
-        var rest = Residuals(design, ones, HouseholderQr.Of(design).Solve(ones));
+        var rest = Residuals(design, ones, factor.Solve(ones));
         return SumOfSquares(rest) < 1e-16 * ones.Length;
     }
 

@@ -49,7 +49,7 @@ public class PadRotationTests
     public void Moved_round_in_a_ring_the_diagonals_cannot_be_told_from_warp()
     {
         // LF to RF to RR to LR: the pads of a diagonal stay on a diagonal.
-        string[][] ring = [["P1", "P2", "P4", "P3"], ["P3", "P1", "P2", "P4"], ["P4", "P3", "P1", "P2"], ["P2", "P4", "P3", "P1"]];
+        string[][] ring = [["P1", "P2", "P4", "P3"], ["P4", "P1", "P3", "P2"], ["P3", "P4", "P2", "P1"], ["P2", "P3", "P1", "P4"]];
         Assert.Equal("SL-322", Refused(Weigh(ring, Car, [0, 0, 0, 0], [0, 0, 0, 0], 0.05, 1)));
     }
 
