@@ -16,6 +16,7 @@ public static class CoverageBench
         [
             (study.Noise(0), 0.93, 0.97),
             (study.Noise(0.3), 0.93, 0.97),
+            (study.Substituted(), 0.93, 1),
             (study.Full(WeightClass.M1, together: true), 0.93, 1),
             (study.Full(WeightClass.M1, together: false), 0.93, 1),
             (study.Full(WeightClass.M3, together: true), 0.93, 1),

@@ -17,6 +17,9 @@ public static class ReadingCheck
         if (reading.CellCounts.Count != cells || reading.CellSpreads.Count != cells)
             return [CalibrationRefusals.OtherPad.Because($"{reading.CellCounts.Count} cells read, {cells} expected")];
 
+        if (reading.CellCounts.Index().Where(cell => !double.IsFinite(cell.Item)).Select(cell => cell.Index + 1).ToList() is { Count: > 0 } silent)
+            return [CalibrationRefusals.Frozen.Because($"cell {string.Join(", ", silent)} gives no number")];
+
         List<Refusal> refusals = [];
         if (reading.SaturatedCells.Count > 0)
             refusals.Add(CalibrationRefusals.Saturated.Because($"cell {string.Join(", ", reading.SaturatedCells)}"));

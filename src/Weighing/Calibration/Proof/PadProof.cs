@@ -32,6 +32,8 @@ public static class PadProof
     static List<Refusal> Beforehand(ProofInput input)
     {
         List<Refusal> refusals = [];
+        if (input.Points.Any(p => !double.IsFinite(p.Counts)))
+            return [CalibrationRefusals.Frozen.Because("a point has no number")];
         foreach (var stack in input.Points.Select(p => p.Load).Distinct().Where(s => !input.Masses.Knows(s)))
             refusals.Add(CalibrationRefusals.UnknownMass.Because(stack.ToString()));
         if (refusals.Count > 0)
@@ -96,7 +98,7 @@ public static class PadProof
             yield return CalibrationRefusals.RangeTooShort.Because(
                 $"up to {calibration.ProvedToKg:0.#} kg of {calibration.CapacityKg:0.#} kg; at least {LeastRange:P0} is needed");
         if (input.Asked is { } asked && calibration.Budget(asked.AtKg) is var budget && budget.Expanded(asked.Coverage) > asked.ExpandedKg)
-            yield return NotReached(asked, budget);
+            yield return NotReached(input, asked, budget);
     }
 
     // Very quiet pads contradict any curve by grams; only what a class III yardstick would see is a fault of the pad.
@@ -112,10 +114,23 @@ public static class PadProof
             : null;
     }
 
-    static Refusal NotReached(AskedUncertainty asked, UncertaintyBudget budget)
+    static Refusal NotReached(ProofInput input, AskedUncertainty asked, UncertaintyBudget budget)
     {
         var largest = budget.Largest;
-        return CalibrationRefusals.UncertaintyNotReached.Because(
-            $"±{budget.Expanded(asked.Coverage):0.000} kg at {asked.AtKg:0.#} kg, ±{asked.ExpandedKg:0.000} kg asked; largest term {largest.Name}, {largest.StandardUncertainty:0.000} kg");
+        var found = $"±{budget.Expanded(asked.Coverage):0.000} kg at {asked.AtKg:0.#} kg, ±{asked.ExpandedKg:0.000} kg asked";
+        return RunsNeeded(input, asked, budget) is { } runs
+            ? CalibrationRefusals.TooFewPoints.Because($"{found}; about {runs} runs in all would do")
+            : CalibrationRefusals.UncertaintyNotReached.Because($"{found}; largest term {largest.Name}, {largest.StandardUncertainty:0.000} kg");
+    }
+
+    // The fit's variance falls with the number of runs; the other terms stay. Null where no sensible number is enough.
+    static int? RunsNeeded(ProofInput input, AskedUncertainty asked, UncertaintyBudget budget)
+    {
+        const int most = 20;
+        var fit = budget.Terms.Where(t => t.Name == BudgetTerms.Fit).Sum(t => t.StandardUncertainty * t.StandardUncertainty);
+        var rest = budget.StandardUncertainty * budget.StandardUncertainty - fit;
+        var allowed = Math.Pow(asked.ExpandedKg / Probability.CoverageFactor(asked.Coverage, double.PositiveInfinity), 2) - rest;
+        var runs = Math.Ceiling(input.Points.Select(p => p.Run).Distinct().Count() * fit / allowed);
+        return allowed > 0 && runs <= most ? (int)runs + 1 : null;
     }
 }

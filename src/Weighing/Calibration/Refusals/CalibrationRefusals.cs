@@ -61,7 +61,7 @@ public static class CalibrationRefusals
 
     /// <summary>Too uncertain for what was asked.</summary>
     public static readonly RefusalKind UncertaintyNotReached = new("SL-315", "The uncertainty that was asked for is not reached",
-        "Work on the largest term: more runs for fit and repeatability, better masses for masses.");
+        "Work on the largest term: better masses for masses, more runs for fit. Repeatability, hysteresis and zero return are the pad's own: look at its feet and its platform.");
 
     /// <summary>A step names a mass that nobody listed.</summary>
     public static readonly RefusalKind UnknownMass = new("SL-316", "A step names a mass that is not in the list",

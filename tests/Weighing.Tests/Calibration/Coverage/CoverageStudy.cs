@@ -42,6 +42,25 @@ sealed class CoverageStudy(int trials, int seed)
     public IReadOnlyList<CoverageFigure> FullWithPlates(bool together) =>
         Full("all errors, plates ±1 %", new([.. Enumerable.Range(1, 20).Select(i => KnownMass.Stated($"P{i}", 20, 0.2, "plates"))]), together);
 
+    /// <summary>
+    /// Built up with ballast to four times the masses owned: scatter of the readings and errors of the masses, the
+    /// interval being that of fit and masses.
+    /// </summary>
+    public IReadOnlyList<CoverageFigure> Substituted() => Study("built up with ballast, class M1", 0.95, random =>
+    {
+        var masses = new MassSet([.. Enumerable.Range(1, 5).Select(i => KnownMass.OfClass($"20-{i}", 20, WeightClass.M1))]);
+        var pad = new SimulatedPad(random) { BowKg = 0.3, NoiseKg = 0.01 };
+        var errors = masses.Masses.ToDictionary(m => m.Label, m => m.Kg + pad.Within(m.ToleranceKg));
+        var steps = SubstitutionPlan.Steps(masses, [LoadStack.Of("20-1", "20-2"), LoadStack.Of("20-1", "20-2", "20-3", "20-4")], 400, 450);
+        var ballast = steps[^1].Ballast.ToDictionary(label => label, _ => 115 + pad.Within(1));
+        if (Proof(pad, masses, label => errors.TryGetValue(label, out var kg) ? kg : ballast[label], stacks: steps) is not { } proof)
+            return null;
+        pad.NoiseKg = 0;
+        var zero = pad.Read(0);
+        return kg => (proof.Kg(pad.Read(kg, 0.5) - zero) - kg, new UncertaintyBudget(
+            [.. proof.Budget(kg).Terms.Where(t => t.Name is BudgetTerms.Fit or BudgetTerms.Masses)]));
+    });
+
     List<CoverageFigure> Full(string name, MassSet masses, bool together) => Study($"{name}, errors {(together ? "together" : "apart")}", 0.95, random =>
     {
         var pad = new SimulatedPad(random) { Rounds = true, CountsPerKg = 100, PlacingKg = 0.02 };
@@ -71,7 +90,7 @@ sealed class CoverageStudy(int trials, int seed)
     static MassSet Weights(WeightClass weights) =>
         new([.. Enumerable.Range(1, 22).Select(i => KnownMass.OfClass($"20-{i}", 20, weights)), KnownMass.OfClass("10-1", 10, weights)]);
 
-    static PadCalibration? Proof(SimulatedPad pad, MassSet masses, Func<string, double> trueKg, Creep? creep = null)
+    static PadCalibration? Proof(SimulatedPad pad, MassSet masses, Func<string, double> trueKg, Creep? creep = null, IReadOnlyList<LoadStack>? stacks = null)
     {
         var start = PadCalibration.Starting("P1", 1.01 / pad.CountsPerKg, 0.02, 450, 1, Shop, DateTimeOffset.UnixEpoch);
         start = start with { Errors = start.Errors with { PositionRelative = PositionRelative } };
@@ -79,7 +98,7 @@ sealed class CoverageStudy(int trials, int seed)
         {
             Before = start,
             Masses = masses,
-            Points = pad.Prove(Stacks(masses), trueKg),
+            Points = pad.Prove(stacks ?? Stacks(masses), trueKg),
             Place = Shop,
             Time = DateTimeOffset.UnixEpoch,
             Creep = creep,

@@ -28,6 +28,10 @@ public class CoverageTests
     }
 
     [Fact]
+    public void Built_up_with_ballast_the_interval_still_holds_the_truth() =>
+        Assert.All(new CoverageStudy(Trials, seed: 14).Substituted(), f => Assert.True(f.Covered >= 0.93 - Slack, f.ToString()));
+
+    [Fact]
     public void The_study_would_notice_an_interval_that_is_too_narrow()
     {
         // An interval of 1.4 standard uncertainties covers 84 %.

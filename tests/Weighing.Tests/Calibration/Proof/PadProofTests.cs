@@ -99,6 +99,24 @@ public class PadProofTests
     }
 
     [Fact]
+    public void Where_more_runs_would_do_their_number_is_told()
+    {
+        var pad = Bench.Pad();
+        (pad.NoiseKg, pad.HysteresisKg) = (0.2, 0);
+        // A scatter that is mostly the fit's: the pad's own terms are left out by reading each run up only.
+        List<ProofPoint> Runs(int runs) => [.. pad.Prove(Bench.Stacks, Bench.TrueKg, runs).Where(p => p.Way == LoadingWay.Up)];
+        var single = PadProof.Work(Bench.Input(Runs(1))).Calibration!.Budget(200);
+        var asked = new AskedUncertainty(0.6 * single.Expanded(), 200);
+        var report = Refuses("SL-314", Bench.Input(Runs(1)) with { Asked = asked });
+        var told = System.Text.RegularExpressions.Regex.Match(report.Refusals[0].Message, "about ([0-9]+) runs");
+        Assert.InRange(int.Parse(told.Groups[1].Value), 2, 20);
+    }
+
+    [Fact]
+    public void A_point_without_a_number_is_refused() =>
+        Refuses("SL-303", Bench.Input([.. Bench.Pad().Prove(Bench.Stacks, Bench.TrueKg).Append(new(Bench.Stacks[1], 3, LoadingWay.Up, double.NaN))]));
+
+    [Fact]
     public void A_platform_that_touches_its_frame_is_refused()
     {
         // From 120 kg on a third of what is added goes past the cells.

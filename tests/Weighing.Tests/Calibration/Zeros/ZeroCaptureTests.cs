@@ -52,4 +52,12 @@ public class ZeroCaptureTests
     [Fact]
     public void Another_number_of_cells_is_another_pad() =>
         Assert.Equal("SL-332", Assert.Single(ZeroCapture.Judge(Pad, Empty with { CellCounts = [1] }, new(), null).Refusals).Code);
+
+    [Fact]
+    public void A_cell_without_a_number_is_named()
+    {
+        var refusal = Assert.Single(ZeroCapture.Judge(Pad, Empty with { CellCounts = [20_000, double.NaN] }, new(), null).Refusals);
+        Assert.Equal("SL-303", refusal.Code);
+        Assert.Contains("cell 2", refusal.Message, StringComparison.Ordinal);
+    }
 }
