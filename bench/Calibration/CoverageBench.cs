@@ -15,6 +15,10 @@ public static class CoverageBench
         (IReadOnlyList<CoverageFigure> Figures, double Low, double High)[] all =
         [
             (study.Noise(0), 0.93, 0.97),
+            (study.FaintBow(0.01), 0.93, 1),
+            (study.FaintBow(0.02), 0.93, 1),
+            (study.FaintBow(0.03), 0.93, 1),
+            (study.FaintBow(0.05), 0.93, 1),
             (study.Noise(0.3), 0.93, 0.97),
             (study.Substituted(), 0.93, 1),
             (study.Full(WeightClass.M1, together: true), 0.93, 1),

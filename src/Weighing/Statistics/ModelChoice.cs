@@ -27,6 +27,18 @@ public sealed record ModelChoice(int Rung, LinearFit Fit, NestedTest? Next, Nest
     /// <summary>True when the repeats contradict even the chosen model: something other than its shape is wrong.</summary>
     public bool Contradicted => LackOfFit is { Chance: < 0.001 };
 
+    /// <summary>True when the observations can tell this model's coefficients and leave enough to judge it by.</summary>
+    /// <param name="design">The model.</param>
+    /// <param name="everyPoint">A design with one coefficient for each distinct point, or null without repeats.</param>
+    public static bool Carries(double[,] design, double[,]? everyPoint)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        int observations = design.GetLength(0), coefficients = design.GetLength(1);
+        return observations - coefficients >= LeastDegrees
+            && coefficients < (everyPoint?.GetLength(1) ?? observations)
+            && HouseholderQr.Of(design).FullRank;
+    }
+
     /// <summary>Chooses among <paramref name="ladder"/>, lowest first, each a design over the same observations.</summary>
     /// <param name="y">The observations.</param>
     /// <param name="ladder">Nested designs.</param>
@@ -48,14 +60,6 @@ public sealed record ModelChoice(int Rung, LinearFit Fit, NestedTest? Next, Nest
             (rung, fit) = (rung + 1, higher);
         }
         return new ModelChoice(rung, fit, step, LackOf(fit, everyPoint), Signs(fit, along));
-    }
-
-    static bool Carries(double[,] design, double[,]? everyPoint)
-    {
-        int observations = design.GetLength(0), coefficients = design.GetLength(1);
-        return observations - coefficients >= LeastDegrees
-            && coefficients < (everyPoint?.GetLength(1) ?? observations)
-            && HouseholderQr.Of(design).FullRank;
     }
 
     static bool SpeaksAgainst(LinearFit fit, double[,]? everyPoint, IReadOnlyList<double> along) =>

@@ -36,10 +36,10 @@ public sealed record CurveFit
     public required CurveCovariance MassesApart { get; init; }
 
     /// <summary>
-    /// Where a line was chosen though a curvature is not ruled out: the largest difference the two make between zero
-    /// and the highest load, kg. Zero otherwise.
+    /// Where a line was chosen: the largest bow between zero and the highest load that the points do not rule out, 95 %,
+    /// kg. Zero for a curve; null where the points could not show a bow at all.
     /// </summary>
-    public required double DoubtfulBowKg { get; init; }
+    public required double? BowLimitKg { get; init; }
 
     /// <summary>What stood in for masses not owned.</summary>
     public required IReadOnlyList<BallastMass> Ballast { get; init; }

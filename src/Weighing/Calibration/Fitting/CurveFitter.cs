@@ -5,16 +5,14 @@ namespace ScaleLink.Weighing.Calibration;
 /// <summary>Draws the curve of a proof by least squares and carries scatter and masses into its covariance.</summary>
 public static class CurveFitter
 {
-    // A curvature of which a t this large or larger turns up by chance in one case of ten stays in doubt.
-    const double DoubtChance = 0.10;
-
     /// <summary>Fits the points; the order of the curve follows the evidence.</summary>
     /// <exception cref="RefusedException">SL-314 too few points; SL-324 ballast that known masses never met.</exception>
     public static CurveFit Fit(MassSet masses, IReadOnlyList<ProofPoint> points)
     {
         ArgumentNullException.ThrowIfNull(points);
         var design = Checked(masses, points);
-        double[][,] ladder = [design.Line, design.Quadratic];
+        // Three loads fix a parabola exactly and leave nothing to check it by.
+        double[][,] ladder = Loads(points) > 3 ? [design.Line, design.Quadratic] : [design.Line];
         var repeats = design.Repeats;
         var choice = ModelChoice.Choose(design.Y, ladder, repeats, design.X);
         // Wrong masses bend a straight pad; a bow that they explain is no evidence against the pad.
@@ -25,9 +23,8 @@ public static class CurveFitter
 
     static ProofDesign Checked(MassSet masses, IReadOnlyList<ProofPoint> points)
     {
-        var levels = points.Select(p => p.Load).Distinct().Count();
-        if (levels < 3)
-            throw new RefusedException(CalibrationRefusals.TooFewPoints.Because($"{levels} different loads; a line that can be checked needs 3, the empty pad being one"));
+        if (Loads(points) < 3)
+            throw new RefusedException(CalibrationRefusals.TooFewPoints.Because($"{Loads(points)} different loads; a line that can be checked needs 3, the empty pad being one"));
         var design = new ProofDesign(masses, points);
         var line = design.Line;
         if (points.Count < line.GetLength(1) + 2)
@@ -36,6 +33,8 @@ public static class CurveFitter
             throw new RefusedException(CalibrationRefusals.BallastUndetermined.Because(string.Join(", ", design.Ballast)));
         return design;
     }
+
+    static int Loads(IReadOnlyList<ProofPoint> points) => points.Select(p => p.Load).Distinct().Count();
 
     static bool Outweighs(ProofDesign design, ModelChoice choice)
     {
@@ -61,20 +60,24 @@ public static class CurveFitter
             Scatter = scatter,
             MassesTogether = curve.Carry(design.LotErrors),
             MassesApart = curve.Carry(design.SingleErrors),
-            DoubtfulBowKg = order == 1 ? DoubtfulBow(design, choice) : 0,
+            BowLimitKg = order == 1 ? BowLimit(design) : 0,
             Ballast = curve.Ballast(),
             RepeatSdKg = pure?.ResidualSd,
             RepeatDegreesOfFreedom = pure?.DegreesOfFreedom ?? 0,
         };
     }
 
-    static double DoubtfulBow(ProofDesign design, ModelChoice choice)
+    // A bow too faint to be told from scatter is left out of the curve, and must not be left out of the doubt.
+    static double? BowLimit(ProofDesign design)
     {
-        if (choice.Next is not { } step || step.Chance > DoubtChance)
-            return 0;
-        var bent = LeastSquares.Fit(design.Quadratic, design.Y);
-        var quadratic = bent.Coefficients[design.Runs.Count + 1];
-        // A parabola and the line fitted through it differ most half way: a quarter of the coefficient over 0..1.
-        return Math.Abs(quadratic) / 4;
+        var quadratic = design.Quadratic;
+        if (!ModelChoice.Carries(quadratic, design.Repeats))
+            return null;
+        var bent = LeastSquares.Fit(quadratic, design.Y);
+        var column = design.Runs.Count + 1;
+        var limit = Math.Abs(bent.Coefficients[column])
+            + Probability.CoverageFactor(0.95, bent.DegreesOfFreedom) * bent.StandardDeviation(column);
+        // A parabola and the line fitted to it differ most half way: a quarter of the coefficient over 0..1.
+        return limit / 4;
     }
 }

@@ -22,6 +22,9 @@ sealed class ProofDesign
         Scale = points.Select(p => p.Counts - Origin).MaxBy(Math.Abs) is var widest and not 0 ? widest : 1;
         X = [.. points.Select(p => (p.Counts - Origin) / Scale)];
         Y = [.. points.Select(p => masses.Kg(p.Load))];
+        Line = Of(Curve(1));
+        Quadratic = Of(Curve(2));
+        Repeats = EveryPoint();
     }
 
     public IReadOnlyList<int> Runs { get; }
@@ -38,30 +41,15 @@ sealed class ProofDesign
 
     public IReadOnlyList<double> Y { get; }
 
-    public double[,] Line => Of(Curve(1));
+    public double[,] Line { get; }
 
-    public double[,] Quadratic => Of(Curve(2));
+    public double[,] Quadratic { get; }
 
     /// <summary>
     /// One coefficient for each load and way in place of a curve: leaves the scatter of the repeats alone. Null without
     /// repeats.
     /// </summary>
-    public double[,]? Repeats
-    {
-        get
-        {
-            var level = Levels();
-            if (level.Max() + Runs.Count >= _points.Count)
-                return null;
-            // The zeros of the runs and the levels share one constant; the first run's column would be redundant.
-            var design = Of(
-            [
-                .. Runs.Skip(1).Select(run => (Func<int, double>)(i => _points[i].Run == run ? 1 : 0)),
-                .. Enumerable.Range(0, level.Max() + 1).Select(own => (Func<int, double>)(i => level[i] == own ? 1 : 0)),
-            ]);
-            return HouseholderQr.Of(design).FullRank ? design : null;
-        }
-    }
+    public double[,]? Repeats { get; }
 
     /// <summary>How each observation moves when the masses of a lot err together by one standard uncertainty.</summary>
     public IEnumerable<double[]> LotErrors => _masses.Masses.GroupBy(m => m.Lot)
@@ -69,6 +57,20 @@ sealed class ProofDesign
 
     /// <summary>How each observation moves when one mass errs by one standard uncertainty, mass by mass.</summary>
     public IEnumerable<double[]> SingleErrors => _masses.Masses.Select(MassErrors);
+
+    double[,]? EveryPoint()
+    {
+        var level = Levels();
+        if (level.Max() + Runs.Count >= _points.Count)
+            return null;
+        // The zeros of the runs and the levels share one constant; the first run's column would be redundant.
+        var design = Of(
+        [
+            .. Runs.Skip(1).Select(run => (Func<int, double>)(i => _points[i].Run == run ? 1 : 0)),
+            .. Enumerable.Range(0, level.Max() + 1).Select(own => (Func<int, double>)(i => level[i] == own ? 1 : 0)),
+        ]);
+        return HouseholderQr.Of(design).FullRank ? design : null;
+    }
 
     double[] MassErrors(KnownMass mass) =>
         [.. _points.Select(p => p.Load.Masses.Count(label => label == mass.Label) * mass.StandardUncertaintyKg)];

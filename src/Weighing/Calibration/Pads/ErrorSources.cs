@@ -33,8 +33,8 @@ public sealed record ErrorSources
     /// <summary>Change within 30 minutes under load, relative to the load.</summary>
     public double? CreepRelative { get; init; }
 
-    /// <summary>Largest departure that the chosen curve leaves in, kg, where the proof leaves it in doubt.</summary>
-    public double LinearityKg { get; init; }
+    /// <summary>Largest departure from the chosen curve that the proof does not rule out, kg.</summary>
+    public double? LinearityKg { get; init; }
 
     /// <summary>Largest remaining difference between places on the pad, relative to the load.</summary>
     public double? PositionRelative { get; init; }
@@ -47,7 +47,8 @@ public sealed record ErrorSources
     [
         .. new (string Name, double? Known)[]
         {
-            (BudgetTerms.ZeroReturn, ZeroReturnKg), (BudgetTerms.Hysteresis, HysteresisKg), (BudgetTerms.Repeatability, RepeatabilitySdKg),
+            (BudgetTerms.ZeroReturn, ZeroReturnKg), (BudgetTerms.Hysteresis, HysteresisKg), (BudgetTerms.Linearity, LinearityKg),
+            (BudgetTerms.Repeatability, RepeatabilitySdKg),
             (BudgetTerms.Creep, CreepRelative), (BudgetTerms.Position, PositionRelative), (BudgetTerms.Temperature, SpanPerKelvin),
         }.Where(source => source.Known is null).Select(source => source.Name),
     ];

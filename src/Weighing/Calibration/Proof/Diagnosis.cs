@@ -14,7 +14,8 @@ public static class Diagnosis
     const double FalseAlarm = 0.001;
 
     // Smaller departures are for the uncertainty to carry, not for a search of mistakes: share of the highest load.
-    const double LeastShare = 0.0005;
+    // With few loads a bow of the pad and a wrong mass look alike, and only gross mistakes are named.
+    const double LeastShare = 0.0005, LeastShareOfFewLoads = 0.01;
 
     // Masses within their tolerances make departures too; so many of their standard uncertainties are let pass.
     const double ToleratedFactor = 4;
@@ -27,13 +28,15 @@ public static class Diagnosis
         var design = new ProofDesign(masses, points);
         // A curve where the loads carry one, so that a bow of the pad is not taken for a mistake.
         var levels = points.Select(p => p.Load).Distinct().Count();
-        var matrix = levels >= 5 ? design.Quadratic : design.Line;
+        var carriesCurve = levels >= 5;
+        var matrix = carriesCurve ? design.Quadratic : design.Line;
         if (points.Count - matrix.GetLength(1) < 2 || !HouseholderQr.Of(matrix).FullRank)
             return null;
 
         var extra = new ExtraColumn(matrix, LeastSquares.Fit(matrix, design.Y), [.. design.SingleErrors]);
-        List<Suspicion> all = [.. Masses(masses, points), .. Swaps(masses, points), .. Readings(points)];
-        var least = LeastShare * design.Y.Max();
+        var used = Used(masses, points);
+        List<Suspicion> all = [.. Masses(used), .. Swaps(used), .. Readings(points)];
+        var least = (carriesCurve ? LeastShare : LeastShareOfFewLoads) * design.Y.Max();
         List<Finding> likely = [.. all.Select(s => extra.Test(s, FalseAlarm / all.Count)).OfType<Finding>()
             .Where(f => Math.Abs(f.Kg) > ToleratedFactor * f.ByMassesKg + least)];
         if (likely.Count == 0)
@@ -45,23 +48,21 @@ public static class Diagnosis
     }
 
     // Masses that always stand on the pad together cannot be told from each other.
-    static IEnumerable<Suspicion> Masses(MassSet masses, IReadOnlyList<ProofPoint> points) => masses.Masses
-        .Where(mass => points.Any(p => p.Load.Masses.Contains(mass.Label)))
-        .GroupBy(mass => string.Join(',', points.Select(p => Count(p, mass))))
-        .Select(group => new Suspicion(i => Count(points[i], group.First()), (kg, u) => OfMasses([.. group], kg, u)));
+    static IEnumerable<Suspicion> Masses(List<(KnownMass Mass, double[] Counts)> used) => used
+        .GroupBy(u => string.Join(',', u.Counts))
+        .Select(group => new Suspicion(group.First().Counts, (kg, u) => OfMasses([.. group.Select(g => g.Mass)], kg, u)));
 
-    static IEnumerable<Suspicion> Swaps(MassSet masses, IReadOnlyList<ProofPoint> points) =>
-        from a in masses.Masses.Index()
-        from b in masses.Masses.Index()
-        where a.Index < b.Index && a.Item.Kg != b.Item.Kg
-        where points.Any(p => Count(p, a.Item) != Count(p, b.Item))
-        select new Suspicion(i => Count(points[i], a.Item) - Count(points[i], b.Item),
-            (kg, u) => Near(kg, b.Item.Kg - a.Item.Kg, u)
-                ? (2, CalibrationRefusals.MassesSwapped.Because($"{a.Item.Label} and {b.Item.Label}"))
+    static IEnumerable<Suspicion> Swaps(List<(KnownMass Mass, double[] Counts)> used) =>
+        from a in used.Index()
+        from b in used.Index()
+        where a.Index < b.Index && a.Item.Mass.Kg != b.Item.Mass.Kg && !a.Item.Counts.SequenceEqual(b.Item.Counts)
+        select new Suspicion([.. a.Item.Counts.Zip(b.Item.Counts, (x, y) => x - y)],
+            (kg, u) => Near(kg, b.Item.Mass.Kg - a.Item.Mass.Kg, u)
+                ? (2, CalibrationRefusals.MassesSwapped.Because($"{a.Item.Mass.Label} and {b.Item.Mass.Label}"))
                 : (-1, null));
 
     static IEnumerable<Suspicion> Readings(IReadOnlyList<ProofPoint> points) => points.Index().Select(point =>
-        new Suspicion(i => i == point.Index ? 1 : 0, (kg, _) => (1, CalibrationRefusals.ReadingOff.Because(
+        new Suspicion([.. points.Select((_, i) => i == point.Index ? 1.0 : 0)], (kg, _) => (1, CalibrationRefusals.ReadingOff.Because(
             $"run {point.Item.Run}, {(point.Item.Way == LoadingWay.Up ? "way up" : "way down")}, {point.Item.Load}: {kg:+0.00;-0.00} kg off"))));
 
     static (int, Refusal?) OfMasses(List<KnownMass> together, double kg, double u)
@@ -77,9 +78,14 @@ public static class Diagnosis
 
     static bool Near(double found, double expected, double u) => Math.Abs(found - expected) <= Math.Max(0.02 * Math.Abs(expected), 3 * u);
 
-    static int Count(ProofPoint point, KnownMass mass) => point.Load.Masses.Count(label => label == mass.Label);
+    // How often each mass that was used stands on the pad, point by point.
+    static List<(KnownMass Mass, double[] Counts)> Used(MassSet masses, IReadOnlyList<ProofPoint> points) =>
+    [
+        .. masses.Masses.Select(mass => (mass, points.Select(p => (double)p.Load.Masses.Count(label => label == mass.Label)).ToArray()))
+            .Where(used => used.Item2.Any(count => count > 0)),
+    ];
 
-    sealed record Suspicion(Func<int, double> Column, Func<double, double, (int Explains, Refusal? Refusal)> Verdict);
+    sealed record Suspicion(double[] Column, Func<double, double, (int Explains, Refusal? Refusal)> Verdict);
 
     sealed record Finding(double Kg, double ByMassesKg, double Left, int Explains, Refusal Refusal);
 
@@ -97,7 +103,7 @@ public static class Diagnosis
         public Finding? Test(Suspicion suspicion, double chance)
         {
             // The list says y where y + kg * column stood on the pad.
-            double[] column = [.. Enumerable.Range(0, _left.Length).Select(i => -suspicion.Column(i))];
+            double[] column = [.. suspicion.Column.Select(c => -c)];
             var explained = Matrices.Times(matrix, Matrices.Times(_pseudoInverse, column));
             double[] own = [.. column.Zip(explained, (c, e) => c - e)];
             var square = Dot(own, own);

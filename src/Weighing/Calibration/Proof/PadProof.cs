@@ -123,11 +123,12 @@ public static class PadProof
             : CalibrationRefusals.UncertaintyNotReached.Because($"{found}; largest term {largest.Name}, {largest.StandardUncertainty:0.000} kg");
     }
 
-    // The fit's variance falls with the number of runs; the other terms stay. Null where no sensible number is enough.
+    // Scatter of the fit, and the bow that it may hide, shrink with the number of runs; the other terms stay. Null where
+    // no sensible number is enough.
     static int? RunsNeeded(ProofInput input, AskedUncertainty asked, UncertaintyBudget budget)
     {
         const int most = 20;
-        var fit = budget.Terms.Where(t => t.Name == BudgetTerms.Fit).Sum(t => t.StandardUncertainty * t.StandardUncertainty);
+        var fit = budget.Terms.Where(t => t.Name is BudgetTerms.Fit or BudgetTerms.Linearity).Sum(t => t.StandardUncertainty * t.StandardUncertainty);
         var rest = budget.StandardUncertainty * budget.StandardUncertainty - fit;
         var allowed = Math.Pow(asked.ExpandedKg / Probability.CoverageFactor(asked.Coverage, double.PositiveInfinity), 2) - rest;
         var runs = Math.Ceiling(input.Points.Select(p => p.Run).Distinct().Count() * fit / allowed);

@@ -17,7 +17,7 @@ static class ProofErrors
         RepeatabilitySdKg = curve.RepeatSdKg,
         RepeatabilityDegreesOfFreedom = curve.RepeatSdKg is null ? double.PositiveInfinity : curve.RepeatDegreesOfFreedom,
         CreepRelative = input.Creep is { } creep ? Math.Abs(creep.After30MinKg) / creep.LoadKg : null,
-        LinearityKg = Math.Max(curve.DoubtfulBowKg, Bend(input, curve)),
+        LinearityKg = curve.BowLimitKg is { } bow ? Math.Max(bow, Bend(input, curve)) : null,
         PositionRelative = Position(input),
         SpanPerKelvin = input.SpanPerKelvin ?? input.Before.Errors.SpanPerKelvin,
     };

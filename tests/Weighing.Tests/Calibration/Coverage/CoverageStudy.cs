@@ -24,7 +24,14 @@ sealed class CoverageStudy(int trials, int seed)
     const double SpanPerKelvin = 2e-5, PositionRelative = 1e-4;
 
     /// <summary>Scatter alone; the interval is that of the fit alone.</summary>
-    public IReadOnlyList<CoverageFigure> Noise(double bowKg, double coverage = 0.95) => Study($"noise only, bow {bowKg} kg", coverage, random =>
+    public IReadOnlyList<CoverageFigure> Noise(double bowKg, double coverage = 0.95) =>
+        Noise($"noise only, bow {bowKg} kg", bowKg, coverage, BudgetTerms.Fit);
+
+    /// <summary>Scatter alone, on pads with a bow that it hides; the interval is that of the fit and its shape.</summary>
+    public IReadOnlyList<CoverageFigure> FaintBow(double bowKg) =>
+        Noise($"faint bow {bowKg} kg, fit and shape", bowKg, 0.95, BudgetTerms.Fit, BudgetTerms.Linearity);
+
+    List<CoverageFigure> Noise(string name, double bowKg, double coverage, params string[] terms) => Study(name, coverage, random =>
     {
         var pad = new SimulatedPad(random) { BowKg = bowKg, NoiseKg = 0.02 };
         if (Proof(pad, Exact, _ => 90) is not { } proof)
@@ -32,7 +39,7 @@ sealed class CoverageStudy(int trials, int seed)
         pad.NoiseKg = 0;
         var zero = pad.Read(0);
         return kg => (proof.Kg(pad.Read(kg, 0.5) - zero) - kg, new UncertaintyBudget(
-            [.. proof.Budget(kg).Terms.Where(t => t.Name == BudgetTerms.Fit)]));
+            [.. proof.Budget(kg).Terms.Where(t => terms.Contains(t.Name))]));
     });
 
     /// <summary>Every error of the budget. <paramref name="together"/>: masses of a lot err by the same share of their tolerance.</summary>

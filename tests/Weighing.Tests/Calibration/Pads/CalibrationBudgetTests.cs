@@ -85,6 +85,7 @@ public class CalibrationBudgetTests
 
     [Fact]
     public void What_was_never_tested_is_named() => Assert.Equal(
-        [BudgetTerms.ZeroReturn, BudgetTerms.Hysteresis, BudgetTerms.Repeatability, BudgetTerms.Creep, BudgetTerms.Position, BudgetTerms.Temperature],
+        [BudgetTerms.ZeroReturn, BudgetTerms.Hysteresis, BudgetTerms.Linearity, BudgetTerms.Repeatability, BudgetTerms.Creep,
+        BudgetTerms.Position, BudgetTerms.Temperature],
         new ErrorSources().NotCovered());
 }

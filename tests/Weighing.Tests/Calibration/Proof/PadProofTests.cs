@@ -40,7 +40,10 @@ public class PadProofTests
         LoadStack[] stacks = [.. Enumerable.Range(0, 5).Select(n => LoadStack.Of([.. Enumerable.Range(1, n).Select(i => $"P{i}")]))];
         double[] errors = [0.12, 0.04, -0.04, -0.12];
         var points = Bench.Pad().Prove(stacks, label => 50 + errors[label[1] - '1']);
-        Assert.Equal(1, PadProof.Work(Bench.Input(points, masses)).Curve!.Order);
+        var report = PadProof.Work(Bench.Input(points, masses));
+        Assert.Equal(1, report.Curve!.Order);
+        // What was left out of the curve stays in the doubt.
+        Assert.InRange(report.Calibration!.Errors.LinearityKg!.Value, 0.05, 0.2);
     }
 
     [Fact]
@@ -80,6 +83,18 @@ public class PadProofTests
     [Fact]
     public void Two_loads_are_too_few() =>
         Refuses("SL-314", Bench.Input([.. Bench.Pad().Prove([Bench.Stacks[0], Bench.Stacks[6]], Bench.TrueKg)]));
+
+    [Fact]
+    public void Three_loads_make_a_line_and_leave_the_bow_in_doubt()
+    {
+        var pad = Bench.Pad();
+        pad.BowKg = 0.3;
+        var report = PadProof.Work(Bench.Input(pad.Prove([Bench.Stacks[0], Bench.Stacks[4], Bench.Stacks[6]], Bench.TrueKg)));
+        Assert.Empty(report.Refusals);
+        Assert.Equal(1, report.Curve!.Order);
+        // Up to 200 kg of 450 the bow of 0.3 kg shows as 0.3 x (200 / 450)² = 0.06 kg.
+        Assert.InRange(report.Calibration!.Errors.LinearityKg!.Value, 0.05, 0.15);
+    }
 
     [Fact]
     public void A_run_without_the_empty_pad_is_refused() => Refuses("SL-314",

@@ -8,9 +8,9 @@ public class ProofComparisonTests
     [Fact]
     public void Two_proofs_of_a_sound_pad_show_no_shift()
     {
-        var shifts = Enumerable.Range(1, 50).SelectMany(seed => Compare(seed, _ => { })).ToList();
+        var shifts = Enumerable.Range(1, 20).SelectMany(seed => Compare(seed, _ => { })).ToList();
         // 95 % intervals, but those of the budget are wide on purpose.
-        Assert.InRange(shifts.Count, 0, 5);
+        Assert.InRange(shifts.Count, 0, 2);
     }
 
     [Fact]

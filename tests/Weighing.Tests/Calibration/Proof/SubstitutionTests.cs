@@ -22,7 +22,7 @@ public class SubstitutionTests
     public void Ballast_and_span_come_out_within_their_uncertainty_far_beyond_the_masses_owned()
     {
         var inside = 0;
-        for (var seed = 0; seed < 100; seed++)
+        for (var seed = 0; seed < 40; seed++)
         {
             var report = Prove(seed, bowKg: 0.3);
             Assert.Empty(report.Refusals);
@@ -30,7 +30,7 @@ public class SubstitutionTests
             inside += report.Curve!.Ballast.Count(b => Math.Abs(b.Kg - Ballast[b.Label]) < 2 * b.StandardUncertaintyKg);
             Assert.Equal(400, report.Calibration.Kg(Pad(0, 0.3).Read(400, 0.5) - 41_000), report.Calibration.Budget(400).Expanded(0.999));
         }
-        Assert.InRange(inside, 270, 300);
+        Assert.InRange(inside, 108, 120);
     }
 
     [Fact]
