@@ -20,10 +20,9 @@ sealed class SpringCarRun
     readonly double[] _suspension = new double[4];
     double _heave, _pitch, _roll, _heaveSpeed, _pitchSpeed, _rollSpeed;
 
-    SpringCarRun(Draw draw, SpringCarKind kind)
+    SpringCarRun(Draw draw, SpringCarKind kind, Standing standing, SpringCar car)
     {
-        _standing = new(draw);
-        _car = new(draw, _standing, kind);
+        (_standing, _car) = (standing, car);
         _push = kind.Thrown ? null : new(draw, _car);
         for (var pad = 0; pad < 4; pad++)
         {
@@ -35,7 +34,21 @@ sealed class SpringCarRun
 
     public static Motion Run(Draw draw, SpringCarKind kind)
     {
-        var run = new SpringCarRun(draw, kind);
+        var standing = new Standing(draw);
+        return Run(draw, kind, standing, new(draw, standing, kind));
+    }
+
+    /// <summary>The same car over and over: thrown or worked on anew each time, and turned by as much.</summary>
+    public static Motion[] Series(Draw draw, SpringCarKind kind, int count)
+    {
+        var standing = new Standing(draw);
+        var car = new SpringCar(draw, standing, kind);
+        return [.. Enumerable.Range(0, count).Select(_ => Run(draw, kind, standing, car))];
+    }
+
+    static Motion Run(Draw draw, SpringCarKind kind, Standing standing, SpringCar car)
+    {
+        var run = new SpringCarRun(draw, kind, standing, car);
         var motion = new Motion
         {
             BlindDirection = run._car.BlindDirection,
