@@ -7,7 +7,7 @@ namespace ScaleLink.Bench.Settling;
 /// <summary>Cross weight of rocking cars: time to a band, error while somebody works on the car, and whether the intervals hold.</summary>
 static class CrossWeightReport
 {
-    static readonly (double From, double To)[] Ages = [(-3, 0), (0, .5), (.5, 1), (1, 2), (2, 5), (5, 20)];
+    static readonly (double From, double To)[] Ages = [(-.2, 0), (0, .5), (.5, 1), (1, 2), (2, 5), (5, 20)];
 
     public static void Print(int seed, int trials)
     {
@@ -31,9 +31,16 @@ static class CrossWeightReport
         }).ToArray();
         Table($"{name}, the same cars with the model", [.. runs.Select(r => r.Known)]);
         Table($"{name}, learned from three bounces, no model", [.. runs.Select(r => r.Learned)]);
-        var rates = runs.Select(r => r.RateError).ToArray();
-        Console.WriteLine($"   accepted on its own {runs.Count(r => r.Accepted)} of {trials}; largest error of a compliance ratio, "
-            + $"median {100 * HoldTime.Percentile(rates, .5):0.0} %, 95 % {100 * HoldTime.Percentile(rates, .95):0.0} %");
+        Rates("all", [.. runs.Select(r => r.RateError)]);
+        Rates("accepted without a model", [.. runs.Where(r => r.Accepted).Select(r => r.RateError)]);
+    }
+
+    static void Rates(string which, double[] errors)
+    {
+        if (errors.Length < 2) Console.WriteLine($"   {which}: {errors.Length} cars");
+        else
+            Console.WriteLine($"   {which}: {errors.Length} cars; largest error of a ride rate ratio, "
+                + $"median {100 * HoldTime.Percentile(errors, .5):0.0} %, 95 % {100 * HoldTime.Percentile(errors, .95):0.0} %");
     }
 
     static double RateError(BlindDirection learned, Motion motion)

@@ -15,14 +15,13 @@ public sealed class BlindDirection
     /// <summary>n: the pattern of load changes that keeps the total and the centre of gravity; (1, -1, -1, 1) for a rectangle.</summary>
     public Corners Warp { get; }
 
-    /// <summary>Relative standard uncertainty of each component of p.</summary>
+    /// <summary>Relative standard uncertainty of each component of p, their common factor left out: it does not matter.</summary>
     public Corners RelativeUncertainty
     {
         get
         {
-            var variance = Covariance.Diagonal;
-            var direction = Direction;
-            return Corners.From(c => Math.Sqrt(variance[c]) / Math.Abs(direction[c]));
+            var (covariance, share) = (Covariance, Direction.Map(p => 1 / p));
+            return Corners.From(c => Math.Sqrt(covariance.VarianceOf(default(Corners).With(c, share[c]) - .25 * share)));
         }
     }
 

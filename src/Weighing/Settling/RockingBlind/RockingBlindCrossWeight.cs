@@ -10,7 +10,7 @@ namespace ScaleLink.Weighing.Settling.RockingBlind;
 /// </remarks>
 public sealed class RockingBlindCrossWeight(BlindDirection direction)
 {
-    const int Average = 10;
+    const int Average = 7;
     const int Horizon = 30;
 
     readonly Corners[] _blocks = new Corners[Horizon];

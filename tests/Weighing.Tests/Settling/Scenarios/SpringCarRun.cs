@@ -62,13 +62,17 @@ sealed class SpringCarRun
             for (var pad = 0; pad < 4; pad++) motion.Loads[pad][i] = run.Load(pad);
             for (var step = 0; step < StepsPerSample; step++) run.Step(t + step * Dt);
         }
-        for (var t = Motion.End; t < TruthAfter; t += Dt) run.Step(t);
+        for (var t = Motion.End; t < TruthAfter && run.Moves; t += StepsPerSample * Dt)
+            for (var step = 0; step < StepsPerSample; step++) run.Step(t);
         for (var pad = 0; pad < 4; pad++) Array.Fill(motion.AtRest[pad], run.Load(pad));
         return motion;
     }
 
+    /// <summary>False once no reading can change any more by a milligram.</summary>
+    bool Moves => Math.Abs(_heaveSpeed) + Math.Abs(_pitchSpeed) + Math.Abs(_rollSpeed) + _wheelSpeed.Sum(Math.Abs) > 1e-9;
+
     void Throw(Draw draw) =>
-        (_heave, _pitch, _roll) = (draw.Uniform(-.008, .008), draw.Uniform(-.004, .004), draw.Uniform(-.004, .004));
+        (_heave, _pitch, _roll) = (.008 * draw.Sign(), .004 * draw.Sign(), .004 * draw.Sign());
 
     double Load(int pad) => _standing.Before[pad] - TyreForce(pad) / SpringCar.Gravity;
 
