@@ -14,9 +14,15 @@ static class SettlingBench
         var trials = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : DefaultTrials;
         var seed = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : DefaultSeed;
         Console.WriteLine($"{trials} records a scenario, seed {seed}; seconds after the release, median / 95th percentile.");
+        if (args is [_, _, "cross-weight"])
+        {
+            CrossWeightReport.Print(seed, trials);
+            return 0;
+        }
         foreach (var scenario in new[] { Scenario.Linear, Scenario.Workshop, Scenario.Friction })
             SpeedReport.Print(scenario, seed, trials);
         StabilityReport.Print(seed, trials);
+        CrossWeightReport.Print(seed, trials);
         return 0;
     }
 }
