@@ -28,16 +28,17 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
         board.Announce("car on the pads", null);
         await Wait(await bay.Car.Lower(stop), stop);
         var readings = new List<PerchReading>();
-        var turns = 0.0;
+        var move = new PerchMove();
         while (true)
         {
             var reading = await SettleAndRead(stop);
-            readings.Add(new PerchReading(reading.CrossWeightPercent.Value, Coverage.Expanded(reading.CrossWeightPercent)!.Value, turns));
+            readings.Add(new PerchReading(reading.CrossWeightPercent.Value, Repeatability.OfCrossWeight(reading)!.Value, move));
             board.Read(reading);
             var isOnTarget = TargetCheck.Of(reading) == Aim.Within;
             if (isOnTarget || readings.Count > MostAdjustments)
                 return new CrewResult(isOnTarget, readings.Count - 1, reading);
-            turns = await TurnPerches(PerchRule.Next(readings, reading.Target.CrossWeightPercent), stop);
+            (move, var predicted) = PerchRule.Next(readings, reading.Target.CrossWeightPercent);
+            await TurnPerches(move, predicted, stop);
         }
     }
 
@@ -58,19 +59,18 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
         }
     }
 
-    private async Task<double> TurnPerches(PerchMove move, CancellationToken stop)
+    private async Task TurnPerches(PerchMove move, double? predicted, CancellationToken stop)
     {
-        board.Say($"{PerchWords.Of(move.Turns, glyphs)}: then settle");
-        board.Announce(PerchWords.Label(move.Turns, glyphs), move.PredictedPercent);
+        board.Say($"{PerchWords.Of(move, glyphs)}: then settle");
+        board.Announce(PerchWords.Label(move, glyphs), predicted);
         var longest = TimeSpan.Zero;
-        foreach (var (corner, sign) in new[] { ("LF", -1), ("RF", 1), ("LR", 1), ("RR", -1) })
+        foreach (var (corner, eighths) in new[] { ("LF", move.LeftFrontPair), ("RF", move.RightFrontPair), ("LR", move.RightFrontPair), ("RR", move.LeftFrontPair) })
         {
-            var takes = await bay.Car.Turn(corner, sign * move.Turns, stop);
+            var takes = await bay.Car.Turn(corner, eighths / 8.0, stop);
             longest = takes > longest ? takes : longest;
         }
 
         await Wait(longest, stop);
-        return move.Turns;
     }
 
     private async Task<Loads> SettleAndRead(CancellationToken stop)

@@ -8,20 +8,21 @@ internal static class PerchWords
     private static readonly string[] Rich = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"];
     private static readonly string[] Plain = ["", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
 
-    /// <summary>"RF, LR up ¼ turn, LF, RR down ¼".</summary>
-    public static string Of(double turns, Glyphs glyphs)
-    {
-        var size = Turns(Math.Abs(turns), glyphs);
-        var (up, down) = turns > 0 ? ("RF, LR", "LF, RR") : ("LF, RR", "RF, LR");
-        return $"{up} up {size} turn, {down} down {size}";
-    }
+    /// <summary>"RF, LR up ¼ turn, LF, RR down ⅛".</summary>
+    public static string Of(PerchMove move, Glyphs glyphs) => string.Join(", ", Pairs(move, glyphs, ", ", " turn"));
 
-    /// <summary>The same for the label of a step.</summary>
-    public static string Label(double turns, Glyphs glyphs) => $"{(turns > 0 ? "RF LR" : "LF RR")} up {Turns(Math.Abs(turns), glyphs)}";
+    /// <summary>The same, short, for the label of a step.</summary>
+    public static string Label(PerchMove move, Glyphs glyphs) => string.Join(", ", Pairs(move, glyphs, " ", ""));
 
-    private static string Turns(double turns, Glyphs glyphs)
+    // The pair that goes up is named first.
+    private static IEnumerable<string> Pairs(PerchMove move, Glyphs glyphs, string between, string unit) =>
+        new[] { (Pair: $"RF{between}LR", Eighths: move.RightFrontPair), (Pair: $"LF{between}RR", Eighths: move.LeftFrontPair) }
+            .Where(p => p.Eighths != 0)
+            .OrderByDescending(p => p.Eighths)
+            .Select((p, i) => $"{p.Pair} {(p.Eighths > 0 ? "up" : "down")} {Turns(Math.Abs(p.Eighths), glyphs)}{(i == 0 ? unit : "")}");
+
+    private static string Turns(int eighths, Glyphs glyphs)
     {
-        var eighths = (int)Math.Round(turns / PerchRule.Least);
         var (whole, part) = (eighths / 8, (glyphs.IsRich ? Rich : Plain)[eighths % 8]);
         return (whole, part) switch
         {

@@ -6,10 +6,10 @@ internal static class Cautions
     /// <summary>While the car is off the pads, in lines for a screen.</summary>
     public static IReadOnlyList<string> Raised { get; } =
     [
-        "Caution: a raised car stands on stands, the wheels that touch are chocked.",
+        "Caution: support a raised car on axle stands; chock the wheels that touch.",
         "Nobody under a car on a jack; hands clear while it comes down or is bounced.",
     ];
 
     /// <summary>Before a zero is taken.</summary>
-    public const string Zero = "Caution: the pads must be empty and quiet. A car that was lifted off stands on stands, wheels chocked, nobody under it.";
+    public const string Zero = "Caution: the pads must be empty and quiet. Support a car that was lifted off on axle stands; nobody under a car on a jack.";
 }

@@ -3,8 +3,8 @@ using ScaleLink.Client.Age;
 
 namespace ScaleLink.Client.Readings;
 
-/// <summary>Cross weight as it settled after one adjustment, percent, with U for 95 %.</summary>
-internal sealed record SettledStep(int Number, double CrossWeightPercent, double ExpandedPercent, string? Label);
+/// <summary>Cross weight as it settled after one adjustment, percent, with U for 95 % of what may differ between two readings.</summary>
+internal sealed record SettledStep(int Number, double CrossWeightPercent, double RepeatabilityPercent, string? Label);
 
 /// <summary>Remembers how cross weight settled, adjustment by adjustment.</summary>
 internal sealed class StepTrace
@@ -34,25 +34,25 @@ internal sealed class StepTrace
             return;
         if (loads.Verdict != Verdict.Settled)
             _hasMoved = true;
-        else if (Coverage.Expanded(loads.CrossWeightPercent) is { } expanded)
-            Settle(loads.CrossWeightPercent.Value, expanded);
+        else if (Repeatability.OfCrossWeight(loads) is { } repeatability)
+            Settle(loads.CrossWeightPercent.Value, repeatability);
     }
 
-    // An adjustment that nobody announced is known by its effect: more than both uncertainties explain.
-    private void Settle(double value, double expanded)
+    // An adjustment that nobody announced is known by its effect: more than two readings of the same car differ by.
+    private void Settle(double value, double repeatability)
     {
         var isNew = _steps.Count == 0
-            || _hasMoved && (_isAnnounced || Math.Abs(value - _steps[^1].CrossWeightPercent) > expanded + _steps[^1].ExpandedPercent);
+            || _hasMoved && (_isAnnounced || Math.Abs(value - _steps[^1].CrossWeightPercent) > repeatability + _steps[^1].RepeatabilityPercent);
         if (isNew)
         {
-            _steps.Add(new SettledStep(_steps.Count == 0 ? 0 : _steps[^1].Number + 1, value, expanded, _label));
+            _steps.Add(new SettledStep(_steps.Count == 0 ? 0 : _steps[^1].Number + 1, value, repeatability, _label));
             (_label, Predicted, _isAnnounced) = (null, null, false);
             if (_steps.Count > MostRemembered)
                 _steps.RemoveAt(0);
         }
         else
         {
-            _steps[^1] = _steps[^1] with { CrossWeightPercent = value, ExpandedPercent = expanded };
+            _steps[^1] = _steps[^1] with { CrossWeightPercent = value, RepeatabilityPercent = repeatability };
         }
 
         _hasMoved = false;

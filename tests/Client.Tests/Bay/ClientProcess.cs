@@ -7,7 +7,7 @@ namespace Client.Tests.Bay;
 /// <summary>The client as a process of its own.</summary>
 internal sealed class ClientProcess : IDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
     private readonly Process _process;
 
     public ClientProcess(params string[] arguments)

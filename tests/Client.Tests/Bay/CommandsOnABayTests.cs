@@ -66,7 +66,7 @@ public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
     {
         await Task.Delay(await bay.Bay.Car.Lower(Cancel), Cancel);
         await Task.Delay(await bay.Bay.Car.Settle(1.5, Cancel), Cancel);
-        var settled = (await Watch(6)).Last(l => l.GetProperty("reading").GetProperty("verdict").GetString() == "settled").GetProperty("reading");
+        var settled = (await Watch(4)).Last(l => l.GetProperty("reading").GetProperty("verdict").GetString() == "settled").GetProperty("reading");
         var total = settled.GetProperty("total_kg");
         Assert.InRange(total.GetProperty("value").GetDouble() - TotalKg, -2 * total.GetProperty("expanded_uncertainty").GetDouble(), 2 * total.GetProperty("expanded_uncertainty").GetDouble());
         Assert.Equal("high", settled.GetProperty("aim").GetString());

@@ -30,7 +30,7 @@ public class DaemonOutageTests
 
     private static async Task<Judged<Loads>> Until(IAsyncEnumerator<Judged<Loads>> views, Func<Judged<Loads>, bool> wanted)
     {
-        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(30));
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(90));
         while (await views.MoveNextAsync().AsTask().WaitAsync(patience.Token))
             if (wanted(views.Current))
                 return views.Current;

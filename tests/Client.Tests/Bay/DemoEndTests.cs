@@ -23,7 +23,7 @@ public class DemoEndTests
         using var demo = new ClientProcess(["demo", "--plain", .. DemoTraces.FreePorts]);
         var folder = await DemoTraces.Folder(demo);
         Process.GetProcessById(DemoTraces.Users(folder).Single(u => u.Command.Contains("car-on-pads")).Id).Kill();
-        var (code, error) = await demo.End(TimeSpan.FromSeconds(30));
+        var (code, error) = await demo.End(TimeSpan.FromSeconds(60));
         Assert.Equal(2, code);
         Assert.Contains("SL-433: The simulator ended", error);
         Assert.Empty(DemoTraces.Users(folder));
@@ -36,7 +36,7 @@ public class DemoEndTests
         using var demo = new ClientProcess(["demo", "--plain", .. DemoTraces.FreePorts]);
         var folder = await DemoTraces.Folder(demo);
         demo.Interrupt();
-        var (code, error) = await demo.End(TimeSpan.FromSeconds(20));
+        var (code, error) = await demo.End(TimeSpan.FromSeconds(60));
         Assert.Equal(1, code);
         Assert.Contains("SL-435", error);
         Assert.Empty(DemoTraces.Users(folder));
@@ -49,6 +49,6 @@ public class DemoEndTests
         using var watch = new ClientProcess("watch", "--daemon", "http://127.0.0.1:9");
         await watch.LineWith("SL-420");
         watch.Interrupt();
-        Assert.Equal(0, (await watch.End(TimeSpan.FromSeconds(10))).Code);
+        Assert.Equal(0, (await watch.End(TimeSpan.FromSeconds(60))).Code);
     }
 }

@@ -11,7 +11,7 @@ internal static partial class DemoTraces
 
     public static async Task NobodyUses(string folder)
     {
-        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(15));
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(60));
         while (Users(folder).Count > 0)
             await Task.Delay(100, patience.Token);
     }

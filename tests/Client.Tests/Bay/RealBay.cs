@@ -21,7 +21,7 @@ public sealed class RealBay : IAsyncLifetime
         if (!HasPseudoTerminals)
             return;
         Bay = await DemoBay.Start(new DemoSetup { Ports = new Ports(0, 0, 0), Seed = 7 }, TimeProvider.System, CancellationToken.None);
-        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(20));
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(60));
         while (!(await Bay.Daemon.Ask(o => Bay.Daemon.Pads.ListPadsAsync(new ListPadsRequest(), o), patience.Token)).Pads.All(p => p is { State: PadState.Live, MeasuredRateHz: > 300 }))
             await Task.Delay(100, patience.Token);
     }

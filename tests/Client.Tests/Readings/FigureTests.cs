@@ -3,19 +3,19 @@ using ScaleLink.Client.Readings;
 
 namespace Client.Tests.Readings;
 
-/// <summary>One digit of uncertainty, rounded up: JCGM 100:2008, 7.2.6 asks for at most two digits and allows rounding up; one digit is our choice.</summary>
+/// <summary>JCGM 100:2008, 7.2.6 asks for at most two digits and allows rounding up; the second only after a 1 is common practice, no published source.</summary>
 public class FigureTests
 {
     [Theory]
     [InlineData(51.3724, 0.031, "51.37 ±0.03")]
-    [InlineData(51.3724, 0.012, "51.37 ±0.02")]
-    [InlineData(51.3724, 0.0104, "51.37 ±0.01")]
-    [InlineData(51.3724, 0.096, "51.4 ±0.1")]
+    [InlineData(51.3724, 0.012, "51.372 ±0.012")]
+    [InlineData(51.3724, 0.123, "51.37 ±0.12")]
+    [InlineData(51.3724, 0.096, "51.37 ±0.10")]
     [InlineData(51.3724, 0.3, "51.4 ±0.3")]
     [InlineData(51.3724, 2.4, "51 ±3")]
-    [InlineData(1047.6, 14, "1050 ±20")]
+    [InlineData(1047.6, 14, "1048 ±14")]
     [InlineData(51.3724, 0.00002, "51.372 ±0.001")]
-    [InlineData(-0.004, 0.1, "0.0 ±0.1")]
+    [InlineData(-0.004, 0.1, "0.00 ±0.10")]
     public void Value_and_uncertainty_end_at_the_same_place(double value, double expanded, string text) =>
         Assert.Equal(text, Figure.Percent(Readouts.Quantity(value, expanded)).Full(Glyphs.Rich));
 
