@@ -31,7 +31,7 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
         var move = new PerchMove();
         while (true)
         {
-            var reading = await SettleAndRead(stop);
+            var reading = await SettleAndRead(isFirst: readings.Count == 0, stop);
             readings.Add(new PerchReading(reading.CrossWeightPercent.Value, Repeatability.OfCrossWeight(reading)!.Value, move));
             board.Read(reading);
             var isOnTarget = TargetCheck.Of(reading) == Aim.Within;
@@ -73,12 +73,13 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
         await Wait(longest, stop);
     }
 
-    private async Task<Loads> SettleAndRead(CancellationToken stop)
+    // Rolling lets go what the tyres hold after the car came down. Later it would only put other parts of the tyres on the pads.
+    private async Task<Loads> SettleAndRead(bool isFirst, CancellationToken stop)
     {
         while (true)
         {
-            board.Say("Rolling and bouncing the car, then hands off");
-            await Wait(await bay.Car.Settle(RitualSeconds, stop), stop);
+            board.Say(isFirst ? "Rolling and bouncing the car, then hands off" : "Bouncing the car, then hands off");
+            await Wait(await bay.Car.Settle(RitualSeconds, isFirst, stop), stop);
             board.Say("Hands off: waiting for the car to settle");
             board.HandsOff();
             if (await ReadSettled(stop) is { } reading)

@@ -11,8 +11,8 @@ internal readonly record struct PerchMove(int RightFrontPair, int LeftFrontPair)
 }
 
 /// <summary>
-/// How a careful hand without data of the car finds the perch turns: a modest first turn, then as much as the last measured
-/// effect asks for. One pair goes up as the other goes down, so that every axle keeps its height; an odd eighth goes to the
+/// How a careful hand without data of the car finds the perch turns: a modest first turn, then as much as the effect measured
+/// so far asks for. One pair goes up as the other goes down, so that every axle keeps its height; an odd eighth goes to the
 /// pair that has been turned less. Common practice, no published source.
 /// </summary>
 internal static class PerchRule
@@ -36,22 +36,24 @@ internal static class PerchRule
     }
 
     /// <summary>
-    /// Percent an eighth, from the newest move whose effect stands clear of both readings. An effect the wrong way round is
-    /// friction or a slip, and proves nothing.
+    /// Percent an eighth by least squares over all moves so far, so that large moves count most: friction leaves a little of its
+    /// own in every reading. Nothing while it does not stand clear of that, or points the wrong way.
     /// </summary>
     private static double? Measured(IReadOnlyList<PerchReading> readings)
     {
-        for (var i = readings.Count - 1; i > 0; i--)
+        double products = 0, squares = 0, variance = 0;
+        for (var i = 1; i < readings.Count; i++)
         {
-            var (now, before) = (readings[i], readings[i - 1]);
-            var change = now.CrossWeightPercent - before.CrossWeightPercent;
-            var isClear = Math.Abs(change) > now.RepeatabilityPercent + before.RepeatabilityPercent;
-            if (isClear && change * now.Before.Effect > 0)
-                return change / now.Before.Effect;
+            double effect = readings[i].Before.Effect;
+            products += effect * (readings[i].CrossWeightPercent - readings[i - 1].CrossWeightPercent);
+            squares += effect * effect;
+            variance += effect * effect * (Square(readings[i].RepeatabilityPercent) + Square(readings[i - 1].RepeatabilityPercent));
         }
 
-        return null;
+        return squares > 0 && products > Math.Sqrt(variance) ? products / squares : null;
     }
+
+    private static double Square(double x) => x * x;
 
     // Where a move showed nothing, the next one is twice as large.
     private static int Larger(IReadOnlyList<PerchReading> readings) =>

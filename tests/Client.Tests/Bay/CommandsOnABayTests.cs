@@ -65,7 +65,7 @@ public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
     public async Task E_the_settled_car_weighs_what_it_weighs_within_the_uncertainty_stated()
     {
         await Task.Delay(await bay.Bay.Car.Lower(Cancel), Cancel);
-        await Task.Delay(await bay.Bay.Car.Settle(1.5, Cancel), Cancel);
+        await Task.Delay(await bay.Bay.Car.Settle(1.5, roll: true, Cancel), Cancel);
         var settled = (await Watch(4)).Last(l => l.GetProperty("reading").GetProperty("verdict").GetString() == "settled").GetProperty("reading");
         var total = settled.GetProperty("total_kg");
         Assert.InRange(total.GetProperty("value").GetDouble() - TotalKg, -2 * total.GetProperty("expanded_uncertainty").GetDouble(), 2 * total.GetProperty("expanded_uncertainty").GetDouble());

@@ -23,6 +23,15 @@ public class PerchRuleTests
     }
 
     [Fact]
+    public void Large_moves_say_more_about_the_effect_than_small_ones()
+    {
+        // 15 eighths moved 1.5 %; then friction swallowed one eighth. The effect stays near 0.1 % an eighth.
+        var (move, predicted) = PerchRule.Next([Reading(52), Reading(50.5, new(-7, 8)), Reading(50.5, new(-1, 0))], Target);
+        Assert.Equal(-5, move.Effect);
+        Assert.Equal(50, predicted!.Value, 0.01);
+    }
+
+    [Fact]
     public void An_effect_that_the_uncertainty_explains_is_not_believed() =>
         Assert.Equal((new PerchMove(-4, 4), null), PerchRule.Next([Reading(52), Reading(51.97, new(-2, 2))], Target));
 
