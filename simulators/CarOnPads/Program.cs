@@ -1,1 +1,14 @@
-return 0;
+using System.CommandLine;
+using CarOnPads;
+using CarOnPads.Hosting;
+
+try
+{
+    var settings = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
+    return await RunOptions.Command(Run.RunAsync).Parse(args).InvokeAsync(settings);
+}
+catch (SimulatorException e)
+{
+    Run.Complain(e);
+    return 2;
+}

@@ -1,1 +1,3 @@
-return 0;
+using ScaleLink.Client.Commands;
+
+return await CommandLine.Run(args, Shell.OfThisProcess());

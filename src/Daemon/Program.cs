@@ -1,1 +1,23 @@
-return 0;
+using System.CommandLine;
+using ScaleLink.Daemon.Hosting;
+
+var bay = new Option<string>("--bay") { Description = "The bay file.", DefaultValueFactory = _ => "bay.toml" };
+var page = new Option<int?>("--page-port") { Description = "Port of page and gRPC-Web, instead of listen.page_port." };
+var grpc = new Option<int?>("--grpc-port") { Description = "Port of gRPC, instead of listen.grpc_port." };
+var mqtt = new Option<int?>("--mqtt-port") { Description = "Port of the broker, instead of mqtt.port." };
+var allowMissing = new Option<bool>("--allow-missing") { Description = "Start although a pad's port is not there: it is opened when it comes." };
+var check = new Option<bool>("--check") { Description = "Only check the bay file." };
+var exitWithStdin = new Option<bool>("--exit-with-stdin") { Description = "Stop when standard input closes, so as not to outlive the program that started this one." };
+
+var root = new RootCommand("ScaleLink daemon: reads scale pads and publishes corner loads.") { bay, page, grpc, mqtt, allowMissing, check, exitWithStdin };
+root.SetAction((parsed, _) => DaemonHost.Run(new StartOptions
+{
+    BayFile = parsed.GetRequiredValue(bay),
+    PagePort = parsed.GetValue(page),
+    GrpcPort = parsed.GetValue(grpc),
+    MqttPort = parsed.GetValue(mqtt),
+    AllowMissing = parsed.GetValue(allowMissing),
+    CheckOnly = parsed.GetValue(check),
+    ExitWithStdin = parsed.GetValue(exitWithStdin),
+}));
+return await root.Parse(args).InvokeAsync();

@@ -1,0 +1,171 @@
+using CarOnPads.Cells;
+using CarOnPads.Pads;
+using CarOnPads.Physics;
+using CarOnPads.Ports;
+
+namespace CarOnPads;
+
+/// <summary>
+/// The whole bench: car, crew and four pads, advanced by simulated time. Knows no clock: a program advances it with
+/// real time, a test as fast as it likes. The same seed and the same commands at the same times give the same bytes.
+/// Not thread-safe.
+/// </summary>
+public sealed class Bay : IDisposable
+{
+    const double PlacingSpeed = 40; // kg/s, how fast hands put masses down
+    readonly IPadPort[] _ports = new IPadPort[4];
+    readonly Pad[] _pads;
+    readonly byte[] _fromHost = new byte[4096];
+    readonly PriorityQueue<Action<Bay>, (double At, int Order)> _timetable = new();
+    Four _loadBefore;
+    Approach _masses = new(new Four(), PlacingSpeed);
+    readonly (double Forward, double Left)[] _massPlace = new (double, double)[4];
+    int _scheduled;
+
+    /// <summary>Sets the bench up.</summary>
+    /// <param name="options">Car, seed, rate and so on.</param>
+    /// <param name="port">The cable of each pad; the bay owns it from here on.</param>
+    public Bay(BayOptions options, Func<Wheel, IPadPort> port)
+    {
+        Options = options;
+        Rig = new Rig(options.Car, options.Gravity, options.Seed, options.Raised);
+        _loadBefore = Rig.Motion.Load;
+        ApplyImperfections();
+        var wheels = Enum.GetValues<Wheel>();
+        _pads = [.. wheels.Select(w => new Pad(w, options.Seed, options.Hertz, options.Imperfections))];
+        try
+        {
+            foreach (var wheel in wheels)
+                _ports[(int)wheel] = port(wheel);
+        }
+        catch
+        {
+            Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>What it was made of.</summary>
+    public BayOptions Options { get; }
+    /// <summary>Car and crew.</summary>
+    public Rig Rig { get; }
+    /// <summary>Simulated time, s.</summary>
+    public double Time => Rig.Time;
+    /// <summary>Which imperfections are on.</summary>
+    public Imperfections Imperfections => Options.Imperfections;
+
+    /// <summary>The pad under one wheel.</summary>
+    public Pad Pad(Wheel wheel) => _pads[(int)wheel];
+
+    /// <summary>The cable of that pad.</summary>
+    public IPadPort Port(Wheel wheel) => _ports[(int)wheel];
+
+    /// <summary>Loads on the pads' surfaces at this instant, kg.</summary>
+    public Four Loads => Rig.Motion.Load.Times(1 / Options.Gravity).Plus(_masses.Now);
+
+    /// <summary>
+    /// The static loads in kg that the pads come to carry when everything asked for has happened and nobody touches
+    /// the car again: see <see cref="StaticTruth"/>.
+    /// </summary>
+    public Four TrueLoads() => OnPads(StaticTruth.Of(Rig));
+
+    /// <summary>Loads in kg on the pads' surfaces when the car is in this rest and all masses are in place.</summary>
+    public Four OnPads(in Motion rest) => rest.Load.Times(1 / Options.Gravity).Plus(_masses.Wanted);
+
+    /// <summary>Does something at a time, or at once when the time is past.</summary>
+    public void Schedule(double at, Action<Bay> action) => _timetable.Enqueue(action, (at, _scheduled++));
+
+    /// <summary>Puts a mass on a pad in place of the one before; 0 takes it away. Returns when it stands.</summary>
+    /// <param name="wheel">Which pad.</param>
+    /// <param name="kg">Mass.</param>
+    /// <param name="forward">m from the middle.</param>
+    /// <param name="left">m from the middle.</param>
+    public double PutMass(Wheel wheel, double kg, double forward, double left)
+    {
+        _masses.Wanted[wheel] = kg;
+        if (kg > 0)
+            _massPlace[(int)wheel] = (forward, left);
+        return Time + _masses.TimeLeft;
+    }
+
+    /// <summary>Mass that stands, or is being put, on a pad, kg.</summary>
+    public double MassOn(Wheel wheel) => _masses.Wanted[wheel];
+
+    /// <summary>Switches an imperfection.</summary>
+    public void SetImperfection(Imperfection imperfection, bool on)
+    {
+        Imperfections.Set(imperfection, on);
+        ApplyImperfections();
+        foreach (var pad in _pads)
+            pad.ImperfectionsChanged();
+    }
+
+    /// <summary>Somebody asked the program to end.</summary>
+    public bool Ended { get; private set; }
+
+    /// <summary>Asks the program to end.</summary>
+    public void Quit() => Ended = true;
+
+    /// <summary>Lets time pass up to <paramref name="time"/> s, and exchanges bytes with the ports.</summary>
+    public void AdvanceTo(double time)
+    {
+        Listen();
+        while (Time + CarDynamics.Step / 2 < time)
+        {
+            while (_timetable.TryPeek(out var action, out var due) && due.At <= Time)
+            {
+                _timetable.Dequeue();
+                action(this);
+            }
+
+            _loadBefore = Rig.Motion.Load;
+            Rig.Advance();
+            _masses.Advance(CarDynamics.Step);
+            foreach (var pad in _pads)
+                while (pad.NextSample <= Time)
+                    Sample(pad);
+        }
+
+        for (var i = 0; i < _pads.Length; i++)
+            _pads[i].Release(Time, _ports[i].Write);
+    }
+
+    /// <summary>Pulls all cables for good.</summary>
+    public void Dispose()
+    {
+        foreach (IPadPort? port in _ports)
+            port?.Dispose(); // the last may be missing when the bench could not be set up
+    }
+
+    void Listen()
+    {
+        for (var i = 0; i < _pads.Length; i++)
+        {
+            int read;
+            while ((read = _ports[i].Read(_fromHost)) > 0)
+                _pads[i].Receive(_fromHost.AsSpan(0, read), Time);
+        }
+    }
+
+    // The car is known at the ends of a step; the sample lies between them.
+    void Sample(Pad pad)
+    {
+        var part = Math.Clamp(1 - (Time - pad.NextSample) / CarDynamics.Step, 0, 1);
+        var wheel = pad.Wheel;
+        var tyre = (_loadBefore[wheel] + part * (Rig.Motion.Load[wheel] - _loadBefore[wheel])) / Options.Gravity;
+        var mass = _masses.Now[wheel];
+        var place = _massPlace[(int)wheel];
+        var contact = Imperfections[Imperfection.Position] ? Rig.Contact : ContactPatches.Centred;
+        pad.Sample(
+            tyre + mass,
+            tyre * contact.Forward[wheel] + mass * place.Forward,
+            tyre * contact.Left[wheel] + mass * place.Left);
+    }
+
+    void ApplyImperfections()
+    {
+        Rig.Rubs = Imperfections[Imperfection.Friction];
+        Rig.Scrubs = Imperfections[Imperfection.Scrub];
+        Rig.RunsOut = Imperfections[Imperfection.RunOut];
+    }
+}

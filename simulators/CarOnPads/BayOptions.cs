@@ -1,0 +1,21 @@
+using CarOnPads.Cells;
+using CarOnPads.Physics;
+
+namespace CarOnPads;
+
+/// <summary>What a bay is made of.</summary>
+public sealed record BayOptions
+{
+    /// <summary>The car.</summary>
+    public CarDescription Car { get; init; } = CarFile.Heron();
+    /// <summary>Every random number follows from it.</summary>
+    public long Seed { get; init; } = 1;
+    /// <summary>Samples a second of every pad, 10 to 1000.</summary>
+    public double Hertz { get; init; } = 320;
+    /// <summary>What is not ideal at the start.</summary>
+    public Imperfections Imperfections { get; init; } = Imperfections.None();
+    /// <summary>The car starts on jacks, the pads empty.</summary>
+    public bool Raised { get; init; }
+    /// <summary>Local gravity, m/s².</summary>
+    public double Gravity { get; init; } = 9.81;
+}

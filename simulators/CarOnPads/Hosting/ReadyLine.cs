@@ -1,0 +1,34 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using CarOnPads.Physics;
+
+namespace CarOnPads.Hosting;
+
+/// <summary>The one line on standard output that tells a parent process where everything is.</summary>
+static class ReadyLine
+{
+    static readonly JsonSerializerOptions s_json = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    public static string Of(Bay bay, string control) => new JsonObject
+    {
+        ["ready"] = true,
+        ["control"] = control,
+        ["ports"] = PerPad(wheel => bay.Port(wheel).Address),
+        ["kg_per_count"] = PerPad(wheel => bay.Pad(wheel).KgPerCount),
+        ["serials"] = PerPad(wheel => bay.Pad(wheel).SerialNumber),
+        ["car"] = bay.Options.Car.Name,
+        ["seed"] = bay.Options.Seed,
+        ["rate_hz"] = bay.Options.Hertz,
+        ["gravity"] = bay.Options.Gravity,
+        ["imperfections"] = new JsonArray([.. bay.Imperfections.On.Select(name => JsonValue.Create(name))]),
+    }.ToJsonString(s_json);
+
+    static JsonObject PerPad<T>(Func<Wheel, T> value)
+    {
+        var all = new JsonObject();
+        foreach (var wheel in Enum.GetValues<Wheel>())
+            all[wheel.ToString()] = JsonValue.Create(value(wheel));
+        return all;
+    }
+}

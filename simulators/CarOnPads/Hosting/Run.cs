@@ -1,0 +1,70 @@
+using System.Runtime.InteropServices;
+using CarOnPads.Control;
+using CarOnPads.Physics;
+using CarOnPads.Ports;
+
+namespace CarOnPads.Hosting;
+
+/// <summary>One run of the program from its options to its clean end.</summary>
+static class Run
+{
+    public static async Task<int> RunAsync(RunOptions options)
+    {
+        var scenario = options.Scenario is { } file ? Scenario.Read(file) : null;
+        using var end = new CancellationTokenSource();
+        using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, End);
+        using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, End);
+        await using var control = new ControlServer(options.Control);
+        using (var bay = new Bay(options.Bay, wheel => Port(options.PortDirectory, wheel)))
+        {
+            scenario?.Schedule(bay, Complain);
+            Console.Out.WriteLine(ReadyLine.Of(bay, control.Address));
+            Console.Out.Flush();
+            if (options.ExitWithStdin)
+                _ = EndWithStdinAsync(end);
+            new RealTime(bay, control, TimeProvider.System).Run(end.Token);
+        }
+
+        RemoveIfEmpty(options.PortDirectory);
+        return 0;
+
+        void End(PosixSignalContext signal)
+        {
+            signal.Cancel = true;
+            end.Cancel();
+        }
+    }
+
+    public static void Complain(SimulatorException e) =>
+        Console.Error.WriteLine($"car-on-pads: {e.Code} {e.Message} {e.Mend}");
+
+    static IPadPort Port(string? directory, Wheel wheel) =>
+        directory is null || OperatingSystem.IsWindows()
+            ? new TcpPort(0)
+            : new PseudoTerminalPort(directory, wheel.ToString());
+
+    static async Task EndWithStdinAsync(CancellationTokenSource end)
+    {
+        var input = Console.OpenStandardInput();
+        var buffer = new byte[256];
+        try
+        {
+            while (await input.ReadAsync(buffer, end.Token) > 0)
+            {
+                // What is written there means nothing; only its end does.
+            }
+
+            await end.CancelAsync();
+        }
+        catch (Exception e) when (e is OperationCanceledException or ObjectDisposedException)
+        {
+            // The program ended first.
+        }
+    }
+
+    static void RemoveIfEmpty(string? directory)
+    {
+        if (Directory.Exists(directory) && !Directory.EnumerateFileSystemEntries(directory).Any())
+            Directory.Delete(directory);
+    }
+}

@@ -1,0 +1,62 @@
+using System.CommandLine;
+using CarOnPads.Cells;
+using CarOnPads.Pads;
+using CarOnPads.Physics;
+
+namespace CarOnPads.Hosting;
+
+/// <summary>What the command line says.</summary>
+sealed record RunOptions
+{
+    public required BayOptions Bay { get; init; }
+    public required string? PortDirectory { get; init; }
+    public required int Control { get; init; }
+    public required string? Scenario { get; init; }
+    public required bool ExitWithStdin { get; init; }
+
+    /// <summary>The program's command, which runs <paramref name="run"/>.</summary>
+    public static RootCommand Command(Func<RunOptions, Task<int>> run)
+    {
+        Option<string?> ports = new("--ports") { Description = "Directory for the ports LF, RF, LR and RR. Default: a new one for temporary files." };
+        Option<bool> tcp = new("--tcp") { Description = "TCP listeners on loopback instead of pseudo-terminals. Always so on Windows." };
+        Option<int> control = new("--control") { Description = "TCP port of the control channel on loopback. 0: a free one." };
+        Option<string?> car = new("--car") { Description = "Car file (JSON). Default: the Heron." };
+        Option<long?> seed = new("--seed") { Description = "Seed of every random number. Default: another one each time, told at the start." };
+        Option<double> rate = new("--rate") { Description = "Samples a second of every pad, 10 to 1000.", DefaultValueFactory = _ => 320 };
+        Option<double> gravity = new("--gravity") { Description = "Local gravity, m/s².", DefaultValueFactory = _ => 9.81 };
+        Option<string> imperfections = new("--imperfections") { Description = "none, default, or names with commas between.", DefaultValueFactory = _ => "default" };
+        Option<string?> scenario = new("--scenario") { Description = "JSON list of commands, each with \"at\" in seconds." };
+        Option<string> start = new("--start") { Description = "Where the car is at first.", DefaultValueFactory = _ => "on-pads" };
+        Option<bool> withStdin = new("--exit-with-stdin") { Description = "End when the standard input closes." };
+        start.AcceptOnlyFromAmong("on-pads", "raised");
+        var root = new RootCommand("A car on four scale pads that speaks through serial ports. For tests and demonstrations.")
+        {
+            ports, tcp, control, car, seed, rate, gravity, imperfections, scenario, start, withStdin,
+        };
+        root.SetAction((parsed, _) => run(
+            new RunOptions
+            {
+                Bay = new BayOptions
+                {
+                    Car = parsed.GetValue(car) is { } file ? CarFile.Read(file) : CarFile.Heron(),
+                    Seed = parsed.GetValue(seed) ?? TimeProvider.System.GetTimestamp(),
+                    Hertz = Checked("--rate", parsed.GetValue(rate), Pad.SlowestHertz, Pad.FastestHertz),
+                    Gravity = Checked("--gravity", parsed.GetValue(gravity), 9.7, 9.9),
+                    Imperfections = Imperfections.Parse(parsed.GetValue(imperfections)!),
+                    Raised = parsed.GetValue(start) == "raised",
+                },
+                PortDirectory = parsed.GetValue(tcp) || OperatingSystem.IsWindows() ? null : parsed.GetValue(ports) ?? Temporary(),
+                Control = parsed.GetValue(control),
+                Scenario = parsed.GetValue(scenario),
+                ExitWithStdin = parsed.GetValue(withStdin),
+            }));
+        return root;
+    }
+
+    static string Temporary() => Path.Combine(Path.GetTempPath(), $"car-on-pads-{Environment.ProcessId}");
+
+    static double Checked(string name, double value, double low, double high) =>
+        value >= low && value <= high
+            ? value
+            : throw new SimulatorException("CP-105", $"{name} is {value}; it goes from {low} to {high}.", "See car-on-pads --help.");
+}

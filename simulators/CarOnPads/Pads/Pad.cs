@@ -1,0 +1,215 @@
+using CarOnPads.Cells;
+using CarOnPads.Physics;
+using ScaleLink.Protocol.PadFrames;
+
+namespace CarOnPads.Pads;
+
+/// <summary>
+/// A pad's firmware: it samples its cells, says hello, takes settings, and can be broken in many ways. Driven by
+/// simulated time; speaks bytes.
+/// </summary>
+public sealed class Pad
+{
+    /// <summary>Seconds between two hellos.</summary>
+    public const double HelloPeriod = 5;
+    /// <summary>Slowest rate a pad takes, samples a second.</summary>
+    public const double SlowestHertz = 10;
+    /// <summary>Fastest rate a pad takes, samples a second.</summary>
+    public const double FastestHertz = 1000;
+
+    const double RestartSeconds = 0.8;
+    const string Firmware = "car-on-pads 1";
+    readonly Imperfections _imperfections;
+    readonly Platform _platform;
+    readonly Inclinometer _inclinometer;
+    readonly PadTemperature _temperature;
+    readonly NoiseSource _boots;
+    readonly NoiseSource _chance;
+    readonly Wire _wire;
+    readonly HostFrames _host;
+    readonly double _drift;
+    readonly byte[] _frame = new byte[PadFrameWriter.MaxFrameLength];
+    readonly int[] _counts = new int[Platform.Cells];
+    SampleClock _clock;
+    double _nextHello;
+    double _offUntil = double.NegativeInfinity;
+    PadStatus _once = PadStatus.Restarted;
+    uint _bootId;
+    uint _sequence;
+
+    /// <summary>A pad that starts at time 0.</summary>
+    public Pad(Wheel wheel, long seed, double hertz, Imperfections imperfections)
+    {
+        Wheel = wheel;
+        SerialNumber = $"SLP-{1001 + (int)wheel}";
+        _imperfections = imperfections;
+        _platform = new Platform(seed, SerialNumber, NominalKgPerCount(wheel), imperfections);
+        _inclinometer = new Inclinometer(seed, SerialNumber, imperfections);
+        _temperature = new PadTemperature(seed, SerialNumber, imperfections);
+        _boots = new NoiseSource(seed, SerialNumber + " boots");
+        _chance = new NoiseSource(seed, SerialNumber + " chance");
+        _wire = new Wire(seed, SerialNumber, imperfections, Faults);
+        _host = new HostFrames(this);
+        var clock = new NoiseSource(seed, SerialNumber + " clock");
+        _drift = clock.Uniform(-60e-6, 60e-6);
+        var (device, phase) = (clock.Uniform(0, uint.MaxValue), clock.Uniform(0, 1));
+        var shifted = imperfections[Imperfection.ClockOffset];
+        _clock = new SampleClock(shifted ? phase / hertz : 0, shifted ? device : 0, hertz, Drift);
+        _bootId = (uint)_boots.Next();
+    }
+
+    /// <summary>Which wheel stands on it.</summary>
+    public Wheel Wheel { get; }
+    /// <summary>SLP-1001 to SLP-1004.</summary>
+    public string SerialNumber { get; }
+    /// <summary>Nominal, the same for the pad's cells.</summary>
+    public double KgPerCount => _platform.KgPerCount;
+    /// <summary>Differs at each start.</summary>
+    public uint BootId => _bootId;
+    /// <summary>Samples a second of the pad's own time.</summary>
+    public double Hertz => _clock.Hertz;
+    /// <summary>Number of the next sample.</summary>
+    public uint Sequence => _sequence;
+    /// <summary>Seconds it has been asked to blink.</summary>
+    public int Blinking { get; internal set; }
+    /// <summary>True pitch of the surface, degrees, nose down positive (ISO 8855).</summary>
+    public double PitchDegrees { get; set; }
+    /// <summary>True roll of the surface, degrees, right side down positive (ISO 8855).</summary>
+    public double RollDegrees { get; set; }
+    /// <summary>The metal, °C.</summary>
+    public double TemperatureCelsius => _temperature.Metal;
+    /// <summary>What is wrong with it.</summary>
+    public PadFaults Faults { get; } = new();
+    /// <summary>True time of the next sample, s.</summary>
+    public double NextSample => _clock.Next;
+
+    double Drift => _imperfections[Imperfection.ClockDrift] ? _drift : 0;
+
+    /// <summary>Loses its supply at this time and starts anew a little later.</summary>
+    public void BrownOut(double now) => _offUntil = now + RestartSeconds;
+
+    /// <summary>Sets the air around the pad, °C; the metal follows slowly or at once.</summary>
+    public void Air(double celsius, bool atOnce)
+    {
+        _temperature.Air = celsius;
+        if (atOnce)
+            _temperature.Equalise();
+    }
+
+    /// <summary>Takes a clock's changed imperfections into account.</summary>
+    public void ImperfectionsChanged() => _clock.Change(_clock.Hertz, Drift);
+
+    /// <summary>Reads bytes from the host.</summary>
+    public void Receive(ReadOnlySpan<byte> bytes, double now)
+    {
+        if (!Faults.Frozen && now >= _offUntil)
+            _host.Receive(bytes, now);
+    }
+
+    /// <summary>Hands the bytes that are due to the port.</summary>
+    public void Release(double now, Action<ReadOnlySpan<byte>> host) => _wire.Release(now, host);
+
+    /// <summary>Takes the sample that is due.</summary>
+    /// <param name="kg">Load on the surface, force / local g, normal to level ground.</param>
+    /// <param name="forwardMoment">kg m about the middle of the pad.</param>
+    /// <param name="leftMoment">kg m about the middle of the pad.</param>
+    internal void Sample(double kg, double forwardMoment, double leftMoment)
+    {
+        var now = _clock.Next;
+        _temperature.Advance(1 / _clock.Hertz);
+        if (IsRunning(now))
+        {
+            if (now >= _nextHello)
+                Hello(now);
+            Measure(now, new PlatformLoad(kg, forwardMoment, leftMoment, CosineOfTilt()));
+        }
+
+        _clock.Advance();
+    }
+
+    internal void Hello(double now)
+    {
+        _nextHello = now + HelloPeriod;
+        var hello = new HelloFrame
+        {
+            BootId = _bootId,
+            Cells = Platform.Cells,
+            SampleRateMillihertz = (uint)Math.Round(1000 * _clock.Hertz),
+            CapacityGrams = (uint)(1000 * Platform.CapacityKg),
+            LowestCount = Platform.LowestCount,
+            HighestCount = Platform.HighestCount,
+            Features = PadFeatures.Tilt | PadFeatures.Temperature | PadFeatures.Settings,
+            SerialNumber = SerialNumber,
+            Firmware = Firmware,
+        };
+        _wire.Send(_frame.AsSpan(0, PadFrameWriter.Write(hello, _frame)), now);
+    }
+
+    internal void Acknowledge(AckFrame ack, double now) =>
+        _wire.Send(_frame.AsSpan(0, PadFrameWriter.Write(ack, _frame)), now);
+
+    internal void SetRate(double hertz)
+    {
+        _clock.Change(hertz, Drift);
+        _once |= PadStatus.SettingChanged;
+    }
+
+    // Different pads, different spans: a wrong assignment of pads to corners shows.
+    static double NominalKgPerCount(Wheel wheel) => 0.0005 + 0.000004 * (int)wheel;
+
+    bool IsRunning(double now)
+    {
+        if (now < _offUntil || Faults.Frozen)
+            return false;
+        if (double.IsFinite(_offUntil))
+            Restart(now);
+        return true;
+    }
+
+    void Restart(double now)
+    {
+        _offUntil = double.NegativeInfinity;
+        _bootId = (uint)_boots.Next();
+        _sequence = 0;
+        _once = PadStatus.Restarted;
+        _nextHello = now;
+        _clock = new SampleClock(now, 0, _clock.Hertz, Drift);
+    }
+
+    void Measure(double now, in PlatformLoad load)
+    {
+        var status = _once | Faults.Reported;
+        _once = PadStatus.None;
+        Span<int> fresh = stackalloc int[Platform.Cells];
+        status |= (PadStatus)_platform.Read(load, now, 1 / _clock.Hertz, _temperature.Metal - PadTemperature.Reference, fresh);
+        if (!Faults.FrozenValue)
+            fresh.CopyTo(_counts);
+
+        var (pitch, roll) = _inclinometer.Read(PitchDegrees, RollDegrees);
+        var celsius = _temperature.Read();
+        var tiltGone = Faults.Reported.HasFlag(PadStatus.TiltFault);
+        var sample = new SampleFrame(
+            _sequence++, _clock.DeviceMicroseconds, status,
+            tiltGone ? null : pitch,
+            tiltGone ? null : roll,
+            Faults.Reported.HasFlag(PadStatus.TemperatureFault) ? null : celsius,
+            _counts);
+        Transmit(_frame.AsSpan(0, PadFrameWriter.Write(sample, _frame)), now);
+    }
+
+    void Transmit(ReadOnlySpan<byte> frame, double now)
+    {
+        if (Faults.DropShare > 0 && _chance.Uniform(0, 1) < Faults.DropShare)
+            return;
+        _wire.Send(frame, now);
+        if (Faults.DuplicateShare > 0 && _chance.Uniform(0, 1) < Faults.DuplicateShare)
+            _wire.Send(frame, now);
+    }
+
+    double CosineOfTilt()
+    {
+        var p = Math.Tan(PitchDegrees * Math.PI / 180);
+        var r = Math.Tan(RollDegrees * Math.PI / 180);
+        return 1 / Math.Sqrt(1 + p * p + r * r);
+    }
+}

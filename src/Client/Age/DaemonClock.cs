@@ -1,0 +1,103 @@
+using ScaleLink.Api.V1;
+
+namespace ScaleLink.Client.Age;
+
+/// <summary>
+/// The daemon's monotonic clock as seen from here, for judging how old a value is. Wall clocks play no part: they may be
+/// wrong by years on either side. Safe for several threads.
+/// </summary>
+public sealed class DaemonClock
+{
+    // A machine that slept stops its monotonic clock and not its wall clock. A corrected wall clock looks the same, and costs one question.
+    private static readonly TimeSpan SleepNoticed = TimeSpan.FromMilliseconds(500);
+
+    private readonly TimeProvider _time;
+    private readonly Lock _gate = new();
+    private Sighting? _best;
+    private DateTimeOffset _wall;
+    private long _wallAt;
+
+    /// <summary>A clock that nobody has asked yet.</summary>
+    public DaemonClock(TimeProvider time)
+    {
+        ArgumentNullException.ThrowIfNull(time);
+        _time = time;
+        (_wall, _wallAt) = (time.GetUtcNow(), time.GetTimestamp());
+    }
+
+    /// <summary>Told when the clock is no longer trusted and should be asked again at once.</summary>
+    public event Action? Doubted;
+
+    /// <summary>Run of the daemon that answered last; absent before the first answer.</summary>
+    public string? RunId
+    {
+        get
+        {
+            lock (_gate)
+                return _best?.RunId;
+        }
+    }
+
+    /// <summary>Takes an answer of Feed.GetClock. Of one run the answer with the shortest round trip is kept; a new run starts afresh.</summary>
+    /// <param name="answer">What the daemon said.</param>
+    /// <param name="askedAt"><see cref="TimeProvider.GetTimestamp"/> when the question left.</param>
+    /// <param name="answeredAt">The same when the answer had come.</param>
+    public void Take(GetClockResponse answer, long askedAt, long answeredAt)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        lock (_gate)
+        {
+            if (HasSlept())
+                _best = null;
+            var next = new Sighting(answer.RunId, answer.MonotonicNs, askedAt, _time.GetElapsedTime(askedAt, answeredAt));
+            if (_best is not { } best || best.RunId != next.RunId || Contradicts(best, next)
+                || best.IsBeatenBy(next.RoundTrip, _time.GetElapsedTime(best.AskedAt, askedAt)))
+                _best = next;
+        }
+    }
+
+    /// <summary>
+    /// Age of a value now, too old by at most one round trip and never too young. Nothing when it cannot be told: the clock
+    /// has not answered, another run made the value, or the clock has been found wrong.
+    /// </summary>
+    public TimeSpan? AgeOf(Stamp stamp)
+    {
+        ArgumentNullException.ThrowIfNull(stamp);
+        bool doubt;
+        TimeSpan? age = null;
+        lock (_gate)
+        {
+            doubt = HasSlept() || _best?.RunId != stamp.RunId;
+            if (!doubt)
+            {
+                var elapsed = _time.GetElapsedTime(_best!.AskedAt);
+                age = TimeSpan.FromTicks((_best.LatestNow(elapsed) - stamp.MonotonicNs) / 100);
+                doubt = age < -Sighting.Drift(elapsed);
+            }
+
+            if (doubt && _best?.RunId == stamp.RunId)
+                _best = null;
+        }
+
+        if (doubt)
+            Doubted?.Invoke();
+        return doubt ? null : age < TimeSpan.Zero ? TimeSpan.Zero : age;
+    }
+
+    // Both answers bracket the same offset. Brackets that do not meet mean that one of the clocks stood still in between.
+    private bool Contradicts(Sighting old, Sighting next)
+    {
+        var elapsed = _time.GetElapsedTime(old.AskedAt, next.AskedAt);
+        var apart = TimeSpan.FromTicks((next.DaemonNs - old.LatestNow(elapsed)) / 100);
+        var slack = Sighting.Drift(elapsed);
+        return apart > next.RoundTrip + slack || apart < -old.RoundTrip - slack;
+    }
+
+    private bool HasSlept()
+    {
+        var (wall, at) = (_time.GetUtcNow(), _time.GetTimestamp());
+        var slept = (wall - _wall - _time.GetElapsedTime(_wallAt, at)).Duration() > SleepNoticed;
+        (_wall, _wallAt) = (wall, at);
+        return slept;
+    }
+}

@@ -1,0 +1,56 @@
+using System.CommandLine;
+using ScaleLink.Client.Connection;
+using ScaleLink.Client.Json;
+
+namespace ScaleLink.Client.Commands;
+
+/// <summary>From arguments to exit code.</summary>
+internal static class CommandLine
+{
+    private const string About = """
+        ScaleLink: live corner loads of a car on scale pads.
+        Exit codes: 0 done, 1 tried and not achieved, 2 to be mended first. Not approved for trade weighing.
+        """;
+
+    /// <summary>Parses and runs. Ends with Ctrl-C, SIGTERM, a closed terminal, or when <paramref name="stop"/> says so.</summary>
+    public static async Task<int> Run(string[] arguments, Shell shell, CancellationToken stop = default)
+    {
+        var common = new CommonOptions();
+        var root = new RootCommand(About)
+        {
+            WatchCommand.Create(common, shell), PadsCommand.Create(common, shell), ZeroCommand.Create(common, shell), DemoCommand.Create(common, shell),
+        };
+        root.Options.Add(common.Daemon);
+        root.Options.Add(common.Json);
+        var parsed = root.Parse(arguments);
+        using var signals = new StopSignals(stop);
+        try
+        {
+            var settings = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null, Output = shell.Out, Error = shell.Error };
+            var code = await parsed.InvokeAsync(settings, signals.Token);
+            return parsed.Errors.Count > 0 ? ExitCodes.ToBeMended : code;
+        }
+        catch (OperationCanceledException) when (signals.Token.IsCancellationRequested)
+        {
+            return ExitCodes.Done;
+        }
+        catch (IOException)
+        {
+            // Whoever read the output has heard enough.
+            return ExitCodes.Done;
+        }
+        catch (ClientException e)
+        {
+            Complain(e.Trouble, parsed.GetValue(common.Json), shell);
+            return ExitCodes.ToBeMended;
+        }
+    }
+
+    private static void Complain(Trouble trouble, bool json, Shell shell)
+    {
+        if (json)
+            shell.WriteJson(new TroubleJson(trouble), ClientJson.Default.TroubleJson);
+        else
+            shell.Error.WriteLine($"scalelink: {trouble}");
+    }
+}

@@ -1,0 +1,51 @@
+using System.CommandLine;
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Connection;
+using ScaleLink.Client.Json;
+using ScaleLink.Client.Readings;
+
+namespace ScaleLink.Client.Commands;
+
+/// <summary><c>scalelink zero</c>: takes the zero of empty pads.</summary>
+internal static class ZeroCommand
+{
+    public static Command Create(CommonOptions common, Shell shell)
+    {
+        var who = new Option<string>("--who") { Description = "Name for the ledger.", DefaultValueFactory = _ => Environment.UserName, HelpName = "NAME" };
+        var corners = new Argument<string[]>("corner") { Description = "Pads to zero: LF, RF, LR, RR. None: all.", Arity = new ArgumentArity(0, 4) };
+        corners.AcceptOnlyFromAmong("LF", "RF", "LR", "RR");
+        var command = new Command("zero", $"Takes the present reading of empty pads as their zero. {Cautions.Zero}") { corners, who };
+        command.SetAction(async (parsed, stop) =>
+        {
+            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            var json = parsed.GetValue(common.Json);
+            if (!json)
+                shell.WriteLine(Cautions.Zero);
+            var request = new ZeroPadsRequest { Who = parsed.GetValue(who) };
+            request.Corners.AddRange(parsed.GetValue(corners)!.Select(Parse));
+            var answer = await daemon.Ask(options => daemon.PadControl.ZeroPadsAsync(request, options), stop);
+            if (json)
+                shell.WriteJson(new ZeroResultsJson([.. answer.Results.Select(ToJson)]), ClientJson.Default.ZeroResultsJson);
+            else
+                foreach (var result in answer.Results)
+                    shell.WriteLine(Line(result));
+            return answer.Results.All(r => r.Zero is not null) ? ExitCodes.Done : ExitCodes.NotAchieved;
+        });
+        return command;
+    }
+
+    private static string Line(ZeroResult result) => result.Refused is { } refused
+        ? $"{Words.Name(result.Corner)} refused  {TroubleReader.Read(refused)}"
+        : $"{Words.Name(result.Corner)} zeroed   {(result.Zero is { HasShiftKg: true } zero ? $"moved by {zero.ShiftKg:+0.00;-0.00;0.00} kg from the zero before" : "its first zero")}";
+
+    private static ZeroResultJson ToJson(ZeroResult result) => new(
+        Words.Name(result.Corner), ZeroJson.Of(result.Zero), result.Refused is { } refused ? TroubleReader.Read(refused) : null);
+
+    private static Corner Parse(string name) => name switch
+    {
+        "LF" => Corner.Lf,
+        "RF" => Corner.Rf,
+        "LR" => Corner.Lr,
+        _ => Corner.Rr,
+    };
+}

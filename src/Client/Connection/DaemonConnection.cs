@@ -1,0 +1,104 @@
+using Grpc.Core;
+using Grpc.Net.Client;
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Age;
+
+namespace ScaleLink.Client.Connection;
+
+/// <summary>
+/// A way to one daemon. Connects by itself when something is asked, and again after every loss. Also keeps the daemon's clock
+/// in sight as long as it lives.
+/// </summary>
+public sealed class DaemonConnection : IAsyncDisposable
+{
+    /// <summary>Where a daemon listens unless told otherwise.</summary>
+    public const string DefaultAddress = "http://127.0.0.1:5481";
+
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+    private readonly GrpcChannel _channel;
+    private readonly ClockKeeper _keeper;
+
+    /// <summary>Prepares the way; nothing is sent yet.</summary>
+    /// <param name="address">The daemon's gRPC port, <c>http://host:port</c>.</param>
+    /// <param name="time">Own clock; the system's when absent.</param>
+    /// <exception cref="ClientException">SL-421: this is no address.</exception>
+    public DaemonConnection(string address, TimeProvider? time = null)
+    {
+        Address = Parse(address);
+        Time = time ?? TimeProvider.System;
+        _channel = GrpcChannel.ForAddress(Address, new GrpcChannelOptions { HttpHandler = Handler(), DisposeHttpClient = true });
+        Clock = new DaemonClock(Time);
+        Feed = new Feed.FeedClient(_channel);
+        Pads = new Pads.PadsClient(_channel);
+        PadControl = new PadControl.PadControlClient(_channel);
+        _keeper = new ClockKeeper(Feed, Clock, Time);
+    }
+
+    /// <summary>The daemon's address.</summary>
+    public Uri Address { get; }
+
+    /// <summary>The daemon's clock as seen from here; asked for as long as a feed is open.</summary>
+    public DaemonClock Clock { get; }
+
+    /// <summary>Live loads.</summary>
+    public Feed.FeedClient Feed { get; }
+
+    /// <summary>The pads and their health.</summary>
+    public Pads.PadsClient Pads { get; }
+
+    /// <summary>What changes the pads.</summary>
+    public PadControl.PadControlClient PadControl { get; }
+
+    internal TimeProvider Time { get; }
+
+    /// <summary>The address as people write it.</summary>
+    internal string Name => Address.GetLeftPart(UriPartial.Authority);
+
+    /// <summary>Asks once, with a deadline, and turns every failure into a trouble with a code.</summary>
+    /// <param name="call">The call, to be made with the options given.</param>
+    /// <param name="stop">Gives up.</param>
+    /// <exception cref="ClientException">The daemon is away, slow, or refuses: SL-420 to SL-424 or the daemon's own code.</exception>
+    public async Task<T> Ask<T>(Func<CallOptions, AsyncUnaryCall<T>> call, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(call);
+        try
+        {
+            using var asked = call(new CallOptions(deadline: DateTime.SpecifyKind(Time.GetUtcNow().UtcDateTime + Patience, DateTimeKind.Utc), cancellationToken: stop));
+            return await asked.ResponseAsync.ConfigureAwait(false);
+        }
+        catch (RpcException e) when (e.StatusCode == StatusCode.Cancelled && stop.IsCancellationRequested)
+        {
+            throw new OperationCanceledException(e.Message, e, stop);
+        }
+        catch (RpcException e)
+        {
+            throw new ClientException(TroubleReader.Read(e, Name), e);
+        }
+    }
+
+    /// <summary>Ends all calls.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        await _keeper.DisposeAsync().ConfigureAwait(false);
+        _channel.Dispose();
+    }
+
+    // Before the first value is judged, the clock must have been seen.
+    internal Task SeeClock(CancellationToken stop) => _keeper.Ask(stop);
+
+    private static Uri Parse(string address) =>
+        Uri.TryCreate(address, UriKind.Absolute, out var uri) && uri.Scheme is "http" or "https" && uri.Host.Length > 0
+            ? uri
+            : throw new ClientException(new Trouble("SL-421", $"\"{Readings.PeerText.Clean(address ?? "", 80)}\" is no address of a daemon.", $"Write it like {DefaultAddress}."));
+
+    // A cable pulled between two machines sends no word: only an unanswered ping tells.
+    private static SocketsHttpHandler Handler() => new()
+    {
+        ConnectTimeout = TimeSpan.FromSeconds(3),
+        KeepAlivePingDelay = TimeSpan.FromSeconds(3),
+        KeepAlivePingTimeout = TimeSpan.FromSeconds(3),
+        KeepAlivePingPolicy = HttpKeepAlivePingPolicy.WithActiveRequests,
+        PooledConnectionIdleTimeout = Timeout.InfiniteTimeSpan,
+        EnableMultipleHttp2Connections = true,
+    };
+}

@@ -1,0 +1,22 @@
+using ScaleLink.Client.Readings;
+
+namespace ScaleLink.Client.Demo;
+
+/// <summary>What the demo says of itself.</summary>
+internal static class DemoPlaces
+{
+    public static string Of(DemoBay bay) =>
+        $"page http://127.0.0.1:{bay.Ports.Page}/, gRPC http://127.0.0.1:{bay.Ports.Grpc}, MQTT 127.0.0.1:{bay.Ports.Mqtt}";
+
+    /// <summary>The same for the last line of a screen.</summary>
+    public static string Short(DemoBay bay) =>
+        $"page http://127.0.0.1:{bay.Ports.Page}/  gRPC :{bay.Ports.Grpc}  MQTT :{bay.Ports.Mqtt}  Ctrl-C ends";
+
+    public static string Ending(CrewResult result, Glyphs glyphs)
+    {
+        var cross = Figure.Percent(result.Reading.CrossWeightPercent).Full(glyphs);
+        return result.IsOnTarget
+            ? $"Done: cross weight {cross} % is on target after {result.Adjustments} adjustments"
+            : $"Given up after {result.Adjustments} adjustments at cross weight {cross} %";
+    }
+}

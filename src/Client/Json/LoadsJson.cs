@@ -1,0 +1,101 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Age;
+using ScaleLink.Client.Connection;
+using ScaleLink.Client.Readings;
+
+namespace ScaleLink.Client.Json;
+
+/// <summary>A value, its standard uncertainty and U for 95 %, in the unit that the name around it says.</summary>
+internal sealed record QuantityJson(double Value, double? StandardUncertainty, double? ExpandedUncertainty, double? DegreesOfFreedom)
+{
+    public static QuantityJson? Of(Quantity? quantity) => quantity is null ? null : new QuantityJson(
+        quantity.Value,
+        quantity.HasStandardUncertainty ? quantity.StandardUncertainty : null,
+        Coverage.Expanded(quantity),
+        quantity.HasDegreesOfFreedom ? quantity.DegreesOfFreedom : null);
+}
+
+/// <summary>One corner.</summary>
+internal sealed record CornerJson(QuantityJson? LoadKg, bool Proved, string? Calibration, IReadOnlyList<Trouble>? Faults);
+
+/// <summary>What the crew aims for.</summary>
+internal sealed record TargetJson(double CrossWeightPercent, double TolerancePercent);
+
+/// <summary>The loads of one instant. Without verdict and aim when they are old.</summary>
+internal sealed record ReadingJson
+{
+    public string? Verdict { get; init; }
+    public string? Aim { get; init; }
+    public QuantityJson? CrossWeightPercent { get; init; }
+    public QuantityJson? TotalKg { get; init; }
+    public QuantityJson? FrontSharePercent { get; init; }
+    public QuantityJson? LeftSharePercent { get; init; }
+    public QuantityJson? FrontSideDifferenceKg { get; init; }
+    public QuantityJson? RearSideDifferenceKg { get; init; }
+    public required IReadOnlyDictionary<string, CornerJson> Corners { get; init; }
+    public TargetJson? Target { get; init; }
+    public double? SettledInS { get; init; }
+    public double? SettledToleranceKg { get; init; }
+    public bool? CaptureReady { get; init; }
+    public string? Remark { get; init; }
+
+    public static ReadingJson Of(Loads loads, bool isLive) => new()
+    {
+        Verdict = isLive ? Words.Verdict(loads.Verdict) : null,
+        Aim = isLive ? Words.Name(TargetCheck.Of(loads)) : null,
+        CrossWeightPercent = QuantityJson.Of(loads.CrossWeightPercent),
+        TotalKg = QuantityJson.Of(loads.TotalKg),
+        FrontSharePercent = QuantityJson.Of(loads.FrontSharePercent),
+        LeftSharePercent = QuantityJson.Of(loads.LeftSharePercent),
+        FrontSideDifferenceKg = QuantityJson.Of(loads.FrontSideDifferenceKg),
+        RearSideDifferenceKg = QuantityJson.Of(loads.RearSideDifferenceKg),
+        Corners = loads.Corners.ToDictionary(c => Words.Name(c.Corner), Corner),
+        Target = loads.Target is { } target ? new TargetJson(target.CrossWeightPercent, target.TolerancePercent) : null,
+        SettledInS = isLive && loads.HasSettledInS ? loads.SettledInS : null,
+        SettledToleranceKg = loads.SettledToleranceKg,
+        CaptureReady = isLive ? loads.CaptureReady : null,
+        Remark = isLive ? PeerText.Clean(loads.Remark, 300) : null,
+    };
+
+    private static CornerJson Corner(CornerLoad corner) => new(
+        QuantityJson.Of(corner.LoadKg),
+        corner.Proved,
+        corner.Calibration.Length > 0 ? PeerText.Clean(corner.Calibration, 80) : null,
+        corner.Faults.Count > 0 ? [.. corner.Faults.Select(TroubleReader.Read)] : null);
+}
+
+/// <summary>
+/// One line of <c>watch --json</c>. An old reading stands under another name than a live one, so that a script cannot take
+/// it for live by not looking.
+/// </summary>
+internal sealed record LoadsJson
+{
+    public required string State { get; init; }
+    public double? AgeMs { get; init; }
+    public string? Bay { get; init; }
+    public string? Time { get; init; }
+    public ulong? Seq { get; init; }
+    public string? RunId { get; init; }
+    public ReadingJson? Reading { get; init; }
+    public ReadingJson? HeldReading { get; init; }
+    public ulong? Dropped { get; init; }
+    public Trouble? Trouble { get; init; }
+
+    public static LoadsJson Of(Judged<Loads> view)
+    {
+        var (loads, isLive) = (view.Message, view.Freshness == Freshness.Live);
+        return new LoadsJson
+        {
+            State = StateWord.Of(view.Freshness),
+            AgeMs = view.Age is { } age ? Math.Round(age.TotalMilliseconds, 1) : null,
+            Bay = loads is null ? null : PeerText.Clean(loads.Bay, 32),
+            Time = loads?.Stamp.Time?.ToDateTime().ToString("yyyy-MM-ddTHH:mm:ss.fffZ"),
+            Seq = loads?.Stamp.Seq,
+            RunId = loads is null ? null : PeerText.Clean(loads.Stamp.RunId, 64),
+            Reading = loads is not null && isLive ? ReadingJson.Of(loads, true) : null,
+            HeldReading = loads is not null && !isLive ? ReadingJson.Of(loads, false) : null,
+            Dropped = loads?.Dropped,
+            Trouble = view.Trouble,
+        };
+    }
+}

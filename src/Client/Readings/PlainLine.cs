@@ -1,0 +1,38 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Age;
+
+namespace ScaleLink.Client.Readings;
+
+/// <summary>One view of the loads as one line of text, for logs and terminals that cannot redraw.</summary>
+internal sealed class PlainLine(Glyphs glyphs)
+{
+    private const int LongestRemark = 160;
+
+    public string Of(Judged<Loads> view) => view switch
+    {
+        { Freshness: Freshness.Live, Message: { } loads } => Of(loads),
+        { Freshness: Freshness.Held, Message: { } loads } => $"HELD {(view.Age is { } age ? Words.Age(age) + " old" : "age not known")}: {Numbers(loads)} {Why(view)}".TrimEnd(),
+        _ => $"ABSENT {Why(view)}".TrimEnd(),
+    };
+
+    /// <summary>A reading that is known to be live.</summary>
+    public string Of(Loads loads)
+    {
+        var remark = PeerText.Clean(loads.Remark, LongestRemark);
+        if (loads.Verdict is Verdict.Raised or Verdict.Incomplete)
+            return $"{Words.Verdict(loads.Verdict)}: {remark}";
+        var aim = AimWords.Of(TargetCheck.Of(loads), loads, glyphs);
+        return $"{Words.Verdict(loads.Verdict)}: {Numbers(loads)}{(aim.Length > 0 ? $"; {aim}" : "")}";
+    }
+
+    private string Numbers(Loads loads)
+    {
+        var cross = loads.CrossWeightPercent is { } c ? $"cross weight {Figure.Percent(c).Full(glyphs)} %" : "cross weight not known";
+        var corners = loads.Corners.Where(c => c.LoadKg is not null).Select(c => $"{Words.Name(c.Corner)} {Figure.Kilograms(c.LoadKg).Full(glyphs)}");
+        var total = loads.TotalKg is { } t ? $", total {Figure.Kilograms(t).Full(glyphs)} kg" : "";
+        var unproved = loads.Corners.Any(c => c.LoadKg is not null && !c.Proved) ? ", unproved" : "";
+        return $"{cross}, {string.Join(" ", corners)} kg{total}{unproved}";
+    }
+
+    private static string Why(Judged<Loads> view) => view.Trouble?.ToString() ?? "";
+}

@@ -1,0 +1,85 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Age;
+using ScaleLink.Client.Readings;
+
+namespace ScaleLink.Client.Terminal;
+
+/// <summary>The live picture: large number and verdict, the beam under its scale, loads and trace, the pads' health.</summary>
+internal static class WatchPage
+{
+    private const int LeastRows = 24;
+    private const int BeamRows = 5;
+    private const int MostBeamRows = 11;
+    private const int LoadsRows = 6;
+    private const int HealthRows = 3;
+    private const int PanelColumn = 42;
+    private const int PanelBesideWord = 50;
+
+    public static Canvas Draw(WatchScene scene, (int Width, int Height) size, Glyphs glyphs)
+    {
+        var canvas = new Canvas(size.Width, size.Height);
+        var loads = scene.Loads.Message;
+        var extra = Math.Max(0, size.Height - LeastRows);
+        var beamRows = Math.Min(MostBeamRows, BeamRows + extra / 2 / 2 * 2);
+        var beam = 1 + BigText.Rows + ScalePicture.Rows;
+        var lower = beam + beamRows;
+        var foot = size.Height - 1;
+        if (loads is not null)
+            DrawReading(canvas, scene, loads, (beam, beamRows, lower), glyphs);
+        if (scene.Loads.Freshness != Freshness.Live)
+            canvas.Fade();
+        DrawHeader(canvas, scene, glyphs);
+        DrawNumber(canvas, scene, glyphs);
+        HealthBlock.Draw(canvas, foot - HealthRows, HealthRows, scene);
+        canvas.Put(1, foot, scene.Foot, Ink.Faint);
+        return canvas;
+    }
+
+    private static void DrawReading(Canvas canvas, WatchScene scene, Loads loads, (int Beam, int BeamRows, int Lower) rows, Glyphs glyphs)
+    {
+        if (loads.CrossWeightPercent is not null)
+        {
+            var scale = BeamScale.For(loads, canvas.Width);
+            ScalePicture.Draw(canvas, rows.Beam - ScalePicture.Rows, loads, scale, glyphs);
+            BeamPicture.Draw(canvas, rows.Beam, rows.BeamRows, loads, scale, glyphs);
+        }
+
+        else if (loads.Verdict == Verdict.Raised)
+        {
+            canvas.Put(1, rows.Beam, Cautions.Raised[0], Ink.Doubtful);
+            canvas.Put(1, rows.Beam + 1, Cautions.Raised[1], Ink.Doubtful);
+        }
+
+        LoadsBlock.Draw(canvas, rows.Lower, loads, glyphs);
+        var room = (canvas.Width - LoadsBlock.Width - 1, canvas.Height - 1 - HealthRows - rows.Lower);
+        TracePicture.Draw(canvas, (LoadsBlock.Width, rows.Lower), (room.Item1, Math.Max(LoadsRows, room.Item2)), scene.Trace, loads.Target, glyphs);
+    }
+
+    private static void DrawHeader(Canvas canvas, WatchScene scene, Glyphs glyphs)
+    {
+        var bay = scene.Loads.Message is { } loads ? PeerText.Clean(loads.Bay, 16) : "ScaleLink";
+        var after = canvas.Put(1, 0, bay, Ink.Strong);
+        canvas.Put(after + 2, 0, $"cross weight = (RF + LR) / total, {glyphs.PlusMinus} is U at 95 %", Ink.Faint);
+        var (word, ink) = scene.Loads switch
+        {
+            { Freshness: Freshness.Live, Age: { } age } => ($"LIVE {Words.Age(age)}", Ink.Good),
+            { Freshness: Freshness.Held } => ("HELD", Ink.Doubtful),
+            _ => ("ABSENT", Ink.Bad),
+        };
+        canvas.PutBefore(canvas.Width - 1, 0, word, ink);
+    }
+
+    private static void DrawNumber(Canvas canvas, WatchScene scene, Glyphs glyphs)
+    {
+        var (text, fill, ink) = scene.Loads switch
+        {
+            { Freshness: Freshness.Live, Message.Verdict: Verdict.Raised } => ("RAISED", glyphs.Solid, Ink.Strong),
+            { Message.CrossWeightPercent: { } cross, Freshness: Freshness.Held } => (Figure.Percent(cross).Value, glyphs.Faint, Ink.Faint),
+            { Message.CrossWeightPercent: { } cross } when Figure.Percent(cross) is { IsRough: true } rough => (rough.Value, glyphs.Medium, Ink.Normal),
+            { Message.CrossWeightPercent: { } cross } => (Figure.Percent(cross).Value, glyphs.Solid, Ink.Strong),
+            _ => ("--.--", glyphs.Faint, Ink.Faint),
+        };
+        var end = BigText.Draw(canvas, 1, 1, text, fill, ink);
+        StatusPanel.Draw(canvas, end > PanelColumn ? PanelBesideWord : PanelColumn, 1, scene, glyphs);
+    }
+}

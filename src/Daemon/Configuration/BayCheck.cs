@@ -1,0 +1,75 @@
+using System.Text.RegularExpressions;
+using ScaleLink.Daemon.Links;
+
+namespace ScaleLink.Daemon.Configuration;
+
+/// <summary>What no single line can show: pads that contradict each other, ports that are not there.</summary>
+internal static partial class BayCheck
+{
+    private static readonly int[] CommonBauds =
+        [1200, 2400, 4800, 9600, 19200, 38400, 57600, 115200, 230400, 460800, 500000, 921600, 1000000, 1500000, 2000000, 3000000, 4000000];
+
+    public static IEnumerable<Mistake> Find(BayConfiguration bay) =>
+    [
+        .. BayName(bay), .. Count(bay), .. Corners(bay), .. Links(bay), .. SerialNumbers(bay), .. Bauds(bay), .. Listening(bay),
+    ];
+
+    private static IEnumerable<Mistake> BayName(BayConfiguration bay)
+    {
+        if (bay.Bay.Length > 0 && !NamePattern().IsMatch(bay.Bay))
+            yield return new Mistake("SL-007", 1, $"bay = \"{bay.Bay}\" cannot stand in a topic.", "Use 1 to 32 letters, digits, - and _.");
+    }
+
+    private static IEnumerable<Mistake> Count(BayConfiguration bay)
+    {
+        if (bay.Pads.Count == 0)
+            yield return new Mistake("SL-008", 0, "The file names no pads.", "Add one [[pads]] block for each pad.");
+    }
+
+    private static IEnumerable<Mistake> Corners(BayConfiguration bay) =>
+        Repeated(bay, p => Enum.IsDefined(p.Corner) ? p.Corner.ToString() : null)
+            .Select(r => new Mistake("SL-009", r.Pad.Line, $"Two pads stand under {r.Key} (the first at line {r.First.Line}).", "Give each corner one pad."));
+
+    private static IEnumerable<Mistake> SerialNumbers(BayConfiguration bay) =>
+        Repeated(bay, p => p.SerialNumber)
+            .Select(r => new Mistake("SL-011", r.Pad.Line, $"{r.Pad.Corner} and {r.First.Corner} claim the same pad, serial number {r.Key}.", "Read the number on each pad and correct one of them."));
+
+    private static IEnumerable<Mistake> Links(BayConfiguration bay)
+    {
+        foreach (var pad in bay.Pads.Where(p => p.Link.Length > 0))
+        {
+            if (!LinkAddress.TryParse(pad.Link, pad.Baud, out var address, out var problem))
+                yield return new Mistake("SL-012", pad.Line, $"{pad.Corner}: {problem}", "Write a device path such as /dev/serial/by-path/..., COM3, or tcp://host:port.");
+            else if (SerialPortTrouble.BeforeOpening(address) is { } trouble)
+                yield return new Mistake(trouble.Code, pad.Line, $"{pad.Corner}: {trouble.Message}", trouble.Mend);
+        }
+
+        foreach (var (pad, first, key) in Repeated(bay, p => p.Link.Length > 0 ? LinkAddress.NodeOf(p.Link) : null))
+            yield return new Mistake("SL-010", pad.Line, $"{pad.Corner} and {first.Corner} share one port, {key}.", "Give each pad its own port; by-path names tell equal adapters apart.");
+    }
+
+    private static IEnumerable<Mistake> Bauds(BayConfiguration bay) => bay.Pads
+        .Where(p => !CommonBauds.Contains(p.Baud))
+        .Select(p => new Mistake("SL-013", p.Line, $"{p.Corner}: baud = {p.Baud} is no rate that adapters offer.", $"Use one of {string.Join(", ", CommonBauds)}."));
+
+    private static IEnumerable<Mistake> Listening(BayConfiguration bay)
+    {
+        if (bay.Listen.PagePort != 0 && bay.Listen.PagePort == bay.Listen.GrpcPort)
+            yield return new Mistake("SL-014", 0, $"listen.page_port and listen.grpc_port are both {bay.Listen.PagePort}.", "Give them different ports.");
+        if (!System.Net.IPAddress.TryParse(bay.Listen.Address, out var address) || !System.Net.IPAddress.IsLoopback(address))
+            yield return new Mistake("SL-015", 0, $"listen.address = \"{bay.Listen.Address}\" is not a loopback address.", "Use 127.0.0.1 or ::1: serving other machines needs TLS and rights, which this version does not have.");
+    }
+
+    private static IEnumerable<(PadConfiguration Pad, PadConfiguration First, string Key)> Repeated(BayConfiguration bay, Func<PadConfiguration, string?> keyOf)
+    {
+        var seen = new Dictionary<string, PadConfiguration>(StringComparer.Ordinal);
+        foreach (var pad in bay.Pads)
+        {
+            if (keyOf(pad) is { } key && !seen.TryAdd(key, pad))
+                yield return (pad, seen[key], key);
+        }
+    }
+
+    [GeneratedRegex("^[A-Za-z0-9_-]{1,32}$")]
+    private static partial Regex NamePattern();
+}

@@ -1,0 +1,85 @@
+using ScaleLink.Weighing;
+
+namespace ScaleLink.Daemon.Configuration;
+
+/// <summary>Everything that the bay file says, checked.</summary>
+public sealed record BayConfiguration
+{
+    /// <summary>Name of the bay in topics and on screens.</summary>
+    public required string Bay { get; init; }
+
+    /// <summary>The pads, one a corner.</summary>
+    public required IReadOnlyList<PadConfiguration> Pads { get; init; }
+
+    /// <summary>Where the daemon listens.</summary>
+    public required ListenConfiguration Listen { get; init; }
+
+    /// <summary>The broker.</summary>
+    public required MqttConfiguration Mqtt { get; init; }
+
+    /// <summary>What the crew is aiming for; absent when the file sets none.</summary>
+    public TargetConfiguration? Target { get; init; }
+
+    /// <summary>When a load counts as settled, and as a car at all.</summary>
+    public required WeighConfiguration Weigh { get; init; }
+
+    /// <summary>What is known of the car; absent when the file says nothing.</summary>
+    public CarConfiguration? Car { get; init; }
+
+    /// <summary>Path of the ledger.</summary>
+    public required string LedgerPath { get; init; }
+}
+
+/// <summary>One pad: where it is, what it speaks, and the calibration it starts with.</summary>
+public sealed record PadConfiguration
+{
+    /// <summary>The corner it stands under.</summary>
+    public required Corner Corner { get; init; }
+
+    /// <summary>Serial port or <c>tcp://host:port</c>.</summary>
+    public required string Link { get; init; }
+
+    /// <summary>Bits a second of the serial port.</summary>
+    public required int Baud { get; init; }
+
+    /// <summary>The pad that belongs here; another one is refused. Absent: any.</summary>
+    public string? SerialNumber { get; init; }
+
+    /// <summary>Starting calibration, kg a count. Absent: the pad gives no load until it has been proved.</summary>
+    public double? KgPerCount { get; init; }
+
+    /// <summary>Relative standard uncertainty of the starting calibration, percent.</summary>
+    public required double SpanUncertaintyPercent { get; init; }
+
+    /// <summary>Whether the tilt of the pad is corrected.</summary>
+    public required bool CorrectTilt { get; init; }
+
+    /// <summary>Line in the bay file, for messages.</summary>
+    public int Line { get; init; }
+}
+
+/// <summary>Ports of the public faces.</summary>
+public sealed record ListenConfiguration(string Address, int PagePort, int GrpcPort);
+
+/// <summary>Which broker carries the MQTT messages.</summary>
+public enum BrokerKind
+{
+    /// <summary>None: no MQTT.</summary>
+    Off,
+    /// <summary>The daemon's own, on loopback.</summary>
+    Embedded,
+    /// <summary>Another process or machine.</summary>
+    External,
+}
+
+/// <summary>The broker and the pace of live loads on it.</summary>
+public sealed record MqttConfiguration(BrokerKind Broker, string Host, int Port, double RateHz, string? User, string? PasswordFile);
+
+/// <summary>Cross weight aimed for and its tolerance, percent.</summary>
+public sealed record TargetConfiguration(double CrossWeightPercent, double TolerancePercent);
+
+/// <summary>Bands of the weighing, kg.</summary>
+public sealed record WeighConfiguration(double SettledToleranceKg, double RaisedBelowKg);
+
+/// <summary>What the rocking of a car depends on: tracks, mm; ride rates (spring at the wheel in series with the tyre), N/mm, and how well they are known.</summary>
+public sealed record CarConfiguration(double FrontTrackMm, double RearTrackMm, double FrontRideRate, double RearRideRate, double RateUncertaintyPercent);

@@ -1,0 +1,170 @@
+using ScaleLink.Weighing;
+using Tomlyn.Parsing;
+using Tomlyn.Syntax;
+
+namespace ScaleLink.Daemon.Configuration;
+
+/// <summary>Reads a bay file (TOML). Gives the configuration, or every mistake in it.</summary>
+public sealed class BayFile
+{
+    private static readonly Dictionary<string, Corner> CornerNames = Enum.GetValues<Corner>().ToDictionary(c => c.ToString());
+
+    private static readonly Dictionary<string, BrokerKind> BrokerNames = new()
+    {
+        ["off"] = BrokerKind.Off,
+        ["embedded"] = BrokerKind.Embedded,
+        ["external"] = BrokerKind.External,
+    };
+
+    private static readonly Dictionary<string, int> ProtocolNames = new() { ["pad-frames"] = 0 };
+
+    private readonly List<Mistake> _mistakes = [];
+
+    private BayFile(string path) => Path = path;
+
+    /// <summary>The file that was read.</summary>
+    public string Path { get; }
+
+    /// <summary>What is wrong with it. Empty: <see cref="Configuration"/> may be used as it is.</summary>
+    public IReadOnlyList<Mistake> Mistakes => _mistakes;
+
+    /// <summary>What it says; absent when it cannot be read at all. Not to be used while there are <see cref="Mistakes"/> that matter.</summary>
+    public BayConfiguration? Configuration { get; private set; }
+
+    /// <summary>Reads the file at <paramref name="path"/>. Never throws for what is in the file.</summary>
+    public static BayFile Load(string path)
+    {
+        try
+        {
+            return Parse(File.ReadAllText(path), path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            var file = new BayFile(path);
+            file._mistakes.Add(new Mistake("SL-001", 0, $"The bay file cannot be read: {e.Message}", "Give its path with --bay FILE."));
+            return file;
+        }
+    }
+
+    /// <summary>Reads the text of a bay file; <paramref name="path"/> only names it.</summary>
+    public static BayFile Parse(string text, string path)
+    {
+        var file = new BayFile(path);
+        var document = SyntaxParser.Parse(text, path);
+        foreach (var problem in document.Diagnostics)
+            file._mistakes.Add(new Mistake("SL-002", problem.Span.Start.Line + 1, problem.Message, "Mend the TOML syntax."));
+        if (document.HasErrors)
+            return file;
+        var configuration = file.Read(document);
+        file._mistakes.AddRange(BayCheck.Find(configuration));
+        file._mistakes.Sort((a, b) => a.Line.CompareTo(b.Line));
+        file.Configuration = configuration;
+        return file;
+    }
+
+    private BayConfiguration Read(DocumentSyntax document)
+    {
+        var root = new TomlBlock("", 1, document.KeyValues, _mistakes);
+        var tables = new TomlTables(document, _mistakes);
+        var configuration = new BayConfiguration
+        {
+            Bay = root.RequiredText("bay"),
+            Listen = ReadListen(tables.One("listen")),
+            Mqtt = ReadMqtt(tables.One("mqtt")),
+            Target = ReadTarget(tables.One("target")),
+            Weigh = ReadWeigh(tables.One("weigh")),
+            Car = ReadCar(tables.One("car")),
+            LedgerPath = ReadLedger(tables.One("ledger")),
+            Pads = [.. tables.Many("pads").Select(ReadPad)],
+        };
+        root.Finish();
+        tables.Finish();
+        return configuration;
+    }
+
+    private static ListenConfiguration ReadListen(TomlBlock block)
+    {
+        var listen = new ListenConfiguration(
+            block.Text("address") ?? "127.0.0.1",
+            block.Whole("page_port", 0, 65535) ?? 5480,
+            block.Whole("grpc_port", 0, 65535) ?? 5481);
+        block.Finish();
+        return listen;
+    }
+
+    private static MqttConfiguration ReadMqtt(TomlBlock block)
+    {
+        var mqtt = new MqttConfiguration(
+            block.Choice("broker", BrokerNames) ?? BrokerKind.Embedded,
+            block.Text("host") ?? "127.0.0.1",
+            block.Whole("port", 0, 65535) ?? 1883,
+            block.Number("rate_hz", 0.1, 20) ?? 10,
+            block.Text("user"),
+            block.Text("password_file"));
+        block.Finish();
+        return mqtt;
+    }
+
+    private static TargetConfiguration? ReadTarget(TomlBlock block)
+    {
+        var cross = block.Number("cross_weight_percent", 30, 70);
+        var tolerance = block.Number("tolerance_percent", 0.01, 5) ?? 0.2;
+        block.Finish();
+        return cross is { } percent ? new TargetConfiguration(percent, tolerance) : null;
+    }
+
+    private static WeighConfiguration ReadWeigh(TomlBlock block)
+    {
+        var weigh = new WeighConfiguration(
+            block.Number("settled_tolerance_kg", 0.02, 5) ?? 0.1,
+            block.Number("raised_below_kg", 0.5, 100) ?? 10);
+        block.Finish();
+        return weigh;
+    }
+
+    private static CarConfiguration? ReadCar(TomlBlock block)
+    {
+        string[] needed = ["front_track_mm", "rear_track_mm", "front_ride_rate_n_per_mm", "rear_ride_rate_n_per_mm"];
+        var (tracks, rates) = ((block.Number(needed[0], 500, 3000), block.Number(needed[1], 500, 3000)), (block.Number(needed[2], 1, 1000), block.Number(needed[3], 1, 1000)));
+        var uncertainty = block.Number("ride_rate_uncertainty_percent", 0.1, 100) ?? 15;
+        block.Finish();
+        if (!needed.Any(block.Has))
+            return null;
+        foreach (var missing in needed.Where(key => !block.Has(key)))
+            block.Note("SL-004", block.Line, $"car.{missing} is missing.", "Give both tracks and both ride rates, or leave [car] out.");
+        return (tracks, rates) is (({ } front, { } rear), ({ } frontRate, { } rearRate))
+            ? new CarConfiguration(front, rear, frontRate, rearRate, uncertainty)
+            : null;
+    }
+
+    private static string ReadLedger(TomlBlock block)
+    {
+        var path = block.Text("path") ?? "scalelink-ledger.db";
+        block.Finish();
+        return path;
+    }
+
+    private static PadConfiguration ReadPad(TomlBlock block)
+    {
+        var corner = block.Choice("corner", CornerNames);
+        if (!block.Has("corner"))
+            block.Note("SL-004", block.Line, "pads.corner is missing.", "Add corner = \"LF\", \"RF\", \"LR\" or \"RR\".");
+        block.Choice("protocol", ProtocolNames);
+        var pad = new PadConfiguration
+        {
+            // A pad without a readable corner is already a mistake; the value is never used.
+            Corner = corner ?? (Corner)(-1),
+            Link = block.RequiredText("link"),
+            Baud = block.Whole("baud", 1, 4_000_000) ?? 115_200,
+            SerialNumber = block.Text("serial_number"),
+            KgPerCount = block.Number("kg_per_count", -10, 10),
+            SpanUncertaintyPercent = block.Number("span_uncertainty_percent", 0.001, 50) ?? 1,
+            CorrectTilt = block.Flag("correct_tilt") ?? true,
+            Line = block.LineOf("link"),
+        };
+        if (pad.KgPerCount is 0)
+            block.Note("SL-006", block.LineOf("kg_per_count"), "pads.kg_per_count = 0 gives no load.", "Write the kg that one count stands for.");
+        block.Finish();
+        return pad;
+    }
+}

@@ -1,0 +1,52 @@
+using Tomlyn.Syntax;
+
+namespace ScaleLink.Daemon.Configuration;
+
+/// <summary>The tables of a bay file by name; notes those that nobody asks for.</summary>
+internal sealed class TomlTables
+{
+    private readonly ILookup<string, TableSyntaxBase> _tables;
+    private readonly List<Mistake> _mistakes;
+    private readonly HashSet<string> _asked = [];
+
+    public TomlTables(DocumentSyntax document, List<Mistake> mistakes)
+    {
+        _tables = document.Tables.Cast<TableSyntaxBase>().ToLookup(t => t.Name!.ToString().Trim());
+        _mistakes = mistakes;
+    }
+
+    /// <summary>The one table of that name; an empty one when the file has none.</summary>
+    public TomlBlock One(string name)
+    {
+        _asked.Add(name);
+        var found = _tables[name].ToList();
+        foreach (var extra in found.Skip(1))
+            _mistakes.Add(new Mistake("SL-003", LineOf(extra), $"[{name}] stands twice.", "Join the two."));
+        foreach (var list in found.Take(1).Where(t => t is TableArraySyntax))
+            _mistakes.Add(new Mistake("SL-003", LineOf(list), $"[[{name}]] stands where one [{name}] is meant.", $"Write [{name}]."));
+        return found.Count == 0
+            ? new TomlBlock(name, 0, [], _mistakes)
+            : new TomlBlock(name, LineOf(found[0]), found[0].Items, _mistakes);
+    }
+
+    /// <summary>Every table of that name, in the order of the file.</summary>
+    public IEnumerable<TomlBlock> Many(string name)
+    {
+        _asked.Add(name);
+        foreach (var table in _tables[name])
+        {
+            if (table is not TableArraySyntax)
+                _mistakes.Add(new Mistake("SL-003", LineOf(table), $"[{name}] stands where a list is meant.", $"Write [[{name}]]."));
+            yield return new TomlBlock(name, LineOf(table), table.Items, _mistakes);
+        }
+    }
+
+    public void Finish()
+    {
+        foreach (var group in _tables.Where(g => !_asked.Contains(g.Key)))
+            foreach (var table in group)
+                _mistakes.Add(new Mistake("SL-005", LineOf(table), $"[{group.Key}] is not known.", $"Known: {string.Join(", ", _asked.Order())}."));
+    }
+
+    private static int LineOf(TableSyntaxBase table) => table.Span.Start.Line + 1;
+}

@@ -1,0 +1,41 @@
+using System.Net;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Publishing.Grpc;
+using Serilog;
+
+namespace ScaleLink.Daemon.Hosting;
+
+/// <summary>Puts the daemon together.</summary>
+internal static class BayApplication
+{
+    /// <summary>A web application with everything in it, not yet started.</summary>
+    public static WebApplication Build(BayConfiguration bay, TimeProvider time)
+    {
+        var builder = WebApplication.CreateSlimBuilder();
+        builder.Host.UseSerilog();
+        builder.Host.UseSystemd();
+        builder.WebHost.ConfigureKestrel(kestrel => Listen(kestrel, bay.Listen));
+        builder.Services.AddBay(bay, time);
+        builder.Services.AddGrpc();
+        builder.Services.AddGrpcReflection();
+        builder.Services.AddGrpcHealthChecks().AddBayChecks(bay);
+
+        var app = builder.Build();
+        app.UseGrpcWeb(new GrpcWebOptions { DefaultEnabled = true });
+        app.MapGrpcService<FeedService>();
+        app.MapGrpcService<PadsService>();
+        app.MapGrpcService<PadControlService>();
+        app.MapGrpcReflectionService();
+        app.MapGrpcHealthChecksService();
+        return app;
+    }
+
+    // gRPC proper needs HTTP/2 without TLS, which no browser speaks; the page and gRPC-Web go over HTTP/1.1.
+    private static void Listen(KestrelServerOptions kestrel, ListenConfiguration listen)
+    {
+        var address = IPAddress.Parse(listen.Address);
+        kestrel.Listen(address, listen.PagePort, o => o.Protocols = HttpProtocols.Http1);
+        kestrel.Listen(address, listen.GrpcPort, o => o.Protocols = HttpProtocols.Http2);
+    }
+}

@@ -1,0 +1,44 @@
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Publishing;
+using ScaleLink.Daemon.Publishing.Grpc;
+using ScaleLink.Daemon.Publishing.Mqtt;
+
+namespace ScaleLink.Daemon.Hosting;
+
+/// <summary>Everything between the ports and the faces.</summary>
+internal static class BayServices
+{
+    public static void AddBay(this IServiceCollection services, BayConfiguration bay, TimeProvider time)
+    {
+        services.AddSingleton(bay);
+        services.AddSingleton(time);
+        services.AddSingleton<BayClock>();
+        services.AddSingleton(_ => new LedgerDatabase(bay.LedgerPath));
+        services.AddSingleton<IZeroStore, ZeroLedger>();
+        services.AddSingleton<ZeroCapture>();
+        services.AddSingleton<ILinkFactory, LinkFactory>();
+        services.AddSingleton(provider => new LiveBay(
+            [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<IZeroStore>()))]));
+        services.AddSingleton(provider => new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, bay.Weigh, bay.Car));
+        services.AddSingleton<ApiMapping>();
+        services.AddMqtt(bay);
+        services.AddHostedService<LinkService>();
+        services.AddHostedService<WeighingLoop>();
+    }
+
+    private static void AddMqtt(this IServiceCollection services, BayConfiguration bay)
+    {
+        if (bay.Mqtt.Broker == BrokerKind.Off)
+            return;
+        services.AddSingleton(bay.Mqtt);
+        services.AddSingleton<BrokerPass>();
+        services.AddSingleton(new MqttTopics(bay.Bay));
+        services.AddSingleton<MqttMapping>();
+        if (bay.Mqtt.Broker == BrokerKind.Embedded)
+            services.AddHostedService<EmbeddedBroker>();
+        services.AddHostedService<MqttPublisher>();
+    }
+}

@@ -1,0 +1,70 @@
+using ScaleLink.Daemon.Configuration;
+using Serilog;
+
+namespace ScaleLink.Daemon.Hosting;
+
+/// <summary>Runs the daemon from bay file to exit code: 0 ended as asked, 1 broke, 2 the bay file or a port has to be mended first.</summary>
+internal static class DaemonHost
+{
+    private const int Ended = 0, Broke = 1, ToBeMended = 2;
+
+    public static async Task<int> Run(StartOptions options)
+    {
+        var file = BayFile.Load(options.BayFile);
+        var mistakes = file.Mistakes.Where(m => !(options.AllowMissing && m.Code == "SL-101")).ToList();
+        foreach (var mistake in mistakes)
+            await Console.Error.WriteLineAsync(mistake.Describe(file.Path));
+        if (mistakes.Count > 0)
+        {
+            await Console.Error.WriteLineAsync($"{mistakes.Count} to mend; not started.");
+            return ToBeMended;
+        }
+
+        if (options.CheckOnly)
+        {
+            Console.WriteLine($"{file.Path}: good.");
+            return Ended;
+        }
+
+        return await Serve(Resolve(file.Configuration!, options), options);
+    }
+
+    // Paths in the bay file are meant from where the file lies; the command line goes before the file.
+    private static BayConfiguration Resolve(BayConfiguration bay, StartOptions options) => bay with
+    {
+        Listen = bay.Listen with { PagePort = options.PagePort ?? bay.Listen.PagePort, GrpcPort = options.GrpcPort ?? bay.Listen.GrpcPort },
+        Mqtt = bay.Mqtt with { Port = options.MqttPort ?? bay.Mqtt.Port },
+        LedgerPath = Path.GetFullPath(bay.LedgerPath, Path.GetDirectoryName(Path.GetFullPath(options.BayFile))!),
+    };
+
+    private static async Task<int> Serve(BayConfiguration bay, StartOptions options)
+    {
+        Log.Logger = Logging.Create();
+        try
+        {
+            await using var app = BayApplication.Build(bay, TimeProvider.System);
+            using var parent = options.ExitWithStdin ? ParentWatch.Start(app.Lifetime) : null;
+            await app.RunAsync();
+            return Ended;
+        }
+        catch (StartException e)
+        {
+            await Console.Error.WriteLineAsync($"{e.Code}: {e.Message} {e.Mend}");
+            return ToBeMended;
+        }
+        catch (Exception e) when (PortInUse.Explain(e, bay.Listen) is { } text)
+        {
+            await Console.Error.WriteLineAsync(text);
+            return ToBeMended;
+        }
+        catch (Exception e)
+        {
+            Log.Fatal(e, "The daemon broke");
+            return Broke;
+        }
+        finally
+        {
+            await Log.CloseAndFlushAsync();
+        }
+    }
+}

@@ -1,0 +1,21 @@
+using System.Text.Json;
+using ScaleLink.Daemon.Pipeline;
+
+namespace ScaleLink.Daemon.Ledger;
+
+/// <summary>Zeros in the ledger, by the pad's serial number: another pad on the same port has no zero.</summary>
+public sealed class ZeroLedger(LedgerDatabase ledger) : IZeroStore
+{
+    private const string Kind = "zero";
+
+    /// <inheritdoc/>
+    public ZeroPoint? Latest(string serialNumber) =>
+        ledger.Latest(Kind, serialNumber) is { } body ? JsonSerializer.Deserialize<ZeroPoint>(body) : null;
+
+    /// <inheritdoc/>
+    public void Append(ZeroPoint zero)
+    {
+        ArgumentNullException.ThrowIfNull(zero);
+        ledger.Append(zero.TakenAt, Kind, zero.SerialNumber, zero.Who, JsonSerializer.Serialize(zero));
+    }
+}

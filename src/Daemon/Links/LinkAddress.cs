@@ -1,0 +1,61 @@
+using System.Diagnostics.CodeAnalysis;
+
+namespace ScaleLink.Daemon.Links;
+
+/// <summary>Where a pad's bytes come from: a serial port or a TCP device server.</summary>
+public abstract record LinkAddress
+{
+    private const string TcpScheme = "tcp://";
+
+    /// <summary>As written in the bay file.</summary>
+    public abstract string Name { get; }
+
+    /// <summary>Reads a device path or <c>tcp://host:port</c>; <paramref name="problem"/> says what is wrong with it.</summary>
+    public static bool TryParse(string text, int baud, [NotNullWhen(true)] out LinkAddress? address, out string problem)
+    {
+        (address, problem) = (null, "");
+        if (!text.StartsWith(TcpScheme, StringComparison.OrdinalIgnoreCase))
+        {
+            address = new SerialAddress(text, baud);
+            return true;
+        }
+
+        if (!Uri.TryCreate(text, UriKind.Absolute, out var uri) || uri.Port is < 1 or > 65535 || uri.Host.Length == 0)
+        {
+            problem = $"\"{text}\" is not tcp://host:port.";
+            return false;
+        }
+
+        address = new TcpAddress(uri.Host, uri.Port);
+        return true;
+    }
+
+    /// <summary>What two names of one port have in common: the device node behind every symbolic link.</summary>
+    public static string NodeOf(string link)
+    {
+        if (link.StartsWith(TcpScheme, StringComparison.OrdinalIgnoreCase))
+            return link.ToUpperInvariant();
+        try
+        {
+            return File.ResolveLinkTarget(link, returnFinalTarget: true)?.FullName ?? Path.GetFullPath(link);
+        }
+        catch (IOException)
+        {
+            return link;
+        }
+    }
+}
+
+/// <summary>A serial port: device path (or COM name) and bits a second.</summary>
+public sealed record SerialAddress(string Port, int Baud) : LinkAddress
+{
+    /// <inheritdoc/>
+    public override string Name => Port;
+}
+
+/// <summary>A raw TCP byte stream.</summary>
+public sealed record TcpAddress(string Host, int Port) : LinkAddress
+{
+    /// <inheritdoc/>
+    public override string Name => $"tcp://{Host}:{Port}";
+}

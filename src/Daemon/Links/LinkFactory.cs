@@ -1,0 +1,13 @@
+namespace ScaleLink.Daemon.Links;
+
+/// <summary>Opens serial ports and TCP connections.</summary>
+public sealed class LinkFactory : ILinkFactory
+{
+    /// <inheritdoc/>
+    public ILink Open(LinkAddress address) => address switch
+    {
+        SerialAddress serial => SerialLink.Open(serial),
+        TcpAddress tcp => TcpLink.Open(tcp),
+        _ => throw new ArgumentOutOfRangeException(nameof(address), address, "Not a kind of link."),
+    };
+}

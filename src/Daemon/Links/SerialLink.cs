@@ -1,0 +1,78 @@
+using System.IO.Ports;
+
+namespace ScaleLink.Daemon.Links;
+
+/// <summary>A serial port, 8 data bits, no parity, one stop bit.</summary>
+public sealed class SerialLink : ILink
+{
+    // Large, because small reads batch badly.
+    private const int ReceiveBuffer = 65536;
+    private const int WriteTimeoutMs = 500;
+
+    private readonly SerialPort _port;
+    private readonly Stream _stream;
+
+    private SerialLink(SerialPort port) => (_port, _stream) = (port, port.BaseStream);
+
+    /// <summary>Opens the port; every failure is given its real cause.</summary>
+    public static SerialLink Open(SerialAddress address)
+    {
+        var port = new SerialPort(address.Port, address.Baud)
+        {
+            ReadBufferSize = ReceiveBuffer,
+            WriteTimeout = WriteTimeoutMs,
+        };
+        try
+        {
+            port.Open();
+            // Bytes from before the opening have no known age.
+            port.DiscardInBuffer();
+            return new SerialLink(port);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or InvalidOperationException or PlatformNotSupportedException)
+        {
+            port.Dispose();
+            throw new LinkFaultException(SerialPortTrouble.WhyNotOpened(address, e.Message), e);
+        }
+    }
+
+    /// <inheritdoc/>
+    public int Read(byte[] buffer, int offset, int count)
+    {
+        try
+        {
+            var read = _stream.Read(buffer, offset, count);
+            return read > 0 ? read : throw new LinkFaultException(LinkFault.HungUp(_port.PortName));
+        }
+        catch (Exception e) when (e is IOException and not LinkFaultException or ObjectDisposedException or InvalidOperationException or OperationCanceledException or UnauthorizedAccessException)
+        {
+            throw new LinkFaultException(LinkFault.HungUp(_port.PortName), e);
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Write(ReadOnlySpan<byte> bytes)
+    {
+        try
+        {
+            _stream.Write(bytes);
+        }
+        catch (Exception e) when (e is IOException or ObjectDisposedException or InvalidOperationException or TimeoutException or UnauthorizedAccessException)
+        {
+            throw new LinkFaultException(LinkFault.HungUp(_port.PortName), e);
+        }
+    }
+
+    /// <summary>Ends a pending read. Disposes the stream and not the port: closing the port can hang for ever while a write is pending.</summary>
+    public void Dispose()
+    {
+        try
+        {
+            _stream.Dispose();
+        }
+        catch (IOException)
+        {
+            // The device is gone; there is nothing left to close.
+        }
+    }
+}

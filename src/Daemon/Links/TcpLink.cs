@@ -1,0 +1,62 @@
+using System.Net.Sockets;
+
+namespace ScaleLink.Daemon.Links;
+
+/// <summary>A TCP connection to a device server.</summary>
+public sealed class TcpLink : ILink
+{
+    private static readonly TimeSpan ConnectWithin = TimeSpan.FromSeconds(2);
+
+    private readonly Socket _socket;
+    private readonly string _name;
+
+    private TcpLink(Socket socket, string name) => (_socket, _name) = (socket, name);
+
+    /// <summary>Connects, or says why not.</summary>
+    public static TcpLink Open(TcpAddress address)
+    {
+        var socket = new Socket(SocketType.Stream, ProtocolType.Tcp) { NoDelay = true };
+        try
+        {
+            var host = address.Host.Trim('[', ']');
+            if (!socket.ConnectAsync(host, address.Port).Wait(ConnectWithin))
+                throw new TimeoutException($"no answer within {ConnectWithin.TotalSeconds:0} s.");
+            return new TcpLink(socket, address.Name);
+        }
+        catch (Exception e) when (e is SocketException or AggregateException or TimeoutException)
+        {
+            socket.Dispose();
+            throw new LinkFaultException(LinkFault.Unreachable(address.Name, (e.InnerException ?? e).Message), e);
+        }
+    }
+
+    /// <inheritdoc/>
+    public int Read(byte[] buffer, int offset, int count)
+    {
+        try
+        {
+            var read = _socket.Receive(buffer, offset, count, SocketFlags.None);
+            return read > 0 ? read : throw new LinkFaultException(LinkFault.HungUp(_name));
+        }
+        catch (Exception e) when (e is SocketException or ObjectDisposedException)
+        {
+            throw new LinkFaultException(LinkFault.HungUp(_name), e);
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Write(ReadOnlySpan<byte> bytes)
+    {
+        try
+        {
+            _socket.Send(bytes);
+        }
+        catch (Exception e) when (e is SocketException or ObjectDisposedException)
+        {
+            throw new LinkFaultException(LinkFault.HungUp(_name), e);
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => _socket.Dispose();
+}

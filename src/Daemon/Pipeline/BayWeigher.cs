@@ -1,0 +1,54 @@
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Settling;
+
+namespace ScaleLink.Daemon.Pipeline;
+
+/// <summary>Makes a reading of the bay from the blocks of its pads.</summary>
+public sealed class BayWeigher
+{
+    private readonly IReadOnlyList<PadChannel> _pads;
+    private readonly SettlingEstimator _estimator;
+    private readonly RaisedRule _raised;
+    private readonly RockingCrossWeight _rocking;
+    private long _seq;
+
+    /// <summary>A weigher for the pads of one bay.</summary>
+    public BayWeigher(IReadOnlyList<PadChannel> pads, WeighConfiguration weigh, CarConfiguration? car)
+    {
+        ArgumentNullException.ThrowIfNull(weigh);
+        _rocking = new RockingCrossWeight(CarRocking.DirectionOf(car));
+        _pads = pads;
+        _estimator = new SettlingEstimator(new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg });
+        _raised = new RaisedRule(weigh.RaisedBelowKg);
+    }
+
+    /// <summary>Weighs one block of time.</summary>
+    public BayReading Weigh(long fromNs, long toNs)
+    {
+        var blocks = _pads.ToDictionary(p => p.Corner, p => p.Block(fromNs, toNs));
+        var instant = (Seq: ++_seq, AtNs: toNs);
+        if (Corners.All.ToArray().Any(c => !blocks.TryGetValue(c, out var b) || b.LoadKg is null))
+        {
+            Interrupt();
+            return ReadingWriter.Incomplete(instant, blocks);
+        }
+
+        var loads = Corners.From(c => blocks[c].LoadKg!.Value);
+        if (_raised.Add(loads) is { Count: > 0 } off)
+        {
+            Interrupt();
+            return ReadingWriter.Raised(instant, blocks, off);
+        }
+
+        var estimate = _estimator.Add(loads);
+        return ReadingWriter.Weighed(instant, blocks, estimate with { CrossWeightPercent = _rocking.Add(loads, estimate, _estimator.NoiseKg) });
+    }
+
+    /// <summary>Time was left out: what went before says nothing of what comes.</summary>
+    public void Interrupt()
+    {
+        _estimator.Reset();
+        _rocking.Interrupt();
+    }
+}

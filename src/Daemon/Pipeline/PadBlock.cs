@@ -1,0 +1,11 @@
+namespace ScaleLink.Daemon.Pipeline;
+
+/// <summary>What one pad has to say of one block of time.</summary>
+/// <param name="LoadKg">Mean load, corrected; absent when it is not known.</param>
+/// <param name="ZeroKg">What the zero took off.</param>
+/// <param name="TiltKg">What the tilt correction added; absent when it is off, refused or has no tilt to go by.</param>
+/// <param name="CalibrationUKg">Standard uncertainty of the load from the calibration, kg.</param>
+/// <param name="IsTimed">Whether the samples carry the pad's own time.</param>
+/// <param name="State">How the pad stands.</param>
+/// <param name="Faults">What is wrong with it.</param>
+public readonly record struct PadBlock(double? LoadKg, double? ZeroKg, double? TiltKg, double CalibrationUKg, bool IsTimed, PadState State, IReadOnlyList<Fault> Faults);

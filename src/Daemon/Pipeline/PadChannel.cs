@@ -1,0 +1,322 @@
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Links;
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Pads;
+
+namespace ScaleLink.Daemon.Pipeline;
+
+/// <summary>
+/// One pad, across every unplugging: its state, its newest samples, its zero, its faults.
+/// The link's thread brings bytes and samples; the weigher asks for blocks; the faces ask for snapshots. One lock guards it all.
+/// </summary>
+public sealed class PadChannel : IPadSink
+{
+    private const int RingSamples = 4096;
+    private const long LoadWindowNs = 500 * Nanoseconds.PerMillisecond;
+    private const long RateWindowNs = 2 * Nanoseconds.PerSecond;
+    // Straight lines may bridge a lost frame or two; a longer hole is no load.
+    private const long LongestGapNs = 250 * Nanoseconds.PerMillisecond;
+
+    private readonly Lock _gate = new();
+    private readonly BayClock _clock;
+    private readonly IZeroStore _zeros;
+    private readonly SampleRing _ring = new(RingSamples);
+    private readonly FaultSet _faults = new();
+    private readonly SilenceWatch _silence = new();
+    private readonly SequenceTrack _sequence = new();
+    private readonly Tilt _tilt = new();
+    private DeviceClockMap _map = new();
+    private IPadProtocol? _protocol;
+    private ProtocolCounters _ended;
+    private PadIdentity? _identity;
+    private PadState _state = PadState.Absent;
+    private ZeroPoint? _zero;
+    private double? _temperature;
+    private bool _isTimed;
+    private long _newestNs = long.MinValue;
+    private long _bytes, _opened;
+
+    /// <summary>A pad of the bay file, absent until its link opens.</summary>
+    public PadChannel(PadConfiguration configuration, BayClock clock, IZeroStore zeros)
+    {
+        (Configuration, _clock, _zeros) = (configuration, clock, zeros);
+        if (configuration.KgPerCount is null)
+            _faults.Raise("SL-302", "The pad has no calibration.", "Prove it with known masses, or give kg_per_count in the bay file.", clock.NowNs);
+    }
+
+    /// <summary>Its place in the bay file.</summary>
+    public PadConfiguration Configuration { get; }
+
+    /// <summary>The corner it stands under.</summary>
+    public Corner Corner => Configuration.Corner;
+
+    /// <summary>Every sample, for readers of the sample feed.</summary>
+    public Broadcast<TakenSample> Samples { get; } = new();
+
+    /// <summary>Told when state or faults change; called outside the lock.</summary>
+    public event Action? Changed;
+
+    /// <summary>The link is open and speaks <paramref name="protocol"/>.</summary>
+    public void LinkOpened(IPadProtocol protocol) => Change(() =>
+    {
+        _opened++;
+        _protocol = protocol;
+        _state = PadState.Waiting;
+        _silence.Heard();
+        _faults.ClearAll(code => code.StartsWith("SL-1", StringComparison.Ordinal) || code.StartsWith("SL-2", StringComparison.Ordinal));
+        ForgetPad();
+        return true;
+    });
+
+    /// <summary>The link has ended, or did not open: the pad is absent from now on.</summary>
+    public void LinkFailed(LinkFault fault) => Change(() =>
+    {
+        var before = _state;
+        _state = PadState.Absent;
+        _ended = Total();
+        _protocol = null;
+        ForgetPad();
+        _faults.ClearAll(code => code.StartsWith("SL-1", StringComparison.Ordinal) && code != fault.Code);
+        return _faults.Raise(fault.Code, fault.Message, fault.Mend, _clock.NowNs) || before != PadState.Absent;
+    });
+
+    /// <summary>Bytes came.</summary>
+    public void Received(int bytes)
+    {
+        lock (_gate)
+            _bytes += bytes;
+    }
+
+    /// <inheritdoc/>
+    public void OnIdentity(PadIdentity identity) => Change(() =>
+    {
+        ArgumentNullException.ThrowIfNull(identity);
+        if (identity.BootId != _identity?.BootId)
+        {
+            _map = new DeviceClockMap();
+            _sequence.Restart();
+        }
+
+        if (Configuration.SerialNumber is { } wanted && wanted != identity.SerialNumber)
+        {
+            Refuse("SL-202", $"Pad {identity.SerialNumber} is on this port; {Configuration.Corner} wants {wanted}.", "Swap the cables, or correct serial_number in the bay file.");
+        }
+        else if (identity.SerialNumber != _identity?.SerialNumber)
+        {
+            _zero = _zeros.Latest(identity.SerialNumber);
+            _faults.Set(_zero is null, "SL-301", "The pad has no zero.", "Empty the pads and take a zero.", _clock.NowNs);
+        }
+
+        var isNews = identity != _identity;
+        _identity = identity;
+        return isNews;
+    });
+
+    /// <inheritdoc/>
+    public void OnRefusal(string code, string message, string mend) => Change(() =>
+    {
+        Refuse(code, message, mend);
+        return true;
+    });
+
+    /// <inheritdoc/>
+    public void OnSample(in RawSample sample)
+    {
+        bool isNews;
+        TakenSample taken;
+        lock (_gate)
+        {
+            _silence.Heard();
+            // Without a hello nobody knows whose samples these are.
+            if (_identity is null || _state == PadState.Refused || sample.Sequence is { } sequence && !_sequence.Accept(sequence))
+                return;
+            taken = Take(sample);
+            isNews = _state != PadState.Live | _faults.Clear("SL-106");
+            isNews |= StatusFaults.Apply(sample.Status, _faults, taken.AtNs);
+            _state = PadState.Live;
+        }
+
+        Samples.Publish(taken);
+        if (isNews)
+            Changed?.Invoke();
+    }
+
+    /// <summary>Judges silence; called often by the weigher.</summary>
+    public void Tick(long nowNs)
+    {
+        bool isNews;
+        lock (_gate)
+        {
+            isNews = _silence.Tick(nowNs, _identity?.RateHz ?? 0) && _state is PadState.Live or PadState.Waiting;
+            if (isNews)
+            {
+                _state = PadState.Silent;
+                _ring.Clear();
+                _faults.Raise("SL-106", "The port is open, but the pad sends nothing.", "Check the pad's power and its baud rate; restart the pad.", nowNs);
+            }
+        }
+
+        if (isNews)
+            Changed?.Invoke();
+    }
+
+    /// <summary>Whether a block that ends then need wait for this pad no longer.</summary>
+    public bool HasReached(long ns)
+    {
+        lock (_gate)
+            return _state != PadState.Live || _newestNs >= ns;
+    }
+
+    /// <summary>What the pad carried over a block of time.</summary>
+    public PadBlock Block(long fromNs, long toNs)
+    {
+        lock (_gate)
+        {
+            var counts = _state == PadState.Live ? _ring.MeanOver(fromNs, toNs, LongestGapNs) : null;
+            var load = LoadOf(counts);
+            var tilt = TiltSize(load);
+            var calibrationU = Math.Abs(load ?? 0) * Configuration.SpanUncertaintyPercent / 100;
+            return new PadBlock(load + (tilt ?? 0), -_zero?.Counts * Configuration.KgPerCount, tilt, calibrationU, _isTimed, _state, _faults.Present);
+        }
+    }
+
+    /// <summary>The counts of the last <paramref name="spanNs"/>, and the pad they belong to; nothing unless it is live.</summary>
+    public (PadIdentity Identity, double[] Counts)? Recent(long spanNs)
+    {
+        lock (_gate)
+            return _state == PadState.Live && _identity is { } identity ? (identity, _ring.Since(_clock.NowNs - spanNs)) : null;
+    }
+
+    /// <summary>The zero in force.</summary>
+    public ZeroPoint? Zero
+    {
+        get
+        {
+            lock (_gate)
+                return _zero;
+        }
+    }
+
+    /// <summary>Puts a zero into force once it is in the ledger.</summary>
+    public void Adopt(ZeroPoint zero) => Change(() =>
+    {
+        if (_identity?.SerialNumber != zero.SerialNumber)
+            return false;
+        _zero = zero;
+        _faults.Clear("SL-301");
+        return true;
+    });
+
+    /// <summary>How the pad stands now.</summary>
+    public PadSnapshot Snapshot()
+    {
+        lock (_gate)
+        {
+            var now = _clock.NowNs;
+            var isLive = _state == PadState.Live;
+            var (load, error) = isLive ? RecentLoad(now) : (null, null);
+            return new PadSnapshot
+            {
+                Configuration = Configuration,
+                State = _state,
+                Identity = _identity,
+                AgeNs = _newestNs > long.MinValue ? now - _newestNs : null,
+                MeasuredRateHz = isLive ? MeasuredRate(now) : null,
+                LoadKg = load,
+                LoadStandardErrorKg = error,
+                PitchDegrees = isLive ? _tilt.Pitch : null,
+                RollDegrees = isLive ? _tilt.Roll : null,
+                TemperatureCelsius = isLive ? _temperature : null,
+                Zero = _zero,
+                Counters = Counters(),
+                ClockDriftPpm = isLive && _isTimed ? _map.DriftPpm : null,
+                TransportJitterMs = isLive && _isTimed ? _map.JitterMs : null,
+                Faults = _faults.Present,
+            };
+        }
+    }
+
+    private TakenSample Take(in RawSample sample)
+    {
+        _isTimed = sample.DeviceMicroseconds is not null;
+        _newestNs = sample.DeviceMicroseconds is { } device ? _map.Map(device, sample.ArrivalNs) : sample.ArrivalNs;
+        _tilt.Add(sample.PitchDegrees, sample.RollDegrees);
+        _temperature = sample.TemperatureCelsius;
+        if (!StatusFaults.CanWeigh(sample.Status))
+            return new TakenSample(sample, _newestNs, null);
+        var counts = 0.0;
+        for (var cell = 0; cell < sample.Cells; cell++)
+            counts += sample.Counts[cell];
+        _ring.Add(_newestNs, counts);
+        return new TakenSample(sample, _newestNs, LoadOf(counts));
+    }
+
+    private double? LoadOf(double? counts) => (counts - _zero?.Counts) * Configuration.KgPerCount;
+
+    private double? TiltSize(double? load)
+    {
+        if (!Configuration.CorrectTilt || load is not { } kg || _tilt.Pitch is not { } pitch || _tilt.Roll is not { } roll)
+            return null;
+        var size = TiltCorrection.Size(kg, pitch, roll);
+        _faults.Set(size is null, "SL-209", $"The pad is tilted by more than {TiltCorrection.LimitDegrees:0.#} degrees: its load is not corrected.", "Level the pad.", _clock.NowNs);
+        return size;
+    }
+
+    private (double? Load, double? Error) RecentLoad(long now)
+    {
+        if (_ring.Count == 0)
+            return (null, null);
+        var counts = _ring.Since(now - LoadWindowNs);
+        if (counts.Length < 2 || LoadOf(counts.Average()) is not { } load)
+            return (null, null);
+        var mean = counts.Average();
+        var variance = counts.Sum(c => (c - mean) * (c - mean)) / (counts.Length - 1);
+        return (load, Math.Abs(Configuration.KgPerCount!.Value) * Math.Sqrt(variance / counts.Length));
+    }
+
+    private double? MeasuredRate(long now)
+    {
+        var count = _ring.Count > 0 ? _ring.Since(now - RateWindowNs).Length : 0;
+        return count > 1 ? count * (double)Nanoseconds.PerSecond / RateWindowNs : null;
+    }
+
+    private PadCounters Counters()
+    {
+        var total = Total();
+        return new PadCounters(_bytes, total.Frames, total.BadFrames, total.SkippedBytes, _sequence.Missed, _sequence.Repeated, _opened);
+    }
+
+    private ProtocolCounters Total()
+    {
+        var now = _protocol?.Counters ?? default;
+        return new ProtocolCounters(_ended.Frames + now.Frames, _ended.BadFrames + now.BadFrames, _ended.SkippedBytes + now.SkippedBytes);
+    }
+
+    private void Refuse(string code, string message, string mend)
+    {
+        _state = PadState.Refused;
+        _ring.Clear();
+        _faults.Raise(code, message, mend, _clock.NowNs);
+    }
+
+    // What hangs on the pad that was there: another one may come back on the same port.
+    private void ForgetPad()
+    {
+        _identity = null;
+        _zero = null;
+        _faults.Clear("SL-301");
+        _ring.Clear();
+        _tilt.Forget();
+        _sequence.Restart();
+        _map = new DeviceClockMap();
+    }
+
+    private void Change(Func<bool> change)
+    {
+        bool isNews;
+        lock (_gate)
+            isNews = change();
+        if (isNews)
+            Changed?.Invoke();
+    }
+}

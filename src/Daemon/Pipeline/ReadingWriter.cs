@@ -1,0 +1,121 @@
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Settling;
+
+namespace ScaleLink.Daemon.Pipeline;
+
+/// <summary>Puts blocks and estimate into a reading: uncertainties combined, what is not known left out, the reason in words.</summary>
+internal static class ReadingWriter
+{
+    private static readonly Corner[] AllCorners = Enum.GetValues<Corner>();
+
+    public static BayReading Incomplete((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks) =>
+        Bare(instant, blocks, BayVerdict.Incomplete, Missing(blocks));
+
+    public static BayReading Raised((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, IReadOnlyList<Corner> off) =>
+        Bare(instant, blocks, BayVerdict.Raised, off.Count == 4 ? "The pads are empty." : $"Off the pads: {string.Join(", ", off)}.");
+
+    public static BayReading Weighed((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, SettlingReading estimate)
+    {
+        var verdict = VerdictOf(estimate.Verdict);
+        var calibration = Corners.From(c => blocks[c].CalibrationUKg);
+        // Pads without their own time are skewed by up to the adapters' delay: while the car moves their shares would be invented.
+        var canShare = verdict == BayVerdict.Settled || blocks.Values.All(b => b.IsTimed);
+        var shares = canShare ? LoadShares.Of(estimate.Loads) : null;
+        return new BayReading
+        {
+            Seq = instant.Seq,
+            AtNs = instant.AtNs,
+            Verdict = verdict,
+            Corners = [.. AllCorners.Select(c => Corner(c, blocks) with
+            {
+                LoadKg = Combine(new Estimate(estimate.Loads[c], estimate.StandardUncertainty?[c]), Corners.Same(0).With(c, 1), calibration),
+                Budget = Budget(estimate.StandardUncertainty?[c], calibration[c]),
+            })],
+            TotalKg = Combine(estimate.TotalKg, Corners.Same(1), calibration),
+            CrossWeightPercent = shares is { } x ? Combine(estimate.CrossWeightPercent, x.CrossWeightSlope, calibration) : null,
+            FrontSharePercent = shares is { } f ? Combine(estimate.FrontSharePercent, f.FrontSlope, calibration) : null,
+            LeftSharePercent = shares is { } l ? Combine(estimate.LeftSharePercent, l.LeftSlope, calibration) : null,
+            FrontSideDifferenceKg = Combine(estimate.FrontSideDifferenceKg, new Corners(1, -1, 0, 0), calibration),
+            RearSideDifferenceKg = Combine(estimate.RearSideDifferenceKg, new Corners(0, 0, 1, -1), calibration),
+            SettledInSeconds = estimate.SecondsLeft,
+            CaptureReady = estimate.CaptureReady,
+            Remark = RemarkOn(verdict, estimate, canShare),
+        };
+    }
+
+    private static BayReading Bare((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, BayVerdict verdict, string remark) => new()
+    {
+        Seq = instant.Seq,
+        AtNs = instant.AtNs,
+        Verdict = verdict,
+        Corners = [.. AllCorners.Select(c => Corner(c, blocks))],
+        Remark = remark,
+    };
+
+    private static CornerReading Corner(Corner corner, Dictionary<Corner, PadBlock> blocks) => blocks.TryGetValue(corner, out var block)
+        ? new CornerReading { Corner = corner, Calibration = "starting", Corrections = CorrectionsOf(block), Faults = block.Faults }
+        : new CornerReading { Corner = corner };
+
+    private static IReadOnlyList<Correction> CorrectionsOf(PadBlock block)
+    {
+        if (block.LoadKg is null)
+            return [];
+        var tilt = block.Faults.FirstOrDefault(f => f.Code == "SL-209");
+        return (block.TiltKg, tilt) switch
+        {
+            ({ } size, _) => [new Correction("zero", block.ZeroKg), new Correction("tilt", size)],
+            (_, { } refused) => [new Correction("zero", block.ZeroKg), new Correction("tilt", null, refused.Message)],
+            _ => [new Correction("zero", block.ZeroKg)],
+        };
+    }
+
+    private static IReadOnlyList<UncertaintyPart> Budget(double? rocking, double calibration) => rocking is { } u
+        ? [new UncertaintyPart("rocking", u), new UncertaintyPart("calibration", calibration)]
+        : [];
+
+    // The calibrations of four pads err independently of each other and of the rocking.
+    private static Quantity? Combine(Estimate? estimate, Corners slope, Corners calibration)
+    {
+        if (estimate is not { } e)
+            return null;
+        if (e.StandardUncertainty is not { } rocking)
+            return new Quantity(e.Value, null);
+        var spans = Corners.From(c => slope[c] * calibration[c]);
+        return new Quantity(e.Value, Math.Sqrt(rocking * rocking + spans.Dot(spans)));
+    }
+
+    private static BayVerdict VerdictOf(SettlingVerdict verdict) => verdict switch
+    {
+        SettlingVerdict.Settling => BayVerdict.Settling,
+        SettlingVerdict.Settled => BayVerdict.Settled,
+        SettlingVerdict.Disturbed => BayVerdict.Disturbed,
+        _ => BayVerdict.Moving,
+    };
+
+    private static string RemarkOn(BayVerdict verdict, SettlingReading estimate, bool canShare) => verdict switch
+    {
+        _ when !canShare => "A pad sends no time of its own: cross weight only once the car is settled.",
+        _ when estimate.Fallback => "The car does not come to rest by itself: look for an engine, wind, or a person on the car.",
+        BayVerdict.Disturbed => "Something touched the car.",
+        BayVerdict.Settled => "Settled.",
+        BayVerdict.Settling => "Coming to rest.",
+        _ => "The car moves.",
+    };
+
+    private static string Missing(Dictionary<Corner, PadBlock> blocks) => string.Join(" ", AllCorners
+        .Where(c => !blocks.TryGetValue(c, out var b) || b.LoadKg is null)
+        .GroupBy(c => Why(c, blocks))
+        .Select(reason => $"{string.Join(", ", reason)}: {reason.Key}"));
+
+    private static string Why(Corner corner, Dictionary<Corner, PadBlock> blocks)
+    {
+        if (!blocks.TryGetValue(corner, out var block))
+            return "no pad in the bay file.";
+        return block.Faults.Count > 0 ? $"{block.Faults[0].Message} ({block.Faults[0].Code})" : block.State switch
+        {
+            PadState.Live => "samples are being gathered.",
+            PadState.Waiting => "waiting for its first sample.",
+            _ => $"{block.State.ToString().ToLowerInvariant()}.",
+        };
+    }
+}

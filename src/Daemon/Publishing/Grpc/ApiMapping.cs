@@ -1,0 +1,109 @@
+using Google.Protobuf.WellKnownTypes;
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Pipeline;
+using Wire = ScaleLink.Api.V1;
+using Corner = ScaleLink.Weighing.Corner;
+
+namespace ScaleLink.Daemon.Publishing.Grpc;
+
+/// <summary>Puts readings and pads into the words of the public API. What is absent here is absent there.</summary>
+internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
+{
+    public Wire.Stamp Stamp(long seq, long atNs, double maxAgeMs) => new()
+    {
+        Time = Timestamp.FromDateTimeOffset(clock.ToUtc(atNs)),
+        Seq = (ulong)seq,
+        MonotonicNs = atNs,
+        AgeMs = Nanoseconds.ToMilliseconds(clock.NowNs - atNs),
+        MaxAgeMs = maxAgeMs,
+        RunId = clock.RunId,
+    };
+
+    public Wire.Loads Loads(BayReading reading, double maxAgeMs, long dropped)
+    {
+        var loads = new Wire.Loads
+        {
+            Stamp = Stamp(reading.Seq, reading.AtNs, maxAgeMs),
+            Bay = bay.Bay,
+            Verdict = Verdict(reading.Verdict),
+            TotalKg = Quantity(reading.TotalKg),
+            CrossWeightPercent = Quantity(reading.CrossWeightPercent),
+            FrontSharePercent = Quantity(reading.FrontSharePercent),
+            LeftSharePercent = Quantity(reading.LeftSharePercent),
+            FrontSideDifferenceKg = Quantity(reading.FrontSideDifferenceKg),
+            RearSideDifferenceKg = Quantity(reading.RearSideDifferenceKg),
+            SettledToleranceKg = bay.Weigh.SettledToleranceKg,
+            CaptureReady = reading.CaptureReady,
+            Remark = reading.Remark,
+            Dropped = (ulong)dropped,
+        };
+        if (reading.SettledInSeconds is { } seconds)
+            loads.SettledInS = seconds;
+        if (bay.Target is { } target)
+            loads.Target = new Wire.Target { CrossWeightPercent = target.CrossWeightPercent, TolerancePercent = target.TolerancePercent };
+        loads.Corners.AddRange(reading.Corners.Select(Corner));
+        return loads;
+    }
+
+    public static Wire.Corner Corner(Corner corner) => corner switch
+    {
+        Weighing.Corner.LF => Wire.Corner.Lf,
+        Weighing.Corner.RF => Wire.Corner.Rf,
+        Weighing.Corner.LR => Wire.Corner.Lr,
+        Weighing.Corner.RR => Wire.Corner.Rr,
+        _ => Wire.Corner.Unspecified,
+    };
+
+    public Wire.Fault Fault(Fault fault) => new()
+    {
+        Code = fault.Code,
+        Message = fault.Message,
+        Mend = fault.Mend,
+        Since = Timestamp.FromDateTimeOffset(clock.ToUtc(fault.SinceNs)),
+    };
+
+    private Wire.CornerLoad Corner(CornerReading corner)
+    {
+        var load = new Wire.CornerLoad
+        {
+            Corner = Corner(corner.Corner),
+            LoadKg = Quantity(corner.LoadKg),
+            Proved = corner.Proved,
+            Calibration = corner.Calibration,
+        };
+        foreach (var (name, size, reason) in corner.Corrections)
+        {
+            var correction = new Wire.Correction { Name = name, Reason = reason };
+            if (size is { } kg)
+                correction.SizeKg = kg;
+            load.Corrections.Add(correction);
+        }
+
+        load.Budget.AddRange(corner.Budget.Select(p => new Wire.UncertaintyPart { Name = p.Name, StandardUncertaintyKg = p.StandardUncertaintyKg }));
+        load.Faults.AddRange(corner.Faults.Select(Fault));
+        return load;
+    }
+
+    public static Wire.Quantity? Quantity(Quantity? quantity)
+    {
+        if (quantity is not { } q)
+            return null;
+        var result = new Wire.Quantity { Value = q.Value };
+        if (q.StandardUncertainty is { } u)
+            result.StandardUncertainty = u;
+        if (q.DegreesOfFreedom is { } dof)
+            result.DegreesOfFreedom = dof;
+        return result;
+    }
+
+    private static Wire.Verdict Verdict(BayVerdict verdict) => verdict switch
+    {
+        BayVerdict.Incomplete => Wire.Verdict.Incomplete,
+        BayVerdict.Raised => Wire.Verdict.Raised,
+        BayVerdict.Moving => Wire.Verdict.Moving,
+        BayVerdict.Settling => Wire.Verdict.Settling,
+        BayVerdict.Settled => Wire.Verdict.Settled,
+        BayVerdict.Disturbed => Wire.Verdict.Disturbed,
+        _ => Wire.Verdict.Unspecified,
+    };
+}

@@ -1,0 +1,35 @@
+using Grpc.Core;
+using ScaleLink.Daemon.Pipeline;
+using Wire = ScaleLink.Api.V1;
+
+namespace ScaleLink.Daemon.Publishing.Grpc;
+
+/// <summary>What changes the pads, over gRPC.</summary>
+internal sealed class PadControlService(LiveBay bay, ZeroCapture capture, ApiMapping mapping) : Wire.PadControl.PadControlBase
+{
+    private const int LongestName = 64;
+
+    public override Task<Wire.ZeroPadsResponse> ZeroPads(Wire.ZeroPadsRequest request, ServerCallContext context)
+    {
+        var who = PeerText.Clean(request.Who, LongestName);
+        if (who.Length == 0)
+            throw ApiErrors.BadRequest("SL-412", "who", "A zero needs a name beside it.", "Say who takes it.");
+        var chosen = bay.Pads.Where(p => request.Corners.Count == 0 || request.Corners.Contains(ApiMapping.Corner(p.Corner))).ToList();
+        if (chosen.Count == 0)
+            throw ApiErrors.BadRequest("SL-413", "corners", "None of these corners has a pad here.", "Ask Pads.ListPads which corners there are.");
+        var response = new Wire.ZeroPadsResponse();
+        response.Results.AddRange(chosen.Select(pad => Zero(pad, who)));
+        return Task.FromResult(response);
+    }
+
+    private Wire.ZeroResult Zero(PadChannel pad, string who)
+    {
+        var result = new Wire.ZeroResult { Corner = ApiMapping.Corner(pad.Corner) };
+        var (zero, refused) = capture.Take(pad, who);
+        if (zero is not null)
+            result.Zero = PadMapping.Zero(zero);
+        else
+            result.Refused = mapping.Fault(refused!);
+        return result;
+    }
+}

@@ -1,0 +1,83 @@
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Pipeline;
+
+namespace ScaleLink.Daemon.Publishing.Mqtt;
+
+/// <summary>Puts readings and pads into MQTT payloads.</summary>
+internal sealed class MqttMapping(BayConfiguration bay, BayClock clock)
+{
+    private static readonly string Version = typeof(MqttMapping).Assembly.GetName().Version?.ToString(3) ?? "0";
+
+    public MqttLoads Loads(BayReading reading, double maxAgeMs)
+    {
+        var age = Nanoseconds.ToMilliseconds(clock.NowNs - reading.AtNs);
+        return new MqttLoads
+        {
+            T = Utc(reading.AtNs),
+            Seq = reading.Seq,
+            Run = clock.RunId,
+            AgeMs = Math.Round(age, 1),
+            MaxAgeS = maxAgeMs / 1000,
+            Valid = reading.TotalKg is not null && age <= maxAgeMs,
+            Verdict = Word(reading.Verdict),
+            Remark = reading.Remark,
+            Corners = reading.Corners.ToDictionary(c => c.Corner.ToString(), Corner),
+            TotalKg = Quantity(reading.TotalKg),
+            CrossWeightPercent = Quantity(reading.CrossWeightPercent),
+            FrontSharePercent = Quantity(reading.FrontSharePercent),
+            LeftSharePercent = Quantity(reading.LeftSharePercent),
+            FrontSideDifferenceKg = Quantity(reading.FrontSideDifferenceKg),
+            RearSideDifferenceKg = Quantity(reading.RearSideDifferenceKg),
+        };
+    }
+
+    public MqttState Online() => new("online", Utc(clock.NowNs), clock.RunId, Version, null);
+
+    public MqttState Stopping() => new("offline", Utc(clock.NowNs), clock.RunId, null, "stopped");
+
+    /// <summary>Kept by the broker until the connection breaks, so it cannot say when.</summary>
+    public MqttState Will() => new("offline", null, clock.RunId, null, "lost");
+
+    public MqttConfig Config() => new()
+    {
+        T = Utc(clock.NowNs),
+        Bay = bay.Bay,
+        Corners = [.. bay.Pads.Select(p => p.Corner).Order().Select(c => c.ToString())],
+        SettledToleranceKg = bay.Weigh.SettledToleranceKg,
+        LoadsRateHz = bay.Mqtt.RateHz,
+        CrossWeightFormula = "100 * (RF + LR) / total",
+        TargetCrossWeightPercent = bay.Target?.CrossWeightPercent,
+        TargetTolerancePercent = bay.Target?.TolerancePercent,
+    };
+
+    public MqttPad Pad(PadSnapshot pad) => new()
+    {
+        T = Utc(clock.NowNs),
+        Run = clock.RunId,
+        Corner = pad.Corner.ToString(),
+        State = Word(pad.State),
+        SerialNumber = pad.Identity?.SerialNumber,
+        Firmware = pad.Identity?.Firmware,
+        RateHz = pad.Identity?.RateHz,
+        ZeroedAt = pad.Zero is { } zero ? Utc(zero.TakenAt) : null,
+        Proved = false,
+        Faults = [.. pad.Faults.Select(f => new MqttFault(f.Code, f.Message, f.Mend, Utc(f.SinceNs)))],
+    };
+
+    private static MqttCorner Corner(CornerReading corner) => new(
+        corner.LoadKg is { } load ? Math.Round(load.Value, 3) : null,
+        corner.LoadKg?.StandardUncertainty is { } u ? Math.Round(u, 4) : null,
+        corner.Proved,
+        corner.Faults.Count > 0 ? [.. corner.Faults.Select(f => f.Code)] : null);
+
+    private static MqttQuantity? Quantity(Quantity? quantity) => quantity is { } q
+        ? new MqttQuantity(Math.Round(q.Value, 4), q.StandardUncertainty is { } u ? Math.Round(u, 5) : null)
+        : null;
+
+    private string Utc(long ns) => Utc(clock.ToUtc(ns));
+
+    private static string Utc(DateTimeOffset at) => at.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ss.fffZ");
+
+    // Words in a public payload are lower case and part of the contract: the schemas list them.
+    private static string Word<T>(T value) where T : struct, Enum => value.ToString().ToLowerInvariant();
+}

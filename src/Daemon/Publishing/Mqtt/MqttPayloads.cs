@@ -1,0 +1,81 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace ScaleLink.Daemon.Publishing.Mqtt;
+
+/// <summary>A value and one standard uncertainty; absent uncertainty: nothing is claimed.</summary>
+internal sealed record MqttQuantity(double Value, double? U);
+
+/// <summary>One corner of the loads.</summary>
+internal sealed record MqttCorner(double? LoadKg, double? UKg, bool Proved, IReadOnlyList<string>? Faults);
+
+/// <summary>Live loads. Never retained.</summary>
+internal sealed record MqttLoads
+{
+    public required string T { get; init; }
+    public required long Seq { get; init; }
+    public required string Run { get; init; }
+    public required double AgeMs { get; init; }
+    public required double MaxAgeS { get; init; }
+    public required bool Valid { get; init; }
+    public required string Verdict { get; init; }
+    public required string Remark { get; init; }
+    public required IReadOnlyDictionary<string, MqttCorner> Corners { get; init; }
+    public MqttQuantity? TotalKg { get; init; }
+    public MqttQuantity? CrossWeightPercent { get; init; }
+    public MqttQuantity? FrontSharePercent { get; init; }
+    public MqttQuantity? LeftSharePercent { get; init; }
+    public MqttQuantity? FrontSideDifferenceKg { get; init; }
+    public MqttQuantity? RearSideDifferenceKg { get; init; }
+}
+
+/// <summary>Whether the daemon is there. Retained; the will says offline.</summary>
+internal sealed record MqttState(string State, string? T, string? Run, string? Version, string? Reason);
+
+/// <summary>What a reader needs to know of the bay. Retained.</summary>
+internal sealed record MqttConfig
+{
+    public required string T { get; init; }
+    public required string Bay { get; init; }
+    public required IReadOnlyList<string> Corners { get; init; }
+    public required double SettledToleranceKg { get; init; }
+    public required double LoadsRateHz { get; init; }
+    public required string CrossWeightFormula { get; init; }
+    public double? TargetCrossWeightPercent { get; init; }
+    public double? TargetTolerancePercent { get; init; }
+}
+
+/// <summary>A fault: its code, what is wrong, what to do.</summary>
+internal sealed record MqttFault(string Code, string Message, string Mend, string Since);
+
+/// <summary>One pad. Retained, sent on change.</summary>
+internal sealed record MqttPad
+{
+    public required string T { get; init; }
+    public required string Run { get; init; }
+    public required string Corner { get; init; }
+    public required string State { get; init; }
+    public string? SerialNumber { get; init; }
+    public string? Firmware { get; init; }
+    public double? RateHz { get; init; }
+    public string? ZeroedAt { get; init; }
+    public required bool Proved { get; init; }
+    public required IReadOnlyList<MqttFault> Faults { get; init; }
+}
+
+/// <summary>Names in snake case; what is not known is left out.</summary>
+[JsonSerializable(typeof(MqttLoads))]
+[JsonSerializable(typeof(MqttState))]
+[JsonSerializable(typeof(MqttConfig))]
+[JsonSerializable(typeof(MqttPad))]
+internal sealed partial class MqttJson : JsonSerializerContext
+{
+    /// <summary>Plain text stays plain: no reader of these topics puts them into a page unescaped.</summary>
+    public static MqttJson Plain { get; } = new(new JsonSerializerOptions
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    });
+}

@@ -1,0 +1,30 @@
+namespace ScaleLink.Weighing.Settling;
+
+/// <summary>Spells a claim out: loads, shares and differences, each with the uncertainty of its own combination of the pads.</summary>
+static class ReadingOf
+{
+    const double DegreesOfFreedom = 60;
+
+    /// <param name="claim">Null: values without uncertainty.</param>
+    /// <param name="loads">Loads to show, kg.</param>
+    public static SettlingReading Claim(ILoadClaim? claim, in Corners loads)
+    {
+        var shares = LoadShares.Of(loads);
+        return new()
+        {
+            Verdict = SettlingVerdict.Moving,
+            Loads = loads,
+            StandardUncertainty = claim?.StandardUncertainty,
+            TotalKg = Combine(claim, loads.Sum, Corners.Same(1)),
+            CrossWeightPercent = shares is { } s ? Combine(claim, s.CrossWeight, s.CrossWeightSlope) : null,
+            FrontSharePercent = shares is { } f ? Combine(claim, f.Front, f.FrontSlope) : null,
+            LeftSharePercent = shares is { } l ? Combine(claim, l.Left, l.LeftSlope) : null,
+            FrontSideDifferenceKg = Combine(claim, loads.LF - loads.RF, new(1, -1, 0, 0)),
+            RearSideDifferenceKg = Combine(claim, loads.LR - loads.RR, new(0, 0, 1, -1)),
+            DegreesOfFreedom = DegreesOfFreedom,
+        };
+    }
+
+    static Estimate Combine(ILoadClaim? claim, double value, in Corners slope) =>
+        new(value, claim is null ? null : Math.Sqrt(claim.VarianceOf(slope)));
+}

@@ -1,0 +1,118 @@
+using System.Diagnostics;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Bay.Tests.Rig;
+using Json.Schema;
+using Shared;
+
+namespace Bay.Tests;
+
+/// <summary>The MQTT face: birth, will, retained and live topics, payloads held against their published schemas.</summary>
+public class MqttTests
+{
+    private const string State = "scalelink/v1/unit6/state";
+    private const string Loads = "scalelink/v1/unit6/loads";
+    private const string External = "broker = \"external\"";
+    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(10);
+
+    [Theory]
+    [InlineData("mqttv311")]
+    [InlineData("mqttv5")]
+    public void Plain_mosquitto_sub_without_a_client_id_reads_the_embedded_broker(string version)
+    {
+        Mosquitto.Need("mosquitto_sub");
+        using var bay = new BayRig();
+        var line = Assert.Single(Mosquitto.Subscribe(bay.MqttPort, Loads, 1, "-V", version));
+        Assert.True(JsonNode.Parse(line)!["seq"]!.GetValue<long>() > 0);
+    }
+
+    [Fact]
+    public void Every_payload_fits_its_schema_through_a_car_going_on_settling_and_losing_a_pad()
+    {
+        using var bay = new BayRig("default");
+        Wait.Until(() => TryRead(bay.MqttPort), Soon, "the broker answers");
+        using var reader = new TopicReader(bay.MqttPort);
+        bay.PutCarOn();
+        bay.Settled();
+        bay.Simulator.Do("""{"do":"unplug","corner":"RR"}""");
+        Wait.Until(() => reader.Newest("scalelink/v1/unit6/pads/RR")?["state"]?.GetValue<string>() == "absent", Soon, "RR absent");
+        Wait.Until(() => reader.Newest(Loads)?["verdict"]?.GetValue<string>() == "incomplete", Soon, "loads incomplete");
+
+        var schemas = new Dictionary<string, JsonSchema>();
+        foreach (var (topic, _, payload) in reader.Received)
+        {
+            var name = topic.Split('/')[3] == "pads" ? "pad" : topic.Split('/')[3];
+            if (!schemas.TryGetValue(name, out var schema))
+                schemas[name] = schema = JsonSchema.FromFile(RepositoryRoot.File("proto", "mqtt", "v1", $"{name}.schema.json"));
+            var result = schema.Evaluate(payload.Deserialize<JsonElement>(), new EvaluationOptions { OutputFormat = OutputFormat.List });
+            Assert.True(result.IsValid, $"{topic} {payload}\n{JsonSerializer.Serialize(result.Details?.Where(d => d.Errors is not null))}");
+        }
+
+        Assert.Equal(["config", "loads", "pad", "state"], schemas.Keys.Order());
+        var verdicts = reader.Received.Where(r => r.Topic == Loads).Select(r => r.Payload["verdict"]!.GetValue<string>()).ToHashSet();
+        Assert.Superset(new HashSet<string> { "incomplete", "raised", "moving", "settled" }, verdicts);
+        Assert.DoesNotContain(reader.Received, r => r.Topic == Loads && r.Retained);
+    }
+
+    [Fact]
+    public void A_killed_daemon_is_declared_offline_by_its_will_and_a_stopped_one_says_so_itself()
+    {
+        Mosquitto.Need("mosquitto");
+        using var bay = new BayRig(mqtt: External);
+        using var broker = new Mosquitto(bay.MqttPort);
+        using var reader = new TopicReader(bay.MqttPort);
+        Wait.Until(() => reader.Newest(State)?["state"]?.GetValue<string>() == "online", Soon, "online");
+
+        bay.Daemon.Process.Kill();
+        Wait.Until(() => reader.Newest(State)?["reason"]?.GetValue<string>() == "lost", Soon, "lost");
+        bay.RestartDaemon();
+        Wait.Until(() => reader.Newest(State)?["state"]?.GetValue<string>() == "online", Soon, "online again");
+        bay.RestartDaemon();
+        Wait.Until(() => reader.Received.Any(r => r.Topic == State && r.Payload["reason"]?.GetValue<string>() == "stopped"), Soon, "stopped");
+
+        // Whoever comes later finds state, config and pads, and no stale load.
+        using var late = new TopicReader(bay.MqttPort);
+        Wait.Until(() => late.Received.Count(r => r.Retained) >= 6, Soon, "retained topics");
+        Assert.DoesNotContain(late.Received, r => r.Retained && r.Topic == Loads);
+    }
+
+    [Fact]
+    public void A_broker_that_stops_answering_is_noticed_and_taken_up_again()
+    {
+        Mosquitto.Need("mosquitto");
+        using var bay = new BayRig(mqtt: External);
+        using var broker = new Mosquitto(bay.MqttPort);
+        using var reader = new TopicReader(bay.MqttPort, State);
+        Wait.Until(() => reader.Newest(State) is not null, Soon, "birth");
+        broker.Suspend();
+        Wait.Until(() => bay.Daemon.Process.Said.Contains("no answer within"), TimeSpan.FromSeconds(20), "the dead broker noticed");
+        broker.Resume();
+        Wait.Until(() => reader.Received.Count(r => r.Payload["state"]?.GetValue<string>() == "online") >= 2, TimeSpan.FromSeconds(20), "born again");
+    }
+
+    [Fact]
+    public void Nobody_else_may_publish_in_the_bays_name()
+    {
+        Mosquitto.Need("mosquitto_pub");
+        using var bay = new BayRig();
+        Wait.Until(() => TryRead(bay.MqttPort), Soon, "the broker answers");
+        using var reader = new TopicReader(bay.MqttPort);
+        using (var intruder = Process.Start(Mosquitto.Path("mosquitto_pub")!, ["-p", $"{bay.MqttPort}", "-t", Loads, "-q", "1", "-m", """{"seq":0}"""]))
+            intruder.WaitForExit();
+        Wait.Until(() => reader.Received.Count(r => r.Topic == Loads) > 10, Soon, "live loads");
+        Assert.DoesNotContain(reader.Received, r => r.Payload["seq"]?.GetValue<long>() == 0);
+    }
+
+    private static bool TryRead(int port)
+    {
+        try
+        {
+            using var reader = new TopicReader(port);
+            return true;
+        }
+        catch (MQTTnet.Exceptions.MqttCommunicationException)
+        {
+            return false;
+        }
+    }
+}

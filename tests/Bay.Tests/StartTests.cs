@@ -1,0 +1,60 @@
+using Bay.Tests.Rig;
+
+namespace Bay.Tests;
+
+/// <summary>The daemon refuses to start on a bad bay file or a taken port, and says everything at once.</summary>
+public class StartTests
+{
+    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(30);
+
+    [Fact]
+    public void A_bad_bay_file_is_refused_with_every_mistake_in_it()
+    {
+        var path = Path.Combine(Directory.CreateTempSubdirectory().FullName, "bay.toml");
+        File.WriteAllText(path, """
+            bay = "unit6"
+            [[pads]]
+            corner = "LF"
+            link = "/dev/no-such-port-1"
+            [[pads]]
+            corner = "LF"
+            link = "/dev/no-such-port-1"
+            baud = 12
+            """);
+        using var daemon = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", "--bay", path);
+        Assert.True(daemon.WaitForExit(Soon));
+        Assert.Equal(2, daemon.ExitCode);
+        foreach (var expected in new[] { $"{path}:4: SL-101", $"{path}:7: SL-101", $"{path}:7: SL-009", $"{path}:7: SL-010", $"{path}:7: SL-013", "5 to mend" })
+            Assert.Contains(expected, daemon.Said);
+    }
+
+    [Fact]
+    public void A_taken_port_is_named_with_the_option_that_moves_it()
+    {
+        using var bay = new BayRig();
+        foreach (var (option, free, code) in new[] { ("--page-port", bay.GrpcPort, "SL-402"), ("--mqtt-port", bay.MqttPort, "SL-403") })
+        {
+            string[] ports = option == "--page-port"
+                ? ["--page-port", $"{free}", "--grpc-port", $"{BayRig.FreePort()}", "--mqtt-port", $"{BayRig.FreePort()}"]
+                : ["--page-port", $"{BayRig.FreePort()}", "--grpc-port", $"{BayRig.FreePort()}", "--mqtt-port", $"{free}"];
+            using var second = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", ["--bay", bay.BayFile, .. ports]);
+            Assert.True(second.WaitForExit(Soon), second.Said);
+            Assert.Equal(2, second.ExitCode);
+            Assert.Contains(code, second.Said);
+            Assert.Contains(option, second.Said);
+        }
+    }
+
+    [Fact]
+    public void The_daemon_ends_with_the_program_that_started_it_and_a_zero_outlives_a_kill()
+    {
+        using var bay = new BayRig();
+        bay.PutCarOn();
+        var before = bay.Settled();
+        bay.Daemon.Process.Kill();
+        bay.RestartDaemon();
+        var after = bay.Settled();
+        Assert.NotEqual(before.Stamp.RunId, after.Stamp.RunId);
+        Assert.Equal(before.TotalKg.Value, after.TotalKg.Value, 1);
+    }
+}

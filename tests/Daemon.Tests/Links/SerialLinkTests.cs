@@ -1,0 +1,100 @@
+using CarOnPads.Ports;
+using ScaleLink.Daemon.Links;
+
+namespace Daemon.Tests.Links;
+
+/// <summary>
+/// Traps of the serial library on Linux, each found by measurement on pseudo-terminals and kept here: what the link must do in spite of them.
+/// </summary>
+public sealed class SerialLinkTests : IDisposable
+{
+    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(5);
+    private readonly PseudoTerminal _terminal = OpenTerminal();
+
+    public void Dispose() => _terminal.Dispose();
+
+    [Fact]
+    public async Task A_hang_up_ends_the_pending_read_with_a_fault()
+    {
+        using var link = Open();
+        var read = PendingRead(link);
+        await Task.Delay(200);
+        Assert.False(read.IsCompleted);
+        _terminal.Dispose();
+        Assert.Equal("SL-105", await read.WaitAsync(Soon));
+    }
+
+    [Fact]
+    public async Task A_link_can_be_ended_while_a_read_is_pending()
+    {
+        var link = Open();
+        var read = PendingRead(link);
+        await Task.Delay(200);
+        Assert.False(read.IsCompleted);
+        await Task.Run(link.Dispose).WaitAsync(Soon);
+        Assert.Equal("SL-105", await read.WaitAsync(Soon));
+    }
+
+    [Fact]
+    public async Task A_link_can_be_ended_while_a_write_is_pending()
+    {
+        var link = Open();
+        // Nobody reads the other end: the kernel's buffer fills and the write stays pending until its time is up.
+        var write = Task.Run(() => Assert.Throws<LinkFaultException>(() => link.Write(new byte[1 << 20])));
+        await Task.Delay(100);
+        Assert.False(write.IsCompleted);
+        await Task.Run(link.Dispose).WaitAsync(Soon);
+        await write.WaitAsync(Soon);
+    }
+
+    [Fact]
+    public void Bytes_come_through_in_few_reads()
+    {
+        using var link = Open();
+        var sent = new byte[3000];
+        new Random(1).NextBytes(sent);
+        for (var done = 0; done < sent.Length;)
+            done += _terminal.Write(sent.AsSpan(done));
+        var received = new List<byte>();
+        var buffer = new byte[65536];
+        var reads = 0;
+        while (received.Count < sent.Length)
+        {
+            received.AddRange(buffer[..link.Read(buffer, 0, buffer.Length)]);
+            reads++;
+        }
+
+        Assert.Equal(sent, received);
+        Assert.InRange(reads, 1, 20);
+    }
+
+    [Fact]
+    public void Bytes_from_before_the_opening_are_not_read()
+    {
+        using (Open())
+            _terminal.Write("old"u8);
+        Thread.Sleep(100);
+        using var link = Open();
+        _terminal.Write("new"u8);
+        var buffer = new byte[16];
+        Assert.Equal("new"u8.ToArray(), buffer[..link.Read(buffer, 0, buffer.Length)]);
+    }
+
+    [Theory]
+    [InlineData("/dev/no-such-port", "SL-101")]
+    [InlineData("/tmp", "SL-104")]
+    [InlineData("/dev/null", "SL-104")]
+    public void Each_failure_to_open_has_its_own_cause(string port, string code) =>
+        Assert.Equal(code, Assert.Throws<LinkFaultException>(() => SerialLink.Open(new SerialAddress(port, 115200))).Fault.Code);
+
+    private static Task<string> PendingRead(SerialLink link) =>
+        Task.Run(() => Assert.Throws<LinkFaultException>(() => link.Read(new byte[64], 0, 64)).Fault.Code);
+
+    private SerialLink Open() => SerialLink.Open(new SerialAddress(_terminal.SlavePath, 115200));
+
+    private static PseudoTerminal OpenTerminal()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "Pseudo-terminals need Linux or macOS.");
+        return new PseudoTerminal();
+    }
+}
