@@ -3,15 +3,19 @@ using Weighing.Tests.Calibration.Coverage;
 
 namespace ScaleLink.Bench.Calibration;
 
-/// <summary>The long form of the coverage study: 2 000 calibrations a scenario, as a table.</summary>
+/// <summary>The long form of the coverage study, as a table.</summary>
 public static class CoverageBench
 {
-    const int Trials = 2000, Seed = 7_041;
+    const int UsualTrials = 2000, UsualSeed = 7_041;
 
-    /// <summary>Prints the table; 0 when every target holds, 1 otherwise.</summary>
+    /// <summary>
+    /// Prints the table; 0 when every target holds, 1 otherwise. Arguments: calibrations a scenario, seed; both optional.
+    /// </summary>
     public static int Run(string[] args)
     {
-        var study = new CoverageStudy(Trials, Seed);
+        var trials = args.Length > 0 ? int.Parse(args[0]) : UsualTrials;
+        var seed = args.Length > 1 ? int.Parse(args[1]) : UsualSeed;
+        var study = new CoverageStudy(trials, seed);
         (IReadOnlyList<CoverageFigure> Figures, double Low, double High)[] all =
         [
             (study.Noise(0), 0.93, 0.97),
@@ -29,7 +33,7 @@ public static class CoverageBench
             (study.FullWithPlates(together: false), 0.93, 1),
         ];
 
-        Console.WriteLine($"{Trials} calibrations a scenario, seed {Seed}; share of 95 % intervals that hold the truth");
+        Console.WriteLine($"{trials} calibrations a scenario, seed {seed}; share of 95 % intervals that hold the truth");
         Console.WriteLine($"{"scenario",-42} {"load",6} {"covered",8} {"median ± kg",12} {"refused",8}  target");
         var missed = 0;
         foreach (var (figures, low, high) in all)

@@ -5,7 +5,8 @@ namespace ScaleLink.Weighing.Calibration;
 /// <summary>
 /// The points of a proof as linear equations: known mass = zero of the run + a x + b x² - ballast. Each run has its own
 /// zero, for zeros wander and service subtracts them; each piece of ballast is an unknown that the same points determine.
-/// x is counts above the first empty reading, over the whole range, so that it runs from 0 to about 1.
+/// x is counts above the run's first empty reading, as service counts from its zero, over the whole range, so that it
+/// runs from 0 to about 1.
 /// </summary>
 sealed class ProofDesign
 {
@@ -17,10 +18,13 @@ sealed class ProofDesign
         (_masses, _points) = (masses, points);
         Runs = [.. points.Select(p => p.Run).Distinct().Order()];
         Ballast = [.. points.SelectMany(p => p.Load.Ballast).Distinct().Order(StringComparer.Ordinal)];
-        Origin = (points.FirstOrDefault(p => p.Load.IsEmpty) ?? points[0]).Counts;
+        var origins = Runs.ToDictionary(run => run,
+            run => (points.FirstOrDefault(p => p.Run == run && p.Load.IsEmpty) ?? points.First(p => p.Run == run)).Counts);
+        Origin = origins[Runs[^1]];
+        double[] above = [.. points.Select(p => p.Counts - origins[p.Run])];
         // Signed, so that a pad with reversed cells still climbs.
-        Scale = points.Select(p => p.Counts - Origin).MaxBy(Math.Abs) is var widest and not 0 ? widest : 1;
-        X = [.. points.Select(p => (p.Counts - Origin) / Scale)];
+        Scale = above.MaxBy(Math.Abs) is var widest and not 0 ? widest : 1;
+        X = [.. above.Select(counts => counts / Scale)];
         Y = [.. points.Select(p => masses.Kg(p.Load))];
         Line = Of(Curve(1));
         Quadratic = Of(Curve(2));
@@ -31,7 +35,7 @@ sealed class ProofDesign
 
     public IReadOnlyList<string> Ballast { get; }
 
-    /// <summary>Counts at x = 0.</summary>
+    /// <summary>Counts at x = 0 of the last run.</summary>
     public double Origin { get; }
 
     /// <summary>Counts for one unit of x.</summary>
