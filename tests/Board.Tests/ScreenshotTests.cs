@@ -18,8 +18,7 @@ public class ScreenshotTests(SharedBay bay)
             screens.Add("desk", 1280, 800, isDark, "");
             screens.Add("desk-health", 1280, 800, isDark, "health");
             screens.Add("desk-device", 1280, 800, isDark, "device");
-            screens.Add("wall", 1920, 1080, isDark, "");
-            screens.Add("wall-normal", 1920, 1080, isDark, "");
+            screens.Add("large", 1920, 1080, isDark, "");
         }
 
         return screens;
@@ -29,12 +28,29 @@ public class ScreenshotTests(SharedBay bay)
     [MemberData(nameof(Screens))]
     public async Task Nothing_is_cut_off_or_covered(string name, int width, int height, bool isDark, string path)
     {
-        await using var board = await bay.Open(new PageSetup { Width = width, Height = height, IsDark = isDark, IsBigScreen = name == "wall", IsPhone = width < 500, Path = path });
-        if (path.Length == 0)
-            await board.UntilVerdict("settled");
-        else if (path == "health")
-            await board.Until("document.querySelectorAll('.pad-state.live').length === 4", 20);
-        var file = RepositoryRoot.File("artifacts", "screenshots", $"{name}-{width}x{height}-{(isDark ? "dark" : "light")}.png");
+        var board = await bay.Show(new PageSetup { Width = width, Height = height, IsDark = isDark, Path = path });
+        await Look(board, name, isDark);
+    }
+
+    [Fact]
+    public async Task On_the_wall_digits_are_8_percent_of_the_height_of_the_screen()
+    {
+        const int height = 1080;
+        await using var board = await bay.Open("?big=on");
+        foreach (var isDark in new[] { false, true })
+        {
+            await board.Show(new PageSetup { Width = 1920, Height = height, IsDark = isDark });
+            await Look(board, "wall", isDark);
+        }
+
+        foreach (var selector in new[] { "[data-value=cross]", "[data-corner=LF] [data-value=load]", "[data-corner=RR] [data-value=load]" })
+            Assert.InRange(await board.Page.EvaluateAsync<double>(Sight.DigitHeight, selector) / height, 0.08, 0.3);
+    }
+
+    private static async Task Look(BoardPage board, string name, bool isDark)
+    {
+        var size = board.Page.ViewportSize!;
+        var file = RepositoryRoot.File("artifacts", "screenshots", $"{name}-{size.Width}x{size.Height}-{(isDark ? "dark" : "light")}.png");
         await board.Page.ScreenshotAsync(new PageScreenshotOptions { Path = file });
         Assert.Empty(await board.Page.EvaluateAsync<string[]>(Sight.CutOrCovered));
         Assert.Empty(board.Errors);

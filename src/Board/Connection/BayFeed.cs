@@ -10,11 +10,10 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     private const double RateHz = 10;
     // An open stream on which nothing comes is as good as a broken one: readings come ten times a second.
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
-    private static readonly TimeSpan ClockEvery = TimeSpan.FromSeconds(5);
-    private static readonly TimeSpan ClockLook = TimeSpan.FromMilliseconds(250);
 
     private readonly CancellationTokenSource _end = new();
     private readonly Backoff _backoff = new();
+    private readonly ClockKeeper _clock = new(daemon, time);
     private CancellationTokenSource? _attempt;
     private TaskCompletionSource? _hidden;
     private Loads? _loads;
@@ -25,13 +24,13 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     public event Action? Changed;
 
     /// <summary>The daemon's clock as seen from here.</summary>
-    public DaemonClock Clock { get; } = new(time);
+    public DaemonClock Clock => _clock.Clock;
 
     /// <summary>The bay, judged now.</summary>
     public BayView View => new(AgeJudge.Judge(_loads, _loads?.Stamp, Clock), AgeJudge.Judge(_pads, _pads?.Stamp, Clock), _trouble);
 
     /// <summary>Begins; never fails.</summary>
-    public void Start() => _ = Task.WhenAll(KeepReading(_end.Token), KeepClock(_end.Token));
+    public void Start() => _ = Task.WhenAll(KeepReading(_end.Token), _clock.Keep(() => _trouble is null, _end.Token));
 
     /// <summary>A page that nobody sees gives its connection back: a browser has six for all pages of one daemon.</summary>
     public void Show(bool isVisible)
@@ -74,7 +73,7 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
         _attempt = attempt;
         try
         {
-            await AskClock(either.Token);
+            await _clock.Ask(either.Token);
             using var call = daemon.WatchBay(new WatchBayRequest { RateHz = RateHz }, cancellationToken: either.Token);
             while (await call.ResponseStream.MoveNext(either.Token))
             {
@@ -110,34 +109,5 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     {
         _trouble = trouble;
         Changed?.Invoke();
-    }
-
-    private async Task KeepClock(CancellationToken stop)
-    {
-        var askedAt = time.GetTimestamp();
-        while (!stop.IsCancellationRequested)
-        {
-            await Task.Delay(ClockLook, time, stop);
-            var isDue = Clock.RunId is null || time.GetElapsedTime(askedAt) > ClockEvery;
-            if (_trouble is not null || !isDue)
-                continue;
-            askedAt = time.GetTimestamp();
-            try
-            {
-                await AskClock(stop);
-            }
-            catch (Exception e) when (e is RpcException or OperationCanceledException)
-            {
-                // The stream tells of a daemon that is away; the clock only waits for its next turn.
-            }
-        }
-    }
-
-    private async Task AskClock(CancellationToken stop)
-    {
-        using var deadline = new CancellationTokenSource(Patience, time);
-        using var either = CancellationTokenSource.CreateLinkedTokenSource(stop, deadline.Token);
-        var askedAt = time.GetTimestamp();
-        Clock.Take(await daemon.GetClockAsync(new GetClockRequest(), cancellationToken: either.Token), askedAt);
     }
 }

@@ -19,7 +19,7 @@ public sealed record NextStep(string Do, string Why = "", string Caution = "")
     {
         ArgumentNullException.ThrowIfNull(view);
         if (view.Loads is { Freshness: Freshness.Held })
-            return new NextStep("Do not read these numbers: no new ones come.", Telling(view.Trouble));
+            return new NextStep($"Do not use these numbers: {(view.Trouble is null ? "they come too late" : "no new ones come")}.", Telling(view.Trouble));
         return view.Loads.Live is { } loads ? ForLive(loads, unit) : new NextStep((view.Trouble ?? Trouble.NotYet).Message, view.Trouble?.Mend ?? "");
     }
 

@@ -1,4 +1,5 @@
 using ScaleLink.Api.V1;
+using ScaleLink.Board.Age;
 
 namespace ScaleLink.Board.Readings;
 
@@ -34,6 +35,9 @@ internal static class Words
         PadState.Refused => "refused",
         _ => "unknown",
     };
+
+    /// <summary>Class of what has that freshness, for the style sheets.</summary>
+    public static string Class(Freshness freshness) => $"is-{freshness.ToString().ToLowerInvariant()}";
 
     /// <summary>A span of time as a person says it.</summary>
     public static string Span(TimeSpan span) => span.TotalSeconds switch

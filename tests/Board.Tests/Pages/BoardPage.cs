@@ -16,14 +16,42 @@ internal sealed class BoardPage : IAsyncDisposable
     /// <summary>Errors that scripts of the page have thrown.</summary>
     public List<string> Errors { get; } = [];
 
-    public static async Task<BoardPage> Open(IBrowser browser, int port, PageSetup setup)
+    public static async Task<BoardPage> Open(IBrowser browser, string address)
     {
-        var context = await browser.NewContextAsync(setup.Context);
+        var context = await browser.NewContextAsync(new BrowserNewContextOptions { ReducedMotion = ReducedMotion.Reduce });
         var board = new BoardPage(context, await context.NewPageAsync());
         board.Page.PageError += (_, error) => board.Errors.Add(error);
-        await board.Page.GotoAsync($"http://127.0.0.1:{port}/{setup.Path}{setup.Query}");
-        await board.Page.Locator("h1:not(.opening h1)").First.WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached, Timeout = StartMs });
+        await board.Page.GotoAsync(address);
+        await board.Started();
         return board;
+    }
+
+    /// <summary>Loads the page anew.</summary>
+    public async Task Reload()
+    {
+        await Page.ReloadAsync();
+        await Started();
+    }
+
+    /// <summary>Takes the size, the theme and the view that are asked for.</summary>
+    public async Task Show(PageSetup setup)
+    {
+        Errors.Clear();
+        await Page.SetViewportSizeAsync(setup.Width, setup.Height);
+        await Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = setup.IsDark ? ColorScheme.Dark : ColorScheme.Light, ReducedMotion = ReducedMotion.Reduce });
+        await Go(setup.Path);
+    }
+
+    /// <summary>Follows the link to a view, and waits until the bay stands on it.</summary>
+    public async Task Go(string path)
+    {
+        await Page.Locator($"nav a[href='{path}']").ClickAsync();
+        if (path.Length == 0)
+            await UntilVerdict("settled");
+        else if (path == "health")
+            await Until("document.querySelectorAll('[data-pad] [data-state=live]').length === 4", 20);
+        else
+            await Page.Locator($".{path}").WaitForAsync();
     }
 
     /// <summary>Freshness as the page tells it: live, held or absent.</summary>
@@ -55,6 +83,8 @@ internal sealed class BoardPage : IAsyncDisposable
         Until($"document.querySelector('[data-freshness]')?.dataset.freshness === '{freshness}'", withinSeconds);
 
     public async ValueTask DisposeAsync() => await _context.DisposeAsync();
+
+    private Task Started() => Page.Locator("h1:not(.opening h1)").First.WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached, Timeout = StartMs });
 
     private async Task<string> Attribute(string selector, string name) => await Page.Locator(selector).First.GetAttributeAsync(name) ?? "";
 }

@@ -7,6 +7,7 @@ public sealed class SharedBay : IAsyncLifetime
 {
     private BayRig? _rig;
     private Chromium? _chromium;
+    private BoardPage? _board;
 
     internal BayRig Rig => _rig!;
 
@@ -18,11 +19,21 @@ public sealed class SharedBay : IAsyncLifetime
         _rig.Settled();
     }
 
-    /// <summary>A board of its own: no memory of the others.</summary>
-    internal Task<BoardPage> Open(PageSetup? setup = null) => BoardPage.Open(_chromium!.Browser, Rig.PagePort, setup ?? new PageSetup());
+    /// <summary>The board that all tests share, looked at as asked: to start one takes seconds.</summary>
+    internal async Task<BoardPage> Show(PageSetup? setup = null)
+    {
+        _board ??= await Open();
+        await _board.Show(setup ?? new PageSetup());
+        return _board;
+    }
+
+    /// <summary>A board of its own, which the test closes.</summary>
+    internal Task<BoardPage> Open(string query = "") => BoardPage.Open(_chromium!.Browser, $"http://127.0.0.1:{Rig.PagePort}/{query}");
 
     public async ValueTask DisposeAsync()
     {
+        if (_board is not null)
+            await _board.DisposeAsync();
         _rig?.Dispose();
         if (_chromium is not null)
             await _chromium.DisposeAsync();

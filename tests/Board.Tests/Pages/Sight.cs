@@ -32,4 +32,40 @@ internal static class Sight
           return [...new Set(wrong)];
         }
         """;
+
+    /// <summary>Height of the digit 8 at a selector, CSS pixels, from the metrics of its own face.</summary>
+    public const string DigitHeight = """
+        selector => {
+          const style = getComputedStyle(document.querySelector(selector));
+          const pen = document.createElement('canvas').getContext('2d');
+          pen.font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
+          const size = pen.measureText('8');
+          return size.actualBoundingBoxAscent + size.actualBoundingBoxDescent;
+        }
+        """;
+
+    /// <summary>Where the parts of the live view stand, as one text: what changes it, jumps.</summary>
+    public const string Places = """
+        () => ['.verdict', '.cross', '.beam', '.corner.lf', '.corner.rf', '.corner.lr', '.corner.rr', '.next', '.trace', '.shares'].map(s => {
+          const box = document.querySelector(s).getBoundingClientRect();
+          return `${s} ${box.left.toFixed(0)} ${box.top.toFixed(0)} ${box.width.toFixed(0)}`;
+        }).join('\n')
+        """;
+
+    /// <summary>Names of everything on the page that can be done.</summary>
+    public const string Doable = """
+        () => {
+          const groups = new Set();
+          return [...document.querySelectorAll('a[href], button, input, summary')].filter(e => {
+            if (e.disabled || !e.checkVisibility()) return false;
+            if (e.type !== 'radio') return true;
+            return e.checked && !groups.has(e.name) && groups.add(e.name);
+          }).map(e => `${e.tagName} ${e.name || ''} ${(e.textContent || e.value).trim()} ${e.closest('[data-pad]')?.dataset.pad || ''}`);
+        }
+        """;
+
+    /// <summary>Name of what has the focus, as in <see cref="Doable"/>.</summary>
+    public const string Focused = """
+        () => { const e = document.activeElement; return `${e.tagName} ${e.name || ''} ${(e.textContent || e.value || '').trim()} ${e.closest('[data-pad]')?.dataset.pad || ''}`; }
+        """;
 }
