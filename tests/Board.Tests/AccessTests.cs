@@ -17,7 +17,7 @@ public class AccessTests(SharedBay bay)
     public async Task Axe_finds_nothing(string path, bool isDark)
     {
         var board = await bay.Show(new PageSetup { Path = path, IsDark = isDark });
-        if (path == "health")
+        if (await board.Page.Locator("[data-do=ask-zero]").CountAsync() > 0)
             await board.Page.Locator("[data-do=ask-zero]").ClickAsync();
         var result = await board.Page.RunAxe();
         Assert.Empty(result.Violations.Select(v => $"{v.Id}: {string.Join(" | ", v.Nodes.Select(n => n.Html))}"));
