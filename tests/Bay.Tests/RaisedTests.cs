@@ -1,5 +1,5 @@
-using Bay.Tests.Rig;
 using ScaleLink.Api.V1;
+using Shared.Rig;
 
 namespace Bay.Tests;
 

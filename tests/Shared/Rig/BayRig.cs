@@ -4,7 +4,7 @@ using System.Net.Sockets;
 using System.Text;
 using ScaleLink.Api.V1;
 
-namespace Bay.Tests.Rig;
+namespace Shared.Rig;
 
 /// <summary>A whole bay: simulator, pseudo-terminals, daemon, on free ports and in a folder of its own.</summary>
 internal sealed class BayRig : IDisposable

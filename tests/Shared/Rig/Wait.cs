@@ -1,6 +1,6 @@
 using System.Diagnostics;
 
-namespace Bay.Tests.Rig;
+namespace Shared.Rig;
 
 /// <summary>Waits for something to become true.</summary>
 internal static class Wait

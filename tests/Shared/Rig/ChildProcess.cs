@@ -1,8 +1,7 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
-using Shared;
 
-namespace Bay.Tests.Rig;
+namespace Shared.Rig;
 
 /// <summary>A program of the bay as a process of its own. It ends with its standard input, so it never outlives the tests.</summary>
 internal sealed class ChildProcess : IDisposable

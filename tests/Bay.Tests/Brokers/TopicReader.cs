@@ -2,8 +2,9 @@ using System.Collections.Concurrent;
 using System.Text;
 using System.Text.Json.Nodes;
 using MQTTnet;
+using Shared.Rig;
 
-namespace Bay.Tests.Rig;
+namespace Bay.Tests.Brokers;
 
 /// <summary>A reader of topics through a real broker.</summary>
 internal sealed class TopicReader : IDisposable

@@ -2,7 +2,7 @@ using Grpc.Core;
 using Grpc.Net.Client;
 using ScaleLink.Api.V1;
 
-namespace Bay.Tests.Rig;
+namespace Shared.Rig;
 
 /// <summary>The daemon, as a process of its own, and a channel to it.</summary>
 internal sealed class DaemonProcess : IDisposable

@@ -3,7 +3,7 @@ using System.Diagnostics;
 using Grpc.Core;
 using ScaleLink.Api.V1;
 
-namespace Bay.Tests.Rig;
+namespace Shared.Rig;
 
 /// <summary>Collects what a reader of the loads feed receives, with the instant of each message.</summary>
 internal sealed class LoadsWatch : IDisposable

@@ -1,7 +1,7 @@
 using System.Net.Sockets;
 using System.Text.Json.Nodes;
 
-namespace Bay.Tests.Rig;
+namespace Shared.Rig;
 
 /// <summary>The car on its pads, and the channel that tells its truth.</summary>
 internal sealed class Simulator : IDisposable

@@ -1,38 +1,27 @@
 using System.Diagnostics;
 using System.Net.Sockets;
+using Shared.Rig;
 
-namespace Bay.Tests.Rig;
+namespace Bay.Tests.Brokers;
 
 /// <summary>The real Mosquitto, when the machine has it. CI must have it.</summary>
 internal sealed class Mosquitto : IDisposable
 {
-    private static readonly string[] Folders = ["/usr/sbin", "/usr/bin", "/usr/local/bin", "/opt/homebrew/bin", "/opt/homebrew/sbin"];
     private readonly Process _process;
 
     public Mosquitto(int port)
     {
-        _process = Process.Start(new ProcessStartInfo(Path("mosquitto")!, ["-p", $"{port}"]) { RedirectStandardError = true })!;
+        _process = Process.Start(new ProcessStartInfo(InstalledProgram.Path("mosquitto")!, ["-p", $"{port}"]) { RedirectStandardError = true })!;
         _process.ErrorDataReceived += (_, _) => { };
         _process.BeginErrorReadLine();
         Wait.Until(() => Answers(port), TimeSpan.FromSeconds(10), "Mosquitto listens");
     }
 
-    /// <summary>Skips the test where the program is not installed; fails it in CI, which installs it.</summary>
-    public static void Need(string program)
-    {
-        if (Path(program) is not null)
-            return;
-        Assert.False(Environment.GetEnvironmentVariable("CI") == "true", $"{program} is missing, and CI must have it.");
-        Assert.Skip($"{program} is not installed.");
-    }
-
-    public static string? Path(string program) => Folders.Select(folder => System.IO.Path.Combine(folder, program)).FirstOrDefault(File.Exists);
-
     /// <summary>Runs mosquitto_sub as anybody would, without a client id, and gives its lines.</summary>
     public static string[] Subscribe(int port, string topic, int count, params string[] more)
     {
         string[] arguments = ["-h", "127.0.0.1", "-p", $"{port}", "-t", topic, "-C", $"{count}", "-W", "10", .. more];
-        using var process = Process.Start(new ProcessStartInfo(Path("mosquitto_sub")!, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var process = Process.Start(new ProcessStartInfo(InstalledProgram.Path("mosquitto_sub")!, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
         var output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
         Assert.True(process.ExitCode == 0, process.StandardError.ReadToEnd());
