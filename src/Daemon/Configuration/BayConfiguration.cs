@@ -36,14 +36,20 @@ public sealed record PadConfiguration
     /// <summary>The corner it stands under.</summary>
     public required Corner Corner { get; init; }
 
-    /// <summary>Serial port or <c>tcp://host:port</c>.</summary>
-    public required string Link { get; init; }
+    /// <summary>Where its loads come from, and its tilt too unless <see cref="Tilt"/> says otherwise.</summary>
+    public required SourceConfiguration Source { get; init; }
 
-    /// <summary>Bits a second of the serial port.</summary>
-    public required int Baud { get; init; }
+    /// <summary>Where its tilt comes from when that is somewhere else.</summary>
+    public SourceConfiguration? Tilt { get; init; }
+
+    /// <summary>Serial port or <c>tcp://host:port</c> of its loads.</summary>
+    public string Link => Source.Link;
 
     /// <summary>The pad that belongs here; another one is refused. Absent: any.</summary>
     public string? SerialNumber { get; init; }
+
+    /// <summary>Largest load, kg, of a pad that does not say so itself.</summary>
+    public double? CapacityKg { get; init; }
 
     /// <summary>Starting calibration, kg a count. Absent: the pad gives no load until it has been proved.</summary>
     public double? KgPerCount { get; init; }

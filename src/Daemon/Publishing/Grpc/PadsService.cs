@@ -17,6 +17,7 @@ internal sealed class PadsService(LiveBay bay, PadsList pads, BayClock clock, Ti
         using var changes = new PadChanges(bay.Pads, time);
         await foreach (var _ in changes.Items.ReadAllAsync(context.CancellationToken))
             await responses.WriteAsync(pads.Now(), context.CancellationToken);
+    }
 
     public override async Task<Wire.PadDiagnosis> DiagnosePad(Wire.DiagnosePadRequest request, ServerCallContext context)
     {
