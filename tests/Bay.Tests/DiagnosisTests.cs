@@ -1,4 +1,4 @@
-using Bay.Tests.Rig;
+using Shared.Rig;
 using Grpc.Core;
 using ScaleLink.Api.V1;
 

@@ -23,12 +23,23 @@ internal sealed class WeighingLoop(LiveBay bay, BayWeigher weigher, BayClock clo
 
     public Task StopAsync(CancellationToken cancellationToken)
     {
-        _stop.Set();
-        _thread?.Join(StopWithin);
+        End();
         return Task.CompletedTask;
     }
 
-    public void Dispose() => _stop.Dispose();
+    // A start that fails elsewhere disposes without stopping first.
+    public void Dispose()
+    {
+        End();
+        _stop.Dispose();
+    }
+
+    private void End()
+    {
+        _stop.Set();
+        _thread?.Join(StopWithin);
+        _thread = null;
+    }
 
     private void Run()
     {

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 
-namespace Bay.Tests.Rig;
+namespace Shared.Rig;
 
 /// <summary>The [[pads]] blocks of a bay file for the pads of a simulator, whatever they speak.</summary>
 internal static class PadBlocks

@@ -1,7 +1,7 @@
 using Grpc.Core;
 using ScaleLink.Api.V1;
 
-namespace Bay.Tests.Rig;
+namespace Shared.Rig;
 
 /// <summary>Collects every sample of the sample feed: the instant of each and its load.</summary>
 internal sealed class SamplesWatch : IDisposable
@@ -13,7 +13,7 @@ internal sealed class SamplesWatch : IDisposable
     public SamplesWatch(DaemonProcess daemon) => _reading = Read(daemon);
 
     /// <summary>Instant of the newest sample of a pad, ns on the daemon's clock.</summary>
-    public long NewestNs(Corner corner) => Of(corner).LastOrDefault().AtNs;
+    public long NewestNs(Corner corner) => Of(corner) is { Count: > 0 } samples ? samples[^1].AtNs : 0;
 
     public IReadOnlyList<(long AtNs, double? LoadKg)> Of(Corner corner)
     {
