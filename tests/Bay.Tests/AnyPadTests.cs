@@ -1,4 +1,4 @@
-using Bay.Tests.Rig;
+using Shared.Rig;
 using ScaleLink.Api.V1;
 
 namespace Bay.Tests;

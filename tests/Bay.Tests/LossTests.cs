@@ -1,6 +1,6 @@
-using Bay.Tests.Rig;
 using Grpc.Core;
 using ScaleLink.Api.V1;
+using Shared.Rig;
 
 namespace Bay.Tests;
 

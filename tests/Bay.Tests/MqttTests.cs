@@ -1,9 +1,10 @@
 using System.Diagnostics;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Bay.Tests.Rig;
+using Bay.Tests.Brokers;
 using Json.Schema;
 using Shared;
+using Shared.Rig;
 
 namespace Bay.Tests;
 
@@ -20,7 +21,7 @@ public class MqttTests
     [InlineData("mqttv5")]
     public void Plain_mosquitto_sub_without_a_client_id_reads_the_embedded_broker(string version)
     {
-        Mosquitto.Need("mosquitto_sub");
+        InstalledProgram.Need("mosquitto_sub");
         using var bay = new BayRig();
         var line = Assert.Single(Mosquitto.Subscribe(bay.MqttPort, Loads, 1, "-V", version));
         Assert.True(JsonNode.Parse(line)!["seq"]!.GetValue<long>() > 0);
@@ -57,7 +58,7 @@ public class MqttTests
     [Fact]
     public void A_killed_daemon_is_declared_offline_by_its_will_and_a_stopped_one_says_so_itself()
     {
-        Mosquitto.Need("mosquitto");
+        InstalledProgram.Need("mosquitto");
         using var bay = new BayRig(mqtt: External);
         using var broker = new Mosquitto(bay.MqttPort);
         using var reader = new TopicReader(bay.MqttPort);
@@ -79,7 +80,7 @@ public class MqttTests
     [Fact]
     public void A_broker_that_stops_answering_is_noticed_and_taken_up_again()
     {
-        Mosquitto.Need("mosquitto");
+        InstalledProgram.Need("mosquitto");
         using var bay = new BayRig(mqtt: External);
         using var broker = new Mosquitto(bay.MqttPort);
         using var reader = new TopicReader(bay.MqttPort, State);
@@ -93,11 +94,11 @@ public class MqttTests
     [Fact]
     public void Nobody_else_may_publish_in_the_bays_name()
     {
-        Mosquitto.Need("mosquitto_pub");
+        InstalledProgram.Need("mosquitto_pub");
         using var bay = new BayRig();
         Wait.Until(() => TryRead(bay.MqttPort), Soon, "the broker answers");
         using var reader = new TopicReader(bay.MqttPort);
-        using (var intruder = Process.Start(Mosquitto.Path("mosquitto_pub")!, ["-p", $"{bay.MqttPort}", "-t", Loads, "-q", "1", "-m", """{"seq":0}"""]))
+        using (var intruder = Process.Start(InstalledProgram.Path("mosquitto_pub")!, ["-p", $"{bay.MqttPort}", "-t", Loads, "-q", "1", "-m", """{"seq":0}"""]))
             intruder.WaitForExit();
         Wait.Until(() => reader.Received.Count(r => r.Topic == Loads) > 10, Soon, "live loads");
         Assert.DoesNotContain(reader.Received, r => r.Payload["seq"]?.GetValue<long>() == 0);

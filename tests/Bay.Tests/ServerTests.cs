@@ -1,9 +1,9 @@
-using Bay.Tests.Rig;
 using Grpc.Core;
 using Grpc.Health.V1;
 using Grpc.Net.Client;
 using Grpc.Reflection.V1Alpha;
 using ScaleLink.Api.V1;
+using Shared.Rig;
 
 namespace Bay.Tests;
 

@@ -1,4 +1,4 @@
-using Bay.Tests.Rig;
+using Shared.Rig;
 
 namespace Bay.Tests;
 

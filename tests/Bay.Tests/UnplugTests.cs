@@ -1,6 +1,6 @@
 using System.Diagnostics;
-using Bay.Tests.Rig;
 using ScaleLink.Api.V1;
+using Shared.Rig;
 
 namespace Bay.Tests;
 

@@ -47,6 +47,11 @@ internal sealed class DemoLines(Shell shell, bool json) : ICrewBoard
             Say($"Expected: cross weight about {percent:0.0} %");
     }
 
+    public void HandsOff()
+    {
+        // The crew says it in words.
+    }
+
     public void Read(Loads reading) => Write(
         new PlainLine(shell.Glyphs).Of(reading),
         new DemoJson { AtS = Seconds, CrossWeightPercent = QuantityJson.Of(reading.CrossWeightPercent), Aim = Words.Name(TargetCheck.Of(reading)) });

@@ -23,6 +23,9 @@ public sealed record BayConfiguration
     /// <summary>When a load counts as settled, and as a car at all.</summary>
     public required WeighConfiguration Weigh { get; init; }
 
+    /// <summary>What is known of the car; absent when the file says nothing.</summary>
+    public CarConfiguration? Car { get; init; }
+
     /// <summary>Path of the ledger.</summary>
     public required string LedgerPath { get; init; }
 }
@@ -83,3 +86,6 @@ public sealed record TargetConfiguration(double CrossWeightPercent, double Toler
 
 /// <summary>Bands of the weighing, kg.</summary>
 public sealed record WeighConfiguration(double SettledToleranceKg, double RaisedBelowKg);
+
+/// <summary>What the rocking of a car depends on: tracks, mm; ride rates (spring at the wheel in series with the tyre), N/mm, and how well they are known.</summary>
+public sealed record CarConfiguration(double FrontTrackMm, double RearTrackMm, double FrontRideRate, double RearRideRate, double RateUncertaintyPercent);

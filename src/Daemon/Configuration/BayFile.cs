@@ -68,6 +68,7 @@ public sealed class BayFile
             Mqtt = ReadMqtt(tables.One("mqtt")),
             Target = ReadTarget(tables.One("target")),
             Weigh = ReadWeigh(tables.One("weigh")),
+            Car = ReadCar(tables.One("car")),
             LedgerPath = ReadLedger(tables.One("ledger")),
             Pads = [.. tables.Many("pads").Select(pad => PadReader.Read(pad, tables))],
         };
@@ -114,6 +115,21 @@ public sealed class BayFile
             block.Number("raised_below_kg", 0.5, 100) ?? 10);
         block.Finish();
         return weigh;
+    }
+
+    private static CarConfiguration? ReadCar(TomlBlock block)
+    {
+        string[] needed = ["front_track_mm", "rear_track_mm", "front_ride_rate_n_per_mm", "rear_ride_rate_n_per_mm"];
+        var (tracks, rates) = ((block.Number(needed[0], 500, 3000), block.Number(needed[1], 500, 3000)), (block.Number(needed[2], 1, 1000), block.Number(needed[3], 1, 1000)));
+        var uncertainty = block.Number("ride_rate_uncertainty_percent", 0.1, 100) ?? 15;
+        block.Finish();
+        if (!needed.Any(block.Has))
+            return null;
+        foreach (var missing in needed.Where(key => !block.Has(key)))
+            block.Note("SL-004", block.Line, $"car.{missing} is missing.", "Give both tracks and both ride rates, or leave [car] out.");
+        return (tracks, rates) is (({ } front, { } rear), ({ } frontRate, { } rearRate))
+            ? new CarConfiguration(front, rear, frontRate, rearRate, uncertainty)
+            : null;
     }
 
     private static string ReadLedger(TomlBlock block)

@@ -12,7 +12,8 @@ internal static class BayApplication
     /// <summary>A web application with everything in it, not yet started.</summary>
     public static WebApplication Build(BayConfiguration bay, TimeProvider time)
     {
-        var builder = WebApplication.CreateSlimBuilder();
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
+        builder.WebHost.UseStaticWebAssets();
         builder.Host.UseSerilog();
         builder.Host.UseSystemd();
         builder.WebHost.ConfigureKestrel(kestrel => Listen(kestrel, bay.Listen));
@@ -28,6 +29,8 @@ internal static class BayApplication
         app.MapGrpcService<PadControlService>();
         app.MapGrpcReflectionService();
         app.MapGrpcHealthChecksService();
+        app.MapStaticAssets();
+        app.MapFallbackToFile("index.html");
         return app;
     }
 

@@ -44,7 +44,7 @@ public sealed class PadChannel : IPadSource
         if (configuration.Tilt is not null)
             Tilt = new TiltFeed(this, clock);
         if (configuration.KgPerCount is null)
-            _faults.Raise("SL-302", "The pad has no calibration.", "Prove it with known masses, or give kg_per_count in the bay file.", clock.NowNs);
+            _faults.Raise("SL-342", "The pad has no calibration.", "Prove it with known masses, or give kg_per_count in the bay file.", clock.NowNs);
     }
 
     /// <summary>Its place in the bay file.</summary>
@@ -115,7 +115,7 @@ public sealed class PadChannel : IPadSource
         else if (identity.SerialNumber != _identity?.SerialNumber)
         {
             _zero = _zeros.Latest(identity.SerialNumber);
-            _faults.Set(_zero is null, "SL-301", "The pad has no zero.", "Empty the pads and take a zero.", _clock.NowNs);
+            _faults.Set(_zero is null, "SL-341", "The pad has no zero.", "Empty the pads and take a zero.", _clock.NowNs);
         }
 
         var isNews = identity != _identity;
@@ -237,7 +237,7 @@ public sealed class PadChannel : IPadSource
         if (_identity?.SerialNumber != zero.SerialNumber)
             return false;
         _zero = zero;
-        _faults.Clear("SL-301");
+        _faults.Clear("SL-341");
         return true;
     });
 
@@ -347,7 +347,7 @@ public sealed class PadChannel : IPadSource
     {
         _identity = null;
         _zero = null;
-        _faults.Clear("SL-301");
+        _faults.Clear("SL-341");
         _ring.Clear();
         if (Tilt is null)
             _tilt.Forget();

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using ScaleLink.Api.V1;
+using Shared.Rig;
 
 namespace Bay.Tests.FaultMatrix;
 
@@ -84,7 +85,7 @@ public class FaultMatrixTests(MatrixBay bay, ITestOutputHelper output) : IClassF
         var before = bay.Pad(Corner.Lf).Counters.RepeatedSamples;
         var from = bay.Samples.NewestNs(Corner.Lf);
         bay.Do(["""{"do":"duplicate","corner":"LF","share":1}""", """{"do":"duplicate","corner":"LR","share":1}"""]);
-        Rig.Wait.Until(() => bay.Pad(Corner.Lf).Counters.RepeatedSamples > before + 20, TimeSpan.FromSeconds(3), "counted");
+        Wait.Until(() => bay.Pad(Corner.Lf).Counters.RepeatedSamples > before + 20, TimeSpan.FromSeconds(3), "counted");
         bay.Do(["""{"do":"duplicate","corner":"LF","share":0}""", """{"do":"duplicate","corner":"LR","share":0}"""]);
         var instants = bay.Samples.Of(Corner.Lf).Select(s => s.AtNs).Where(at => at >= from).ToList();
         Assert.Equal(instants.Count, instants.Distinct().Count());

@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using Bay.Tests.Rig;
+using Shared.Rig;
 using ScaleLink.Api.V1;
 
 namespace Bay.Tests.FaultMatrix;

@@ -5,10 +5,9 @@ using Wire = ScaleLink.Api.V1;
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
 /// <summary>The live loads over gRPC.</summary>
-internal sealed class FeedService(LiveBay bay, ApiMapping mapping, BayClock clock) : Wire.Feed.FeedBase
+internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads, BayClock clock, TimeProvider time) : Wire.Feed.FeedBase
 {
     private const double DefaultRateHz = 10;
-    private const int QueuedReadings = 40;
 
     public override Task<Wire.Loads> GetLoads(Wire.GetLoadsRequest request, ServerCallContext context) =>
         Task.FromResult(bay.Newest is { } reading
@@ -17,16 +16,20 @@ internal sealed class FeedService(LiveBay bay, ApiMapping mapping, BayClock cloc
 
     public override async Task WatchLoads(Wire.WatchLoadsRequest request, IServerStreamWriter<Wire.Loads> responses, ServerCallContext context)
     {
-        var rate = request.HasRateHz ? request.RateHz : DefaultRateHz;
-        if (rate is not (>= 0.1 and <= 20))
-            throw ApiErrors.BadRequest("SL-411", "rate_hz", $"A rate of {rate} messages a second is not offered.", "Ask for 0.1 to 20.");
-        var pace = new Pace(rate);
-        using var subscription = bay.Readings.Subscribe(QueuedReadings);
-        await foreach (var reading in subscription.Items.ReadAllAsync(context.CancellationToken))
+        using var loads = Watch(request.HasRateHz ? request.RateHz : DefaultRateHz);
+        while (await loads.WaitAsync(context.CancellationToken))
         {
-            if (pace.IsDue(reading))
-                await responses.WriteAsync(mapping.Loads(reading, pace.MaxAgeMs, subscription.Dropped), context.CancellationToken);
+            while (loads.TryTake(out var next))
+                await responses.WriteAsync(next, context.CancellationToken);
         }
+    }
+
+    public override async Task WatchBay(Wire.WatchBayRequest request, IServerStreamWriter<Wire.BayEvent> responses, ServerCallContext context)
+    {
+        using var loads = Watch(request.HasRateHz ? request.RateHz : DefaultRateHz);
+        using var changes = new PadChanges(bay.Pads, time);
+        await foreach (var next in BayEvents.Merge(loads, changes, pads, context.CancellationToken))
+            await responses.WriteAsync(next, context.CancellationToken);
     }
 
     public override async Task WatchSamples(Wire.WatchSamplesRequest request, IServerStreamWriter<Wire.SampleBatch> responses, ServerCallContext context)
@@ -39,4 +42,8 @@ internal sealed class FeedService(LiveBay bay, ApiMapping mapping, BayClock cloc
 
     public override Task<Wire.GetClockResponse> GetClock(Wire.GetClockRequest request, ServerCallContext context) =>
         Task.FromResult(new Wire.GetClockResponse { MonotonicNs = clock.NowNs, RunId = clock.RunId });
+
+    private PacedLoads Watch(double rateHz) => rateHz is >= 0.1 and <= 20
+        ? new PacedLoads(bay, mapping, rateHz)
+        : throw ApiErrors.BadRequest("SL-411", "rate_hz", $"A rate of {rateHz} messages a second is not offered.", "Ask for 0.1 to 20.");
 }

@@ -34,6 +34,31 @@ internal sealed class PadMapping(ApiMapping mapping)
         return record;
     }
 
+    public static Wire.PadDiagnosis Diagnosis(PadSnapshot pad, PadDiagnosis diagnosis)
+    {
+        var result = new Wire.PadDiagnosis
+        {
+            Corner = ApiMapping.Corner(pad.Corner),
+            SerialNumber = pad.Identity?.SerialNumber ?? "",
+            Samples = (ulong)diagnosis.Samples,
+            MissedSamples = (ulong)diagnosis.Missed,
+            LongestGapMs = diagnosis.LongestGapMs,
+            UnsoundSamples = (ulong)diagnosis.Unsound,
+            Frozen = diagnosis.Frozen,
+        };
+        if (pad.Identity is { } identity)
+            result.StatedRateHz = identity.RateHz;
+        if (diagnosis.RateHz is { } rate)
+            result.MeasuredRateHz = rate;
+        if (diagnosis.NoiseKg is { } noise)
+            result.NoiseKg = noise;
+        if (diagnosis.DriftKg is { } drift)
+            result.DriftKg = drift;
+        result.Lines.AddRange(diagnosis.Lines.Select(l => new Wire.SpectralLine { Hz = l.Hz, AmplitudeKg = l.AmplitudeKg }));
+        result.Allan.AddRange(diagnosis.Allan.Select(a => new Wire.AllanPoint { Seconds = a.Seconds, DeviationKg = a.DeviationKg }));
+        return result;
+    }
+
     private static void Fill(Wire.Pad result, PadSnapshot pad)
     {
         if (pad.Identity is { } identity)

@@ -1,0 +1,113 @@
+using Grpc.Core;
+using ScaleLink.Api.V1;
+using ScaleLink.Board.Age;
+
+namespace ScaleLink.Board.Connection;
+
+/// <summary>Keeps the page's one stream from the daemon open for ever, and judges what came by its age.</summary>
+internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisposable
+{
+    private const double RateHz = 10;
+    // An open stream on which nothing comes is as good as a broken one: readings come ten times a second.
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
+
+    private readonly CancellationTokenSource _end = new();
+    private readonly Backoff _backoff = new();
+    private readonly ClockKeeper _clock = new(daemon, time);
+    private CancellationTokenSource? _attempt;
+    private TaskCompletionSource? _hidden;
+    private Loads? _loads;
+    private ListPadsResponse? _pads;
+    private Trouble? _trouble = Trouble.NotYet;
+
+    /// <summary>Something new came, or something changed in the connection.</summary>
+    public event Action? Changed;
+
+    /// <summary>The daemon's clock as seen from here.</summary>
+    public DaemonClock Clock => _clock.Clock;
+
+    /// <summary>The bay, judged now.</summary>
+    public BayView View => new(AgeJudge.Judge(_loads, _loads?.Stamp, Clock), AgeJudge.Judge(_pads, _pads?.Stamp, Clock), _trouble);
+
+    /// <summary>Begins; never fails.</summary>
+    public void Start() => _ = Task.WhenAll(KeepReading(_end.Token), _clock.Keep(() => _trouble is null, _end.Token));
+
+    /// <summary>A page that nobody sees gives its connection back: a browser has six for all pages of one daemon.</summary>
+    public void Show(bool isVisible)
+    {
+        if (isVisible)
+        {
+            _backoff.Reset();
+            Interlocked.Exchange(ref _hidden, null)?.TrySetResult();
+        }
+        else if (_hidden is null)
+        {
+            _hidden = new TaskCompletionSource();
+            _attempt?.Cancel();
+        }
+    }
+
+    public void Dispose()
+    {
+        _end.Cancel();
+        _end.Dispose();
+    }
+
+    private async Task KeepReading(CancellationToken stop)
+    {
+        while (!stop.IsCancellationRequested)
+        {
+            if (_hidden is { } hidden)
+                await hidden.Task.WaitAsync(stop);
+            Tell(await Attempt(stop));
+            if (_hidden is null)
+                await Task.Delay(_backoff.Next(), time, stop);
+        }
+    }
+
+    private async Task<Trouble> Attempt(CancellationToken stop)
+    {
+        using var attempt = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        using var silence = new CancellationTokenSource(Patience, time);
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(attempt.Token, silence.Token);
+        _attempt = attempt;
+        try
+        {
+            await _clock.Ask(either.Token);
+            using var call = daemon.WatchBay(new WatchBayRequest { RateHz = RateHz }, cancellationToken: either.Token);
+            while (await call.ResponseStream.MoveNext(either.Token))
+            {
+                silence.CancelAfter(Patience);
+                Take(call.ResponseStream.Current);
+            }
+
+            return Trouble.Ended;
+        }
+        catch (RpcException e)
+        {
+            return Trouble.Of(e);
+        }
+        catch (OperationCanceledException)
+        {
+            return Trouble.Silent;
+        }
+        finally
+        {
+            _attempt = null;
+        }
+    }
+
+    private void Take(BayEvent next)
+    {
+        _loads = next.Loads ?? _loads;
+        _pads = next.Pads ?? _pads;
+        _backoff.Reset();
+        Tell(null);
+    }
+
+    private void Tell(Trouble? trouble)
+    {
+        _trouble = trouble;
+        Changed?.Invoke();
+    }
+}

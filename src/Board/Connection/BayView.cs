@@ -1,0 +1,14 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Board.Age;
+
+namespace ScaleLink.Board.Connection;
+
+/// <summary>The bay as this page may show it at this instant.</summary>
+/// <param name="Loads">The newest loads.</param>
+/// <param name="Pads">The newest list of pads.</param>
+/// <param name="Trouble">What keeps new messages away, if anything does.</param>
+public sealed record BayView(Judged<Loads> Loads, Judged<ListPadsResponse> Pads, Trouble? Trouble)
+{
+    /// <summary>Name of the bay; empty before it is known.</summary>
+    public string Bay => Pads.Message?.Bay ?? Loads.Message?.Bay ?? "";
+}

@@ -1,0 +1,60 @@
+using ScaleLink.Board.Readings;
+
+namespace ScaleLink.Board.Device;
+
+/// <summary>What this device has chosen for itself. Remembered by its browser; the daemon knows nothing of it.</summary>
+internal sealed class DeviceSettings(Browser browser)
+{
+    private const string On = "on", Off = "off";
+
+    public event Action? Changed;
+
+    /// <summary>The themes on offer; the first follows the system.</summary>
+    public static IReadOnlyList<string> Themes { get; } = ["system", "light", "dark"];
+
+    public MassUnit Unit { get; private set; } = MassUnit.Kilogram;
+    public string Theme { get; private set; } = Themes[0];
+    public bool IsBigScreen { get; private set; }
+    public bool Chimes { get; private set; }
+    public bool Vibrates { get; private set; }
+
+    /// <summary>Who takes zeros on this device, as last told.</summary>
+    public string Who { get; private set; } = "";
+
+    public void Load()
+    {
+        Unit = MassUnit.Named(browser.Read("unit"));
+        Theme = Themes.FirstOrDefault(t => t == browser.Read("theme"), Themes[0]);
+        IsBigScreen = browser.Read("big") == On;
+        Chimes = browser.Read("chime") == On;
+        Vibrates = browser.Read("vibrate") == On;
+        Who = browser.Read("who") ?? "";
+        browser.BigScreen(IsBigScreen, byHand: false);
+    }
+
+    public void SetUnit(MassUnit unit) => Keep("unit", (Unit = unit).Name);
+
+    public void SetTheme(string theme)
+    {
+        browser.Theme(theme);
+        Keep("theme", Theme = theme);
+    }
+
+    public void SetBigScreen(bool isOn)
+    {
+        browser.BigScreen(isOn, byHand: true);
+        Keep("big", (IsBigScreen = isOn) ? On : Off);
+    }
+
+    public void SetChimes(bool isOn) => Keep("chime", (Chimes = isOn) ? On : Off);
+
+    public void SetVibrates(bool isOn) => Keep("vibrate", (Vibrates = isOn) ? On : Off);
+
+    public void SetWho(string who) => Keep("who", Who = who);
+
+    private void Keep(string key, string value)
+    {
+        browser.Write(key, value);
+        Changed?.Invoke();
+    }
+}

@@ -1,0 +1,34 @@
+using Grpc.Net.Client;
+using Grpc.Net.Client.Web;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
+using ScaleLink.Api.V1;
+using ScaleLink.Board;
+using ScaleLink.Board.Connection;
+using ScaleLink.Board.Device;
+using ScaleLink.Board.Readings;
+
+var builder = WebAssemblyHostBuilder.CreateDefault(args);
+builder.RootComponents.Add<App>("#app");
+builder.RootComponents.Add<HeadOutlet>("head::after");
+
+// The daemon that served this page is the daemon that it shows.
+var channel = GrpcChannel.ForAddress(builder.HostEnvironment.BaseAddress, new GrpcChannelOptions
+{
+    HttpHandler = new GrpcWebHandler(GrpcWebMode.GrpcWeb, new HttpClientHandler()),
+});
+builder.Services.AddSingleton(TimeProvider.System);
+builder.Services.AddSingleton(new Feed.FeedClient(channel));
+builder.Services.AddSingleton(new PadControl.PadControlClient(channel));
+builder.Services.AddSingleton<BayFeed>();
+builder.Services.AddSingleton<Heartbeat>();
+builder.Services.AddSingleton<SettleTrace>();
+builder.Services.AddSingleton<Browser>();
+builder.Services.AddSingleton<DeviceSettings>();
+builder.Services.AddSingleton<SettledSignal>();
+
+var host = builder.Build();
+host.Services.GetRequiredService<DeviceSettings>().Load();
+host.Services.GetRequiredService<SettledSignal>().Start();
+host.Services.GetRequiredService<BayFeed>().Start();
+await host.RunAsync();

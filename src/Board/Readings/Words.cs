@@ -1,0 +1,57 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Board.Age;
+
+namespace ScaleLink.Board.Readings;
+
+/// <summary>The page's words for what the API says in numbers.</summary>
+internal static class Words
+{
+    public static string Name(Corner corner) => corner switch
+    {
+        Corner.Lf => "LF",
+        Corner.Rf => "RF",
+        Corner.Lr => "LR",
+        Corner.Rr => "RR",
+        _ => "?",
+    };
+
+    public static string Verdict(Verdict verdict) => verdict switch
+    {
+        Api.V1.Verdict.Incomplete => "incomplete",
+        Api.V1.Verdict.Raised => "raised",
+        Api.V1.Verdict.Moving => "moving",
+        Api.V1.Verdict.Settling => "coming to rest",
+        Api.V1.Verdict.Settled => "settled",
+        Api.V1.Verdict.Disturbed => "disturbed",
+        _ => "unknown",
+    };
+
+    public static string State(PadState state) => state switch
+    {
+        PadState.Absent => "absent",
+        PadState.Waiting => "waiting",
+        PadState.Live => "live",
+        PadState.Silent => "silent",
+        PadState.Refused => "refused",
+        _ => "unknown",
+    };
+
+    /// <summary>Class of what has that freshness, for the style sheets.</summary>
+    public static string Class(Freshness freshness) => $"is-{freshness.ToString().ToLowerInvariant()}";
+
+    /// <summary>A span of time as a person says it.</summary>
+    public static string Span(TimeSpan span) => span.TotalSeconds switch
+    {
+        < 10 => $"{span.TotalSeconds:0.0} s",
+        < 120 => $"{span.TotalSeconds:0} s",
+        < 7200 => $"{span.TotalMinutes:0} min",
+        _ => $"{span.TotalHours:0} h",
+    };
+
+    /// <summary>Names one after the other: "LF, RF and LR".</summary>
+    public static string List(IReadOnlyList<string> names) =>
+        names.Count < 2 ? string.Concat(names) : $"{string.Join(", ", names.SkipLast(1))} and {names[^1]}";
+
+    /// <summary>"50.0 % ± 0.2": what the crew aims for.</summary>
+    public static string Target(Target target) => $"{target.CrossWeightPercent:0.0##} % \u00b1 {target.TolerancePercent:0.0##}";
+}

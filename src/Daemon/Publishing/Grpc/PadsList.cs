@@ -1,0 +1,22 @@
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Pipeline;
+using Wire = ScaleLink.Api.V1;
+
+namespace ScaleLink.Daemon.Publishing.Grpc;
+
+/// <summary>The pads as they stand at this moment, in the words of the public API.</summary>
+internal sealed class PadsList(LiveBay bay, BayConfiguration configuration, ApiMapping mapping, BayClock clock)
+{
+    private readonly PadMapping _pads = new(mapping);
+
+    public Wire.ListPadsResponse Now()
+    {
+        var list = new Wire.ListPadsResponse
+        {
+            Bay = configuration.Bay,
+            Stamp = mapping.Stamp(bay.Newest?.Seq ?? 0, clock.NowNs, 2.5 * PadChanges.AtLeastEvery.TotalMilliseconds),
+        };
+        list.Pads.AddRange(bay.Pads.Select(p => _pads.Pad(p.Snapshot())));
+        return list;
+    }
+}

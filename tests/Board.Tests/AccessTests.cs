@@ -1,0 +1,58 @@
+using Board.Tests.Pages;
+using Deque.AxeCore.Playwright;
+
+namespace Board.Tests;
+
+/// <summary>The page for those who do not see, or have no mouse. Source of the rules: axe-core's, which check WCAG 2.1 A and AA and best practice.</summary>
+[Collection(SharedBayTests.Name)]
+public class AccessTests(SharedBay bay)
+{
+    [Theory]
+    [InlineData("", false)]
+    [InlineData("", true)]
+    [InlineData("health", false)]
+    [InlineData("health", true)]
+    [InlineData("device", false)]
+    [InlineData("device", true)]
+    public async Task Axe_finds_nothing(string path, bool isDark)
+    {
+        var board = await bay.Show(new PageSetup { Path = path, IsDark = isDark });
+        if (await board.Page.Locator("[data-do=ask-zero]").CountAsync() > 0)
+            await board.Page.Locator("[data-do=ask-zero]").ClickAsync();
+        var result = await board.Page.RunAxe();
+        Assert.Empty(result.Violations.Select(v => $"{v.Id}: {string.Join(" | ", v.Nodes.Select(n => n.Html))}"));
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("health")]
+    [InlineData("device")]
+    public async Task The_keyboard_alone_reaches_everything_that_can_be_done(string path)
+    {
+        var board = await bay.Show(new PageSetup { Path = path });
+        // A group of radio buttons is one stop; its arrows do the rest.
+        var wanted = await board.Page.EvaluateAsync<string[]>(Sight.Doable);
+        await board.Page.EvaluateAsync("document.activeElement.blur()");
+        var reached = new HashSet<string>();
+        for (var presses = 0; presses < wanted.Length + 5; presses++)
+        {
+            await board.Page.Keyboard.PressAsync("Tab");
+            reached.Add(await board.Page.EvaluateAsync<string>(Sight.Focused));
+        }
+
+        Assert.Empty(wanted.Except(reached));
+    }
+
+    [Fact]
+    public async Task Enter_follows_a_link_and_space_presses_a_button()
+    {
+        var board = await bay.Show();
+        await board.Page.Locator("nav a[href=health]").FocusAsync();
+        await board.Page.Keyboard.PressAsync("Enter");
+        await board.Page.Locator("[data-do=ask-zero]:not([disabled])").WaitForAsync();
+        Assert.Equal("H1", await board.Page.EvaluateAsync<string>("document.activeElement.tagName"));
+        await board.Page.Locator("[data-do=ask-zero]").FocusAsync();
+        await board.Page.Keyboard.PressAsync("Space");
+        await board.Until("document.activeElement?.dataset.do === 'who'", 5);
+    }
+}

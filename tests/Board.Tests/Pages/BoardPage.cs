@@ -1,0 +1,90 @@
+using System.Globalization;
+using Microsoft.Playwright;
+
+namespace Board.Tests.Pages;
+
+/// <summary>One open board, and what stands on it.</summary>
+internal sealed class BoardPage : IAsyncDisposable
+{
+    private const float StartMs = 30_000;
+    private readonly IBrowserContext _context;
+
+    private BoardPage(IBrowserContext context, IPage page) => (_context, Page) = (context, page);
+
+    public IPage Page { get; }
+
+    /// <summary>Errors that scripts of the page have thrown.</summary>
+    public List<string> Errors { get; } = [];
+
+    public static async Task<BoardPage> Open(IBrowser browser, string address)
+    {
+        var context = await browser.NewContextAsync(new BrowserNewContextOptions { ReducedMotion = ReducedMotion.Reduce });
+        var board = new BoardPage(context, await context.NewPageAsync());
+        board.Page.PageError += (_, error) => board.Errors.Add(error);
+        await board.Page.GotoAsync(address);
+        await board.Started();
+        return board;
+    }
+
+    /// <summary>Loads the page anew.</summary>
+    public async Task Reload()
+    {
+        await Page.ReloadAsync();
+        await Started();
+    }
+
+    /// <summary>Takes the size, the theme and the view that are asked for.</summary>
+    public async Task Show(PageSetup setup)
+    {
+        Errors.Clear();
+        await Page.SetViewportSizeAsync(setup.Width, setup.Height);
+        await Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = setup.IsDark ? ColorScheme.Dark : ColorScheme.Light, ReducedMotion = ReducedMotion.Reduce });
+        await Go(setup.Path);
+    }
+
+    /// <summary>Follows the link to a view, and waits until the bay stands on it.</summary>
+    public async Task Go(string path)
+    {
+        await Page.Locator($"nav a[href='{path}']").ClickAsync();
+        if (path.Length == 0)
+            await UntilVerdict("settled");
+        else if (path == "health")
+            await Until("document.querySelectorAll('[data-pad] [data-state=live]').length === 4", 20);
+        else
+            await Page.Locator($".{path}").WaitForAsync();
+    }
+
+    /// <summary>Freshness as the page tells it: live, held or absent.</summary>
+    public Task<string> Freshness() => Attribute("[data-freshness]", "data-freshness");
+
+    /// <summary>Verdict of a live reading; empty without one.</summary>
+    public Task<string> Verdict() => Attribute("[data-verdict]", "data-verdict");
+
+    public async Task<string> Text(string selector) => (await Page.Locator(selector).First.InnerTextAsync()).Trim();
+
+    /// <summary>The number that stands at the selector; nothing where none stands.</summary>
+    public async Task<double?> Number(string selector) =>
+        double.TryParse((await Text(selector)).Split(' ', '\n')[0].Replace('\u2212', '-').TrimStart('~'), NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number : null;
+
+    public Task<double?> Load(string corner) => Number($"[data-corner={corner}] [data-value=load]");
+
+    /// <summary>Waits for a condition on the document, in JavaScript, and gives the time it took.</summary>
+    public async Task<TimeSpan> Until(string condition, double withinSeconds)
+    {
+        var started = System.Diagnostics.Stopwatch.GetTimestamp();
+        await Page.WaitForFunctionAsync(condition, null, new PageWaitForFunctionOptions { Timeout = (float)(1000 * withinSeconds), PollingInterval = 20 });
+        return System.Diagnostics.Stopwatch.GetElapsedTime(started);
+    }
+
+    public Task<TimeSpan> UntilVerdict(string verdict, double withinSeconds = 30) =>
+        Until($"document.querySelector('[data-verdict]')?.dataset.verdict === '{verdict}'", withinSeconds);
+
+    public Task<TimeSpan> UntilFreshness(string freshness, double withinSeconds) =>
+        Until($"document.querySelector('[data-freshness]')?.dataset.freshness === '{freshness}'", withinSeconds);
+
+    public async ValueTask DisposeAsync() => await _context.DisposeAsync();
+
+    private Task Started() => Page.Locator("h1:not(.opening h1)").First.WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached, Timeout = StartMs });
+
+    private async Task<string> Attribute(string selector, string name) => await Page.Locator(selector).First.GetAttributeAsync(name) ?? "";
+}

@@ -1,0 +1,48 @@
+using Shared.Rig;
+
+namespace Board.Tests.Pages;
+
+/// <summary>One bay and one browser for all tests of the page; every test leaves the car settled on live pads.</summary>
+public sealed class SharedBay : IAsyncLifetime
+{
+    private BayRig? _rig;
+    private Chromium? _chromium;
+    private BoardPage? _board;
+
+    internal BayRig Rig => _rig!;
+
+    public async ValueTask InitializeAsync()
+    {
+        _chromium = await Chromium.Start();
+        _rig = new BayRig("noise,quantisation,dead-load,offset,clock-offset,clock-drift,latency-batches");
+        _rig.PutCarOn();
+        _rig.Settled();
+    }
+
+    /// <summary>The board that all tests share, looked at as asked: to start one takes seconds.</summary>
+    internal async Task<BoardPage> Show(PageSetup? setup = null)
+    {
+        _board ??= await Open();
+        await _board.Show(setup ?? new PageSetup());
+        return _board;
+    }
+
+    /// <summary>A board of its own, which the test closes.</summary>
+    internal Task<BoardPage> Open(string query = "") => BoardPage.Open(_chromium!.Browser, $"http://127.0.0.1:{Rig.PagePort}/{query}");
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_board is not null)
+            await _board.DisposeAsync();
+        _rig?.Dispose();
+        if (_chromium is not null)
+            await _chromium.DisposeAsync();
+    }
+}
+
+/// <summary>Tests that use <see cref="SharedBay"/>, one after the other.</summary>
+[CollectionDefinition(Name)]
+public sealed class SharedBayTests : ICollectionFixture<SharedBay>
+{
+    public const string Name = "shared bay";
+}

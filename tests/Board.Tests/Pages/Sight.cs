@@ -1,0 +1,71 @@
+namespace Board.Tests.Pages;
+
+/// <summary>What can be seen of a page, as scripts that run in it.</summary>
+internal static class Sight
+{
+    /// <summary>Texts that reach beyond their box or the sheet, or lie on another text. Empty when all is well.</summary>
+    public const string CutOrCovered = """
+        () => {
+          const wrong = [];
+          const seen = [...document.querySelectorAll('main *, header *')].filter(e =>
+            !e.closest('.unseen, .skip, details:not([open]) > :not(summary)') && e.checkVisibility() &&
+            [...e.childNodes].some(n => n.nodeType === Node.TEXT_NODE && n.textContent.trim()));
+          const boxes = seen.map(e => {
+            const range = document.createRange();
+            range.selectNodeContents(e);
+            return { e, box: range.getBoundingClientRect(), text: e.textContent.trim().slice(0, 40) };
+          }).filter(b => b.box.width > 0);
+          const wide = document.documentElement.clientWidth;
+          for (const b of boxes) {
+            if (b.box.left < -0.5 || b.box.right > wide + 0.5) wrong.push(`beyond the sheet: ${b.text}`);
+            const holder = b.e.closest('.corner, .cross, .next, .verdict, .pad, .shares, .trace');
+            const held = holder?.getBoundingClientRect();
+            if (held && (b.box.right > held.right + 1 || b.box.bottom > held.bottom + 1 || b.box.top < held.top - 4)) wrong.push(`beyond its box: ${b.text}`);
+          }
+          for (const a of boxes) for (const b of boxes) {
+            if (a === b || a.e.contains(b.e) || b.e.contains(a.e) || a.e.closest('nav') || b.e.closest('nav')) continue;
+            const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
+            const down = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
+            // Line boxes may touch; letters may not.
+            if (across > 2 && down > 0.35 * Math.min(a.box.height, b.box.height)) wrong.push(`${a.text} lies on ${b.text}`);
+          }
+          return [...new Set(wrong)];
+        }
+        """;
+
+    /// <summary>Height of the digit 8 at a selector, CSS pixels, from the metrics of its own face.</summary>
+    public const string DigitHeight = """
+        selector => {
+          const style = getComputedStyle(document.querySelector(selector));
+          const pen = document.createElement('canvas').getContext('2d');
+          pen.font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
+          const size = pen.measureText('8');
+          return size.actualBoundingBoxAscent + size.actualBoundingBoxDescent;
+        }
+        """;
+
+    /// <summary>Where the parts of the live view stand, as one text: what changes it, jumps.</summary>
+    public const string Places = """
+        () => ['.verdict', '.cross', '.beam', '.corner.lf', '.corner.rf', '.corner.lr', '.corner.rr', '.next', '.trace', '.shares'].map(s => {
+          const box = document.querySelector(s).getBoundingClientRect();
+          return `${s} ${box.left.toFixed(0)} ${box.top.toFixed(0)} ${box.width.toFixed(0)}`;
+        }).join('\n')
+        """;
+
+    /// <summary>Names of everything on the page that can be done.</summary>
+    public const string Doable = """
+        () => {
+          const groups = new Set();
+          return [...document.querySelectorAll('a[href], button, input, summary')].filter(e => {
+            if (e.disabled || !e.checkVisibility()) return false;
+            if (e.type !== 'radio') return true;
+            return e.checked && !groups.has(e.name) && groups.add(e.name);
+          }).map(e => `${e.tagName} ${e.name || ''} ${(e.textContent || e.value).trim()} ${e.closest('[data-pad]')?.dataset.pad || ''}`);
+        }
+        """;
+
+    /// <summary>Name of what has the focus, as in <see cref="Doable"/>.</summary>
+    public const string Focused = """
+        () => { const e = document.activeElement; return `${e.tagName} ${e.name || ''} ${(e.textContent || e.value || '').trim()} ${e.closest('[data-pad]')?.dataset.pad || ''}`; }
+        """;
+}

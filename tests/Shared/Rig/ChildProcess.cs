@@ -1,0 +1,72 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+
+namespace Shared.Rig;
+
+/// <summary>A program of the bay as a process of its own. It ends with its standard input, so it never outlives the tests.</summary>
+internal sealed class ChildProcess : IDisposable
+{
+    private static readonly TimeSpan StopWithin = TimeSpan.FromSeconds(10);
+    private readonly ConcurrentQueue<string> _said = new();
+    private readonly BlockingCollection<string> _output = [];
+    private readonly Process _process;
+
+    public ChildProcess(string project, string assembly, params string[] arguments)
+    {
+        var start = new ProcessStartInfo("dotnet")
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false,
+        };
+        start.ArgumentList.Add(RepositoryRoot.File("artifacts", "bin", project, Configuration, assembly));
+        foreach (var argument in arguments)
+            start.ArgumentList.Add(argument);
+        _process = Process.Start(start) ?? throw new InvalidOperationException($"{assembly} did not start.");
+        _process.OutputDataReceived += (_, e) => Hear(e.Data, _output);
+        _process.ErrorDataReceived += (_, e) => Hear(e.Data, null);
+        _process.BeginOutputReadLine();
+        _process.BeginErrorReadLine();
+    }
+
+    // The tests run from artifacts/bin/<project>/<configuration>.
+    private static string Configuration { get; } = Path.GetFileName(Path.TrimEndingDirectorySeparator(AppContext.BaseDirectory));
+
+    public int Id => _process.Id;
+
+    public bool HasExited => _process.HasExited;
+
+    public int ExitCode => _process.ExitCode;
+
+    /// <summary>All it has said so far, for messages.</summary>
+    public string Said => string.Join('\n', _said);
+
+    public string FirstLine(TimeSpan within) =>
+        _output.TryTake(out var line, within) ? line : throw new TimeoutException($"It said nothing on standard output. {Said}");
+
+    public bool WaitForExit(TimeSpan within) => _process.WaitForExit(within);
+
+    public void Kill() => _process.Kill();
+
+    public void Dispose()
+    {
+        if (!_process.HasExited)
+        {
+            _process.StandardInput.Close();
+            if (!_process.WaitForExit(StopWithin))
+                _process.Kill();
+        }
+
+        _process.Dispose();
+        _output.Dispose();
+    }
+
+    private void Hear(string? line, BlockingCollection<string>? also)
+    {
+        if (line is null)
+            return;
+        _said.Enqueue(line);
+        also?.TryAdd(line);
+    }
+}

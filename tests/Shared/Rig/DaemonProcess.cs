@@ -1,0 +1,65 @@
+using Grpc.Core;
+using Grpc.Net.Client;
+using ScaleLink.Api.V1;
+
+namespace Shared.Rig;
+
+/// <summary>The daemon, as a process of its own, and a channel to it.</summary>
+internal sealed class DaemonProcess : IDisposable
+{
+    private static readonly TimeSpan StartWithin = TimeSpan.FromSeconds(30);
+
+    public DaemonProcess(string bayFile, int grpcPort)
+    {
+        Process = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", "--bay", bayFile, "--exit-with-stdin");
+        Channel = GrpcChannel.ForAddress($"http://127.0.0.1:{grpcPort}");
+        Feed = new Feed.FeedClient(Channel);
+        Pads = new Pads.PadsClient(Channel);
+        Control = new PadControl.PadControlClient(Channel);
+        Wait.Until(Answers, StartWithin, $"the daemon answers. {Process.Said}");
+    }
+
+    public ChildProcess Process { get; }
+
+    public GrpcChannel Channel { get; }
+
+    public Feed.FeedClient Feed { get; }
+
+    public Pads.PadsClient Pads { get; }
+
+    public PadControl.PadControlClient Control { get; }
+
+    /// <summary>The newest loads, or nothing in the first moments.</summary>
+    public Loads? Loads()
+    {
+        try
+        {
+            return Feed.GetLoads(new GetLoadsRequest());
+        }
+        catch (RpcException e) when (e.StatusCode == StatusCode.Unavailable)
+        {
+            return null;
+        }
+    }
+
+    public Pad Pad(string corner) => Pads.ListPads(new ListPadsRequest()).Pads.Single(p => p.Corner.ToString().Equals(corner, StringComparison.OrdinalIgnoreCase));
+
+    public void Dispose()
+    {
+        Channel.Dispose();
+        Process.Dispose();
+    }
+
+    private bool Answers()
+    {
+        Assert.False(Process.HasExited, $"The daemon has ended. {Process.Said}");
+        try
+        {
+            return Feed.GetClock(new GetClockRequest()).RunId.Length > 0;
+        }
+        catch (RpcException)
+        {
+            return false;
+        }
+    }
+}

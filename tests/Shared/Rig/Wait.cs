@@ -1,0 +1,22 @@
+using System.Diagnostics;
+
+namespace Shared.Rig;
+
+/// <summary>Waits for something to become true.</summary>
+internal static class Wait
+{
+    private const int PollMs = 20;
+
+    /// <summary>How long it took; fails after the limit.</summary>
+    public static TimeSpan Until(Func<bool> condition, TimeSpan within, string what)
+    {
+        var watch = Stopwatch.StartNew();
+        while (!condition())
+        {
+            Assert.True(watch.Elapsed < within, $"Not within {within.TotalSeconds:0.#} s: {what}");
+            Thread.Sleep(PollMs);
+        }
+
+        return watch.Elapsed;
+    }
+}
