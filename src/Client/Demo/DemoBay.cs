@@ -55,6 +55,17 @@ internal sealed class DemoBay : IAsyncDisposable
         }
     }
 
+    /// <summary>The story, or the word about the program whose end broke it: that shows first as a broken conversation.</summary>
+    public async Task<T> Guarded<T>(Task<T> story, Task guard)
+    {
+        var first = await Task.WhenAny(story, guard);
+        if (first == story && story.IsFaulted)
+            first = await Task.WhenAny(guard, Task.Delay(2 * Grace, _time));
+        if (first == guard)
+            await guard;
+        return await story;
+    }
+
     /// <summary>Fails as soon as one of the programs ends by itself.</summary>
     /// <exception cref="ClientException">SL-433.</exception>
     public async Task Guard(CancellationToken stop)

@@ -24,8 +24,7 @@ internal sealed class DemoLines(Shell shell, bool json) : ICrewBoard
             Say($"In {bay.Folder}: {DemoPlaces.Of(bay)}");
             var story = new Crew(bay, this, shell.Glyphs, shell.Time).Work(stop);
             var guard = bay.Guard(stop);
-            await await Task.WhenAny(story, guard);
-            result = await story;
+            result = await bay.Guarded(story, guard);
             Finish(result);
             if (stay)
                 await guard;

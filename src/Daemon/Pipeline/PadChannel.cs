@@ -218,7 +218,7 @@ public sealed class PadChannel : IPadSource
     public (PadIdentity Identity, double[] Counts)? Recent(long spanNs)
     {
         lock (_gate)
-            return _state == PadState.Live && _identity is { } identity ? (identity, _ring.Since(_clock.NowNs - spanNs)) : null;
+            return _state == PadState.Live && _identity is { } identity ? (identity, _ring.Since(_newestNs - spanNs)) : null;
     }
 
     /// <summary>The zero in force.</summary>
