@@ -55,17 +55,6 @@ internal sealed class DemoBay : IAsyncDisposable
         }
     }
 
-    /// <summary>The story, or the word about the program whose end broke it: that shows first as a broken conversation.</summary>
-    public async Task<T> Guarded<T>(Task<T> story, Task guard)
-    {
-        var first = await Task.WhenAny(story, guard);
-        if (first == story && story.IsFaulted)
-            first = await Task.WhenAny(guard, Task.Delay(2 * Grace, _time));
-        if (first == guard)
-            await guard;
-        return await story;
-    }
-
     /// <summary>Fails as soon as one of the programs ends by itself.</summary>
     /// <exception cref="ClientException">SL-433.</exception>
     public async Task Guard(CancellationToken stop)
@@ -73,6 +62,17 @@ internal sealed class DemoBay : IAsyncDisposable
         await Task.WhenAny(_simulator!.Ended, _daemon!.Ended).WaitAsync(stop);
         await Task.Delay(Grace, _time, stop);
         throw new ClientException((_simulator.Ended.IsCompleted ? _simulator : _daemon).Loss());
+    }
+
+    /// <summary>Waits for work that needs the bay.</summary>
+    /// <exception cref="ClientException">What the work met; or SL-433, for a program that ended explains more than what others met after it.</exception>
+    public async Task Accompany(Task work, CancellationToken stop)
+    {
+        var guard = Guard(stop);
+        var first = await Task.WhenAny(work, guard);
+        if (work.IsFaulted)
+            await Task.WhenAny(guard, Task.Delay(2 * Grace, _time, stop));
+        await (guard.IsFaulted ? guard : first);
     }
 
     public async ValueTask DisposeAsync()
