@@ -1,13 +1,33 @@
+using ScaleLink.Bench.Calibration;
+using ScaleLink.Bench.Convergence;
+using ScaleLink.Bench.Decoding;
 using ScaleLink.Bench.Settling;
 
 return args switch
 {
     ["settling", .. var rest] => SettlingBench.Run(rest),
+    ["convergence", .. var rest] => ConvergenceBench.Run(rest),
+    ["coverage", .. var rest] => CoverageBench.Run(rest),
+    ["decode"] => Ran(DecodeBench.Run),
+    ["damage"] => Ran(DamageCampaign.Run),
     _ => Usage(),
 };
 
+static int Ran(Action bench)
+{
+    bench();
+    return 0;
+}
+
 static int Usage()
 {
-    Console.Error.WriteLine("Usage: dotnet run -c Release --project bench -- settling [trials] [seed]");
+    Console.Error.WriteLine("""
+        Usage: dotnet run -c Release --project bench -- NAME
+          settling [trials] [seed]      settled loads against fixed averages, on rocking cars
+          convergence [cars] [seed]     steps to the cross-weight target, against a fair hand
+          coverage [proofs] [seed]      stated intervals of calibrations against the truth
+          decode                        pad frames a second
+          damage                        wrong frames taken as good, from damaged and random bytes
+        """);
     return 2;
 }

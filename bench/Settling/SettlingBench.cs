@@ -6,17 +6,29 @@ namespace ScaleLink.Bench.Settling;
 /// <summary>The long form of the settling tests: how fast, how honest, against fixed averages on the same records.</summary>
 static class SettlingBench
 {
-    const int DefaultTrials = 300;
-    const int DefaultSeed = 9001;
+    const string DefaultTrials = "300";
+    const string DefaultSeed = "9001";
 
+    /// <param name="args">Records a scenario, seed, and one of speed, stability, cross-weight; each may be left out from the right.</param>
     public static int Run(string[] args)
     {
-        var trials = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : DefaultTrials;
-        var seed = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : DefaultSeed;
+        var part = args.ElementAtOrDefault(2);
+        if (!Number(args.ElementAtOrDefault(0) ?? DefaultTrials, out var trials) || trials < 10
+            || !Number(args.ElementAtOrDefault(1) ?? DefaultSeed, out var seed)
+            || part is not (null or "speed" or "stability" or "cross-weight"))
+        {
+            Console.Error.WriteLine("Usage: settling [records, 10 or more] [seed] [speed | stability | cross-weight]");
+            return 2;
+        }
         Console.WriteLine($"{trials} records a scenario, seed {seed}; seconds after the release, median / 95th percentile.");
-        foreach (var scenario in new[] { Scenario.Linear, Scenario.Workshop, Scenario.Friction })
-            SpeedReport.Print(scenario, seed, trials);
-        StabilityReport.Print(seed, trials);
+        if (part is null or "speed")
+            foreach (var scenario in new[] { Scenario.Linear, Scenario.Workshop, Scenario.Friction })
+                SpeedReport.Print(scenario, seed, trials);
+        if (part is null or "stability") StabilityReport.Print(seed, trials);
+        if (part is null or "cross-weight") CrossWeightReport.Print(seed, trials);
         return 0;
     }
+
+    static bool Number(string text, out int number) =>
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out number);
 }

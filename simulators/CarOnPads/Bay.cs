@@ -1,3 +1,4 @@
+using CarOnPads.Bus;
 using CarOnPads.Cells;
 using CarOnPads.Pads;
 using CarOnPads.Physics;
@@ -15,6 +16,8 @@ public sealed class Bay : IDisposable
     const double PlacingSpeed = 40; // kg/s, how fast hands put masses down
     readonly IPadPort[] _ports = new IPadPort[4];
     readonly Pad[] _pads;
+    readonly RtuBus? _bus;
+    readonly IPadPort? _busPort;
     readonly byte[] _fromHost = new byte[4096];
     readonly PriorityQueue<Action<Bay>, (double At, int Order)> _timetable = new();
     Four _loadBefore;
@@ -24,19 +27,23 @@ public sealed class Bay : IDisposable
 
     /// <summary>Sets the bench up.</summary>
     /// <param name="options">Car, seed, rate and so on.</param>
-    /// <param name="port">The cable of each pad; the bay owns it from here on.</param>
-    public Bay(BayOptions options, Func<Wheel, IPadPort> port)
+    /// <param name="port">The cable of each pad that has its own; the bay owns it from here on.</param>
+    /// <param name="bus">The cable that all Modbus slaves share; needed when there are some.</param>
+    public Bay(BayOptions options, Func<Wheel, IPadPort> port, Func<IPadPort>? bus = null)
     {
         Options = options;
         Rig = new Rig(options.Car, options.Gravity, options.Seed, options.Raised);
         _loadBefore = Rig.Motion.Load;
         ApplyImperfections();
         var wheels = Enum.GetValues<Wheel>();
-        _pads = [.. wheels.Select(w => new Pad(w, options.Seed, options.Hertz, options.Imperfections))];
+        var speaking = options.Speaking;
+        _pads = [.. wheels.Select(w => new Pad(w, options.Seed, options.Hertz, options.Imperfections, speaking[(int)w], saysTilt: !speaking.TiltOnBus))];
+        _bus = speaking.NeedsBus ? new RtuBus([.. BusSlaves.Of(_pads, options)]) : null;
         try
         {
+            _busPort = speaking.NeedsBus ? bus!() : null;
             foreach (var wheel in wheels)
-                _ports[(int)wheel] = port(wheel);
+                _ports[(int)wheel] = speaking[(int)wheel] == Speech.Modbus ? _busPort! : port(wheel);
         }
         catch
         {
@@ -59,6 +66,16 @@ public sealed class Bay : IDisposable
 
     /// <summary>The cable of that pad.</summary>
     public IPadPort Port(Wheel wheel) => _ports[(int)wheel];
+
+    /// <summary>The cable that all Modbus slaves share; absent when there are none.</summary>
+    public IPadPort? BusPort => _busPort;
+
+    /// <summary>The host's adapter hears on the bus what it sends itself, or no longer.</summary>
+    public void Echo(bool on)
+    {
+        if (_bus is not null)
+            _bus.Echoes = on;
+    }
 
     /// <summary>Loads on the pads' surfaces at this instant, kg.</summary>
     public Four Loads => Rig.Motion.Load.Times(1 / Options.Gravity).Plus(_masses.Now);
@@ -128,6 +145,7 @@ public sealed class Bay : IDisposable
 
         for (var i = 0; i < _pads.Length; i++)
             _pads[i].Release(Time, _ports[i].Write);
+        _bus?.Release(Time, _busPort!.Write);
     }
 
     /// <summary>Pulls all cables for good.</summary>
@@ -135,13 +153,16 @@ public sealed class Bay : IDisposable
     {
         foreach (IPadPort? port in _ports)
             port?.Dispose(); // the last may be missing when the bench could not be set up
+        _busPort?.Dispose();
     }
 
     void Listen()
     {
+        int read;
+        while (_busPort is not null && (read = _busPort.Read(_fromHost)) > 0)
+            _bus!.Receive(_fromHost.AsSpan(0, read), Time);
         for (var i = 0; i < _pads.Length; i++)
         {
-            int read;
             while ((read = _ports[i].Read(_fromHost)) > 0)
                 _pads[i].Receive(_fromHost.AsSpan(0, read), Time);
         }

@@ -1,4 +1,5 @@
 using CarOnPads.Cells;
+using CarOnPads.Pads;
 using CarOnPads.Physics;
 
 namespace CarOnPads;
@@ -16,6 +17,8 @@ public sealed record BayOptions
     public Imperfections Imperfections { get; init; } = Imperfections.None();
     /// <summary>The car starts on jacks, the pads empty.</summary>
     public bool Raised { get; init; }
+    /// <summary>What the pads speak.</summary>
+    public Speaking Speaking { get; init; } = new();
     /// <summary>Local gravity, m/s².</summary>
     public double Gravity { get; init; } = 9.81;
 }

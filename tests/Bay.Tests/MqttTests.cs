@@ -98,7 +98,7 @@ public class MqttTests
         using var bay = new BayRig();
         Wait.Until(() => TryRead(bay.MqttPort), Soon, "the broker answers");
         using var reader = new TopicReader(bay.MqttPort);
-        using (var intruder = Process.Start(Mosquitto.Path("mosquitto_pub")!, ["-p", $"{bay.MqttPort}", "-t", Loads, "-q", "1", "-m", """{"seq":0}"""]))
+        using (var intruder = Process.Start(InstalledProgram.Path("mosquitto_pub")!, ["-p", $"{bay.MqttPort}", "-t", Loads, "-q", "1", "-m", """{"seq":0}"""]))
             intruder.WaitForExit();
         Wait.Until(() => reader.Received.Count(r => r.Topic == Loads) > 10, Soon, "live loads");
         Assert.DoesNotContain(reader.Received, r => r.Payload["seq"]?.GetValue<long>() == 0);

@@ -29,7 +29,7 @@ public class RaisedTests
     {
         using var bay = new BayRig();
         bay.WaitLive();
-        Wait.Until(() => bay.Daemon.Loads()?.Corners.All(c => c.Faults.Any(f => f.Code == "SL-301")) == true, TimeSpan.FromSeconds(5), "no zero told");
+        Wait.Until(() => bay.Daemon.Loads()?.Corners.All(c => c.Faults.Any(f => f.Code == "SL-341")) == true, TimeSpan.FromSeconds(5), "no zero told");
         Assert.All(bay.Daemon.Loads()!.Corners, c => Assert.Null(c.LoadKg));
     }
 
@@ -40,7 +40,7 @@ public class RaisedTests
         bay.Zero();
         bay.Simulator.Do("""{"do":"mass","corner":"LF","kg":40}""");
         Wait.Until(() => bay.Daemon.Pad("LF").LoadKg?.Value > 39, TimeSpan.FromSeconds(5), "mass on");
-        Wait.Until(() => ZeroOf(bay, "SL-313"), TimeSpan.FromSeconds(5), "refused: not empty");
+        Wait.Until(() => ZeroOf(bay, "SL-345"), TimeSpan.FromSeconds(5), "refused: not empty");
         bay.Simulator.Do("""{"do":"mass","corner":"LF","kg":0}""");
         Wait.Until(() => bay.Daemon.Pad("LF").LoadKg?.Value < 1, TimeSpan.FromSeconds(5), "mass off");
         bay.Zero();

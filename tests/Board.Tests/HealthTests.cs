@@ -35,7 +35,7 @@ public class HealthTests(SharedBay bay)
         await board.Page.Locator("[data-do=take-zero]").ClickAsync();
         await board.Page.Locator(".results li").First.WaitForAsync();
         Assert.Equal(4, await board.Page.Locator(".results .refusal").CountAsync());
-        Assert.Contains("SL-313", await board.Text(".results"));
+        Assert.Contains("SL-345", await board.Text(".results"));
         Assert.Equal(before, Zeros());
     }
 

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using CarOnPads.Pads;
 using CarOnPads.Physics;
 
 namespace CarOnPads.Control;
@@ -54,6 +55,7 @@ static class AskingCommands
             ["port"] = port.Address,
             ["plugged"] = port.Plugged,
             ["lost_bytes"] = port.LostBytes,
+            ["speaks"] = Speaking.NameOf(pad.Speech),
             ["serial"] = pad.SerialNumber,
             ["boot_id"] = pad.BootId,
             ["rate_hz"] = pad.Hertz,

@@ -6,7 +6,7 @@ namespace CarOnPads.Control;
 static class CommandTable
 {
     static readonly Dictionary<string, Command> s_commands =
-        new[] { CrewCommands.All, PadCommands.All, FaultCommands.All, AskingCommands.All }
+        new[] { CrewCommands.All, PadCommands.All, FaultCommands.All, BusCommands.All, AskingCommands.All }
             .SelectMany(group => group)
             .ToDictionary(command => command.Name, StringComparer.Ordinal);
 

@@ -1,6 +1,8 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using CarOnPads.Bus;
+using CarOnPads.Pads;
 using CarOnPads.Physics;
 
 namespace CarOnPads.Hosting;
@@ -16,6 +18,9 @@ static class ReadyLine
         ["control"] = control,
         ["ports"] = PerPad(wheel => bay.Port(wheel).Address),
         ["kg_per_count"] = PerPad(wheel => bay.Pad(wheel).KgPerCount),
+        ["speak"] = PerPad(wheel => Speaking.NameOf(bay.Pad(wheel).Speech)),
+        ["bus"] = bay.BusPort?.Address,
+        ["slaves"] = Slaves(bay),
         ["serials"] = PerPad(wheel => bay.Pad(wheel).SerialNumber),
         ["car"] = bay.Options.Car.Name,
         ["seed"] = bay.Options.Seed,
@@ -23,6 +28,20 @@ static class ReadyLine
         ["gravity"] = bay.Options.Gravity,
         ["imperfections"] = new JsonArray([.. bay.Imperfections.On.Select(name => JsonValue.Create(name))]),
     }.ToJsonString(s_json);
+
+    static JsonObject Slaves(Bay bay)
+    {
+        var slaves = new JsonObject();
+        foreach (var wheel in Enum.GetValues<Wheel>())
+        {
+            if (bay.Pad(wheel).Speech == Speech.Modbus)
+                slaves[wheel.ToString()] = BusSlaves.PadAddress(wheel);
+            if (bay.Options.Speaking.TiltOnBus)
+                slaves[$"{wheel} tilt"] = BusSlaves.TiltAddress(wheel);
+        }
+
+        return slaves;
+    }
 
     static JsonObject PerPad<T>(Func<Wheel, T> value)
     {

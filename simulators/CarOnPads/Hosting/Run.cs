@@ -1,6 +1,5 @@
 using System.Runtime.InteropServices;
 using CarOnPads.Control;
-using CarOnPads.Physics;
 using CarOnPads.Ports;
 
 namespace CarOnPads.Hosting;
@@ -15,7 +14,7 @@ static class Run
         using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, End);
         using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, End);
         await using var control = new ControlServer(options.Control);
-        using (var bay = new Bay(options.Bay, wheel => Port(options.PortDirectory, wheel)))
+        using (var bay = new Bay(options.Bay, wheel => Port(options.PortDirectory, wheel.ToString()), () => Port(options.PortDirectory, "BUS")))
         {
             scenario?.Schedule(bay, Complain);
             Console.Out.WriteLine(ReadyLine.Of(bay, control.Address));
@@ -38,10 +37,10 @@ static class Run
     public static void Complain(SimulatorException e) =>
         Console.Error.WriteLine($"car-on-pads: {e.Code} {e.Message} {e.Mend}");
 
-    static IPadPort Port(string? directory, Wheel wheel) =>
+    static IPadPort Port(string? directory, string name) =>
         directory is null || OperatingSystem.IsWindows()
             ? new TcpPort(0)
-            : new PseudoTerminalPort(directory, wheel.ToString());
+            : new PseudoTerminalPort(directory, name);
 
     static async Task EndWithStdinAsync(CancellationTokenSource end)
     {

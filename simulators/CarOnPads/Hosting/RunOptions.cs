@@ -27,11 +27,14 @@ sealed record RunOptions
         Option<string> imperfections = new("--imperfections") { Description = "none, default, or names with commas between.", DefaultValueFactory = _ => "default" };
         Option<string?> scenario = new("--scenario") { Description = "JSON list of commands, each with \"at\" in seconds." };
         Option<string> start = new("--start") { Description = "Where the car is at first.", DefaultValueFactory = _ => "on-pads" };
+        Option<string> speak = new("--speak") { Description = "pad-frames, modbus or text for all pads, or LF=modbus,RF=text and the rest pad frames.", DefaultValueFactory = _ => "pad-frames" };
+        Option<string> tilt = new("--tilt") { Description = "Who says the tilt: each pad its own, or inclinometers on the bus.", DefaultValueFactory = _ => "own" };
         Option<bool> withStdin = new("--exit-with-stdin") { Description = "End when the standard input closes." };
         start.AcceptOnlyFromAmong("on-pads", "raised");
+        tilt.AcceptOnlyFromAmong("own", "bus");
         var root = new RootCommand("A car on four scale pads that speaks through serial ports. For tests and demonstrations.")
         {
-            ports, tcp, control, car, seed, rate, gravity, imperfections, scenario, start, withStdin,
+            ports, tcp, control, car, seed, rate, gravity, imperfections, scenario, start, speak, tilt, withStdin,
         };
         root.SetAction((parsed, _) => run(
             new RunOptions
@@ -43,6 +46,7 @@ sealed record RunOptions
                     Hertz = Checked("--rate", parsed.GetValue(rate), Pad.SlowestHertz, Pad.FastestHertz),
                     Gravity = Checked("--gravity", parsed.GetValue(gravity), 9.7, 9.9),
                     Imperfections = Imperfections.Parse(parsed.GetValue(imperfections)!),
+                    Speaking = Speaking.Parse(parsed.GetValue(speak)!, parsed.GetValue(tilt) == "bus"),
                     Raised = parsed.GetValue(start) == "raised",
                 },
                 PortDirectory = parsed.GetValue(tcp) || OperatingSystem.IsWindows() ? null : parsed.GetValue(ports) ?? Temporary(),

@@ -27,6 +27,7 @@ public sealed class Pad
     readonly NoiseSource _chance;
     readonly Wire _wire;
     readonly HostFrames _host;
+    readonly bool _saysTilt;
     readonly double _drift;
     readonly byte[] _frame = new byte[PadFrameWriter.MaxFrameLength];
     readonly int[] _counts = new int[Platform.Cells];
@@ -38,9 +39,9 @@ public sealed class Pad
     uint _sequence;
 
     /// <summary>A pad that starts at time 0.</summary>
-    public Pad(Wheel wheel, long seed, double hertz, Imperfections imperfections)
+    public Pad(Wheel wheel, long seed, double hertz, Imperfections imperfections, Speech speech = Speech.PadFrames, bool saysTilt = true)
     {
-        Wheel = wheel;
+        (Wheel, Speech, _saysTilt) = (wheel, speech, saysTilt);
         SerialNumber = $"SLP-{1001 + (int)wheel}";
         _imperfections = imperfections;
         _platform = new Platform(seed, SerialNumber, NominalKgPerCount(wheel), imperfections);
@@ -60,6 +61,8 @@ public sealed class Pad
 
     /// <summary>Which wheel stands on it.</summary>
     public Wheel Wheel { get; }
+    /// <summary>What it speaks.</summary>
+    public Speech Speech { get; }
     /// <summary>SLP-1001 to SLP-1004.</summary>
     public string SerialNumber { get; }
     /// <summary>Nominal, the same for the pad's cells.</summary>
@@ -83,6 +86,11 @@ public sealed class Pad
     /// <summary>True time of the next sample, s.</summary>
     public double NextSample => _clock.Next;
 
+    /// <summary>The newest sample as the pad says it; absent before the first.</summary>
+    internal SampleFrame? LastSaid { get; private set; }
+    /// <summary>The newest sample with its tilt, wherever that is said.</summary>
+    internal SampleFrame? LastTrue { get; private set; }
+
     double Drift => _imperfections[Imperfection.ClockDrift] ? _drift : 0;
 
     /// <summary>Loses its supply at this time and starts anew a little later.</summary>
@@ -102,9 +110,15 @@ public sealed class Pad
     /// <summary>Reads bytes from the host.</summary>
     public void Receive(ReadOnlySpan<byte> bytes, double now)
     {
-        if (!Faults.Frozen && now >= _offUntil)
+        if (Speech == Speech.PadFrames && Answers(now))
             _host.Receive(bytes, now);
     }
+
+    /// <summary>Its firmware runs.</summary>
+    internal bool Answers(double now) => !Faults.Frozen && now >= _offUntil;
+
+    /// <summary>The numbering jumps ahead, as when samples are lost inside the pad.</summary>
+    public void SkipSequence(uint by) => _sequence += by;
 
     /// <summary>Hands the bytes that are due to the port.</summary>
     public void Release(double now, Action<ReadOnlySpan<byte>> host) => _wire.Release(now, host);
@@ -119,7 +133,7 @@ public sealed class Pad
         _temperature.Advance(1 / _clock.Hertz);
         if (IsRunning(now))
         {
-            if (now >= _nextHello)
+            if (now >= _nextHello && Speech == Speech.PadFrames)
                 Hello(now);
             Measure(now, new PlatformLoad(kg, forwardMoment, leftMoment, CosineOfTilt()));
         }
@@ -188,14 +202,18 @@ public sealed class Pad
         var (pitch, roll) = _inclinometer.Read(PitchDegrees, RollDegrees);
         var celsius = _temperature.Read();
         var tiltGone = Faults.Reported.HasFlag(PadStatus.TiltFault);
-        var sample = new SampleFrame(
-            _sequence++, _clock.DeviceMicroseconds, status,
-            tiltGone ? null : pitch,
-            tiltGone ? null : roll,
-            Faults.Reported.HasFlag(PadStatus.TemperatureFault) ? null : celsius,
-            _counts);
-        Transmit(_frame.AsSpan(0, PadFrameWriter.Write(sample, _frame)), now);
+        LastTrue = Sample(tiltGone ? null : (pitch, roll), celsius, status);
+        LastSaid = _saysTilt ? LastTrue : Sample(null, celsius, status & ~PadStatus.TiltFault);
+        _sequence++;
+        if (Speech == Speech.PadFrames)
+            Transmit(_frame.AsSpan(0, PadFrameWriter.Write(LastSaid.Value, _frame)), now);
+        else if (Speech == Speech.Text)
+            Transmit(TextLine.Of(LastSaid.Value, KgPerCount), now);
     }
+
+    SampleFrame Sample((double Pitch, double Roll)? tilt, double celsius, PadStatus status) => new(
+        _sequence, _clock.DeviceMicroseconds, status, tilt?.Pitch, tilt?.Roll,
+        Faults.Reported.HasFlag(PadStatus.TemperatureFault) ? null : celsius, _counts);
 
     void Transmit(ReadOnlySpan<byte> frame, double now)
     {

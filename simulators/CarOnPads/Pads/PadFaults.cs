@@ -23,6 +23,21 @@ public sealed class PadFaults
     /// <summary>Part of the samples that are sent twice, 0 to 1.</summary>
     public double DuplicateShare { get; set; }
 
+    /// <summary>Part of the messages that break off in the middle, 0 to 1.</summary>
+    public double TruncateShare { get; set; }
+
+    /// <summary>Part of the messages with random bytes before them, 0 to 1.</summary>
+    public double NoiseShare { get; set; }
+
+    /// <summary>Part of a Modbus slave's answers that carry a wrong CRC, 0 to 1.</summary>
+    public double WrongCheckShare { get; set; }
+
+    /// <summary>The exception with which a Modbus slave refuses everything; 0: it does not.</summary>
+    public byte Exception { get; set; }
+
+    /// <summary>A second Modbus slave has the same address.</summary>
+    public bool Twin { get; set; }
+
     /// <summary>What the pad's self-test reports.</summary>
     public PadStatus Reported { get; set; }
 
@@ -41,6 +56,16 @@ public sealed class PadFaults
             yield return "drop";
         if (DuplicateShare > 0)
             yield return "duplicate";
+        if (TruncateShare > 0)
+            yield return "truncate";
+        if (NoiseShare > 0)
+            yield return "noise";
+        if (WrongCheckShare > 0)
+            yield return "wrong-check";
+        if (Exception != 0)
+            yield return "exception";
+        if (Twin)
+            yield return "twin";
         if (Reported != PadStatus.None)
             yield return "self-test";
     }

@@ -23,7 +23,9 @@ sealed class Wire(long seed, string name, Imperfections imperfections, PadFaults
         if (now < faults.SilentUntil)
             return;
         var start = _held.Count;
-        _held.AddRange(frame);
+        if (faults.NoiseShare > 0 && _noise.Uniform(0, 1) < faults.NoiseShare)
+            AddNoise();
+        _held.AddRange(faults.TruncateShare > 0 && _noise.Uniform(0, 1) < faults.TruncateShare ? frame[..(int)_noise.Uniform(1, frame.Length)] : frame);
         if (faults.BitErrorRate > 0)
             Garble(start);
     }
@@ -43,6 +45,12 @@ sealed class Wire(long seed, string name, Imperfections imperfections, PadFaults
 
         host(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(_held));
         _held.Clear();
+    }
+
+    void AddNoise()
+    {
+        for (var count = (int)_noise.Uniform(1, 12); count > 0; count--)
+            _held.Add((byte)_noise.Next());
     }
 
     // The gap to the next wrong bit is drawn, not every bit: sound for small rates and cheap.

@@ -40,8 +40,12 @@ internal sealed record Shell
         };
     }
 
-    // The console hides that the reader of a pipe has gone; a plain stream tells, and a watch can end.
-    private static TextWriter Output() => Console.IsOutputRedirected && !OperatingSystem.IsWindows()
-        ? new StreamWriter(new FileStream(new SafeFileHandle(StandardOutput, ownsHandle: false), FileAccess.Write, bufferSize: 0), new UTF8Encoding(false))
-        : Console.Out;
+    // The console hides that the reader of a pipe has gone; a plain stream tells, and a watch can end. A file has no reader.
+    private static TextWriter Output()
+    {
+        if (!Console.IsOutputRedirected || OperatingSystem.IsWindows())
+            return Console.Out;
+        var stream = new FileStream(new SafeFileHandle(StandardOutput, ownsHandle: false), FileAccess.Write, bufferSize: 0);
+        return stream.CanSeek ? Console.Out : new StreamWriter(stream, new UTF8Encoding(false));
+    }
 }

@@ -9,20 +9,18 @@ namespace ScaleLink.Client.Commands;
 /// <summary><c>scalelink zero</c>: takes the zero of empty pads.</summary>
 internal static class ZeroCommand
 {
-    private const string Caution = "Caution: the pads must be empty and quiet. A car that has been lifted off stands on stands, wheels chocked, nobody under it.";
-
     public static Command Create(CommonOptions common, Shell shell)
     {
         var who = new Option<string>("--who") { Description = "Name for the ledger.", DefaultValueFactory = _ => Environment.UserName, HelpName = "NAME" };
         var corners = new Argument<string[]>("corner") { Description = "Pads to zero: LF, RF, LR, RR. None: all.", Arity = new ArgumentArity(0, 4) };
         corners.AcceptOnlyFromAmong("LF", "RF", "LR", "RR");
-        var command = new Command("zero", $"Takes the present reading of empty pads as their zero. {Caution}") { corners, who };
+        var command = new Command("zero", $"Takes the present reading of empty pads as their zero. {Cautions.Zero}") { corners, who };
         command.SetAction(async (parsed, stop) =>
         {
             await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
             var json = parsed.GetValue(common.Json);
             if (!json)
-                shell.WriteLine(Caution);
+                shell.WriteLine(Cautions.Zero);
             var request = new ZeroPadsRequest { Who = parsed.GetValue(who) };
             request.Corners.AddRange(parsed.GetValue(corners)!.Select(Parse));
             var answer = await daemon.Ask(options => daemon.PadControl.ZeroPadsAsync(request, options), stop);

@@ -8,6 +8,9 @@ namespace ScaleLink.Client.Connection;
 internal sealed class ClockKeeper : IAsyncDisposable
 {
     private static readonly TimeSpan Every = TimeSpan.FromSeconds(5);
+    // The first answer bears the cost of connecting: better ones are had at once.
+    private static readonly TimeSpan AtFirst = TimeSpan.FromMilliseconds(250);
+    private const int FirstFew = 4;
     private static readonly TimeSpan AfterDoubt = TimeSpan.FromMilliseconds(20);
     private static readonly TimeSpan Deadline = TimeSpan.FromSeconds(3);
 
@@ -18,6 +21,7 @@ internal sealed class ClockKeeper : IAsyncDisposable
     private readonly SemaphoreSlim _doubt = new(0, 1);
     private readonly Lock _gate = new();
     private Task? _loop;
+    private int _answers;
 
     public ClockKeeper(Feed.FeedClient feed, DaemonClock clock, TimeProvider time)
     {
@@ -34,6 +38,7 @@ internal sealed class ClockKeeper : IAsyncDisposable
         using var call = _feed.GetClockAsync(new GetClockRequest(), cancellationToken: either.Token);
         var answer = await call.ResponseAsync.ConfigureAwait(false);
         _clock.Take(answer, askedAt, _time.GetTimestamp());
+        _answers++;
         lock (_gate)
             _loop ??= KeepAsking();
     }
@@ -66,7 +71,7 @@ internal sealed class ClockKeeper : IAsyncDisposable
 
     private async Task WaitForTurn()
     {
-        using var turn = new CancellationTokenSource(Every, _time);
+        using var turn = new CancellationTokenSource(_answers < FirstFew ? AtFirst : Every, _time);
         using var either = CancellationTokenSource.CreateLinkedTokenSource(turn.Token, _end.Token);
         try
         {

@@ -51,6 +51,9 @@ public sealed class DaemonConnection : IAsyncDisposable
 
     internal TimeProvider Time { get; }
 
+    /// <summary>The address as people write it.</summary>
+    internal string Name => Address.GetLeftPart(UriPartial.Authority);
+
     /// <summary>Asks once, with a deadline, and turns every failure into a trouble with a code.</summary>
     /// <param name="call">The call, to be made with the options given.</param>
     /// <param name="stop">Gives up.</param>
@@ -69,7 +72,7 @@ public sealed class DaemonConnection : IAsyncDisposable
         }
         catch (RpcException e)
         {
-            throw new ClientException(TroubleReader.Read(e, Address), e);
+            throw new ClientException(TroubleReader.Read(e, Name), e);
         }
     }
 

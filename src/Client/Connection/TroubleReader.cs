@@ -11,7 +11,7 @@ internal static class TroubleReader
     private const int LongestMessage = 300;
     private const int LongestCode = 16;
 
-    public static Trouble Read(RpcException failure, Uri daemon)
+    public static Trouble Read(RpcException failure, string daemon)
     {
         if (Told(failure) is { } told)
             return told;
@@ -29,7 +29,7 @@ internal static class TroubleReader
     public static Trouble Read(Fault fault) =>
         new(PeerText.Clean(fault.Code, LongestCode), PeerText.Clean(fault.Message, LongestMessage), PeerText.Clean(fault.Mend, LongestMessage));
 
-    private static Trouble Away(Uri daemon, Exception? cause) => cause is HttpRequestException { HttpRequestError: HttpRequestError.HttpProtocolError or HttpRequestError.InvalidResponse or HttpRequestError.ResponseEnded }
+    private static Trouble Away(string daemon, Exception? cause) => cause is HttpRequestException { HttpRequestError: HttpRequestError.HttpProtocolError or HttpRequestError.InvalidResponse or HttpRequestError.ResponseEnded }
         ? new Trouble("SL-422", $"What answers at {daemon} is not the daemon's gRPC port.", "Give the gRPC port with --daemon; the page's port is another one.")
         : new Trouble("SL-420", $"No daemon answers at {daemon}.", "Start the daemon, or give its address with --daemon.");
 

@@ -42,9 +42,9 @@ internal sealed class CarControl : IDisposable
     /// <summary>Takes the jacks away. Returns how long it takes.</summary>
     public Task<TimeSpan> Lower(CancellationToken stop) => Do(new JsonObject { ["do"] = "lower" }, stop);
 
-    /// <summary>Rolls and bounces the car.</summary>
-    public Task<TimeSpan> Settle(double seconds, CancellationToken stop) =>
-        Do(new JsonObject { ["do"] = "settle", ["by"] = "both", ["seconds"] = seconds }, stop);
+    /// <summary>Settles the car: by bouncing it, or by rolling it on its pads first.</summary>
+    public Task<TimeSpan> Settle(double seconds, bool roll, CancellationToken stop) =>
+        Do(new JsonObject { ["do"] = "settle", ["by"] = roll ? "both" : "bounce", ["seconds"] = seconds }, stop);
 
     /// <summary>Turns one perch; positive raises the corner.</summary>
     public Task<TimeSpan> Turn(string corner, double turns, CancellationToken stop) =>

@@ -25,19 +25,20 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
     {
         await TakeZero(stop);
         board.Say("Heron, driver in, comes down on the pads");
-        await Wait(await bay.Car.Lower(stop), stop);
         board.Announce("car on the pads", null);
+        await Wait(await bay.Car.Lower(stop), stop);
         var readings = new List<PerchReading>();
-        var turns = 0.0;
+        var move = new PerchMove();
         while (true)
         {
-            var reading = await SettleAndRead(stop);
-            readings.Add(new PerchReading(reading.CrossWeightPercent.Value, Coverage.Expanded(reading.CrossWeightPercent)!.Value, turns));
+            var reading = await SettleAndRead(isFirst: readings.Count == 0, stop);
+            readings.Add(new PerchReading(reading.CrossWeightPercent.Value, Repeatability.OfCrossWeight(reading)!.Value, move));
             board.Read(reading);
             var isOnTarget = TargetCheck.Of(reading) == Aim.Within;
             if (isOnTarget || readings.Count > MostAdjustments)
                 return new CrewResult(isOnTarget, readings.Count - 1, reading);
-            turns = await TurnPerches(PerchRule.Next(readings, reading.Target.CrossWeightPercent), stop);
+            (move, var predicted) = PerchRule.Next(readings, reading.Target.CrossWeightPercent);
+            await TurnPerches(move, predicted, stop);
         }
     }
 
@@ -58,28 +59,29 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
         }
     }
 
-    private async Task<double> TurnPerches(PerchMove move, CancellationToken stop)
+    private async Task TurnPerches(PerchMove move, double? predicted, CancellationToken stop)
     {
-        board.Say($"{PerchWords.Of(move.Turns, glyphs)}: then settle");
-        board.Announce(PerchWords.Label(move.Turns, glyphs), move.PredictedPercent);
+        board.Say($"{PerchWords.Of(move, glyphs)}: then settle");
+        board.Announce(PerchWords.Label(move, glyphs), predicted);
         var longest = TimeSpan.Zero;
-        foreach (var (corner, sign) in new[] { ("LF", -1), ("RF", 1), ("LR", 1), ("RR", -1) })
+        foreach (var (corner, eighths) in new[] { ("LF", move.LeftFrontPair), ("RF", move.RightFrontPair), ("LR", move.RightFrontPair), ("RR", move.LeftFrontPair) })
         {
-            var takes = await bay.Car.Turn(corner, sign * move.Turns, stop);
+            var takes = await bay.Car.Turn(corner, eighths / 8.0, stop);
             longest = takes > longest ? takes : longest;
         }
 
         await Wait(longest, stop);
-        return move.Turns;
     }
 
-    private async Task<Loads> SettleAndRead(CancellationToken stop)
+    // Rolling lets go what the tyres hold after the car came down. Later it would only put other parts of the tyres on the pads.
+    private async Task<Loads> SettleAndRead(bool isFirst, CancellationToken stop)
     {
         while (true)
         {
-            board.Say("Rolling and bouncing the car, then hands off");
-            await Wait(await bay.Car.Settle(RitualSeconds, stop), stop);
+            board.Say(isFirst ? "Rolling and bouncing the car, then hands off" : "Bouncing the car, then hands off");
+            await Wait(await bay.Car.Settle(RitualSeconds, isFirst, stop), stop);
             board.Say("Hands off: waiting for the car to settle");
+            board.HandsOff();
             if (await ReadSettled(stop) is { } reading)
                 return reading;
         }

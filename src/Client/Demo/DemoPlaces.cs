@@ -8,6 +8,10 @@ internal static class DemoPlaces
     public static string Of(DemoBay bay) =>
         $"page http://127.0.0.1:{bay.Ports.Page}/, gRPC http://127.0.0.1:{bay.Ports.Grpc}, MQTT 127.0.0.1:{bay.Ports.Mqtt}";
 
+    /// <summary>The same for the last line of a screen.</summary>
+    public static string Short(DemoBay bay) =>
+        $"page http://127.0.0.1:{bay.Ports.Page}/  gRPC :{bay.Ports.Grpc}  MQTT :{bay.Ports.Mqtt}  Ctrl-C ends";
+
     public static string Ending(CrewResult result, Glyphs glyphs)
     {
         var cross = Figure.Percent(result.Reading.CrossWeightPercent).Full(glyphs);

@@ -8,8 +8,11 @@ internal interface ICrewBoard
     /// <summary>The present action in words.</summary>
     void Say(string doing);
 
-    /// <summary>The next settled reading belongs to this adjustment.</summary>
+    /// <summary>An adjustment begins: its label, and what it should give where that can be told.</summary>
     void Announce(string label, double? predictedPercent);
+
+    /// <summary>The adjustment is made and the car left alone: what settles now belongs to it.</summary>
+    void HandsOff();
 
     /// <summary>A settled reading on which the crew decides.</summary>
     void Read(Loads reading);

@@ -1,55 +1,70 @@
 namespace ScaleLink.Client.Demo;
 
-/// <summary>A settled cross weight in percent, its U for 95 %, and the turns made before it since the reading before.</summary>
-internal readonly record struct PerchReading(double CrossWeightPercent, double ExpandedPercent, double TurnsBefore);
+/// <summary>A settled cross weight in percent, U for 95 % of what may differ between two readings, and the move made before it.</summary>
+internal readonly record struct PerchReading(double CrossWeightPercent, double RepeatabilityPercent, PerchMove Before);
 
-/// <summary>What to do next: turns of every perch (positive raises RF and LR and lowers LF and RR), and what that should give.</summary>
-internal readonly record struct PerchMove(double Turns, double? PredictedPercent);
+/// <summary>Eighths of a turn for either diagonal pair of perches, positive up.</summary>
+internal readonly record struct PerchMove(int RightFrontPair, int LeftFrontPair)
+{
+    /// <summary>What counts for cross weight: RF and LR up does as much as LF and RR down.</summary>
+    public int Effect => RightFrontPair - LeftFrontPair;
+}
 
 /// <summary>
-/// How a careful hand without data of the car finds the perch turns: a modest first turn, then as much as the last measured
-/// effect asks for, in eighths of a turn. Common practice, no published source.
+/// How a careful hand without data of the car finds the perch turns: a modest first turn, then as much as the effect measured
+/// so far asks for. One pair goes up as the other goes down, so that every axle keeps its height; an odd eighth goes to the
+/// pair that has been turned less. Common practice, no published source.
 /// </summary>
 internal static class PerchRule
 {
-    /// <summary>The least that a hand turns, and the step of all turns.</summary>
-    public const double Least = 0.125;
-    private const double First = 0.25;
-    private const double Most = 1;
+    private const int First = 4;
+    private const int Most = 16;
 
+    /// <summary>What to turn next, and the cross weight that this should give where an effect has been measured.</summary>
     /// <param name="readings">All readings so far, the newest last; at least one.</param>
     /// <param name="targetPercent">Cross weight aimed for.</param>
-    public static PerchMove Next(IReadOnlyList<PerchReading> readings, double targetPercent)
+    public static (PerchMove Move, double? PredictedPercent) Next(IReadOnlyList<PerchReading> readings, double targetPercent)
     {
         var newest = readings[^1];
         var missing = targetPercent - newest.CrossWeightPercent;
-        if (Effect(readings) is not { } perTurn)
-            return new PerchMove(Math.CopySign(FirstTurn(readings), missing), null);
-        var turns = Math.Clamp(Math.Round(missing / perTurn / Least) * Least, -Most, Most);
-        if (turns == 0)
-            turns = Math.CopySign(Least, missing);
-        return new PerchMove(turns, newest.CrossWeightPercent + turns * perTurn);
+        if (Measured(readings) is not { } perEighth)
+            return (Share(Math.Sign(missing) * Larger(readings), readings), null);
+        var eighths = (int)Math.Clamp(Math.Round(missing / perEighth), -Most, Most);
+        if (eighths == 0)
+            eighths = Math.Sign(missing);
+        return (Share(eighths, readings), newest.CrossWeightPercent + eighths * perEighth);
     }
 
     /// <summary>
-    /// Percent a turn, from the newest turn whose effect stands clear of both uncertainties. An effect the wrong way round is
-    /// friction or a slip, and proves nothing.
+    /// Percent an eighth by least squares over all moves so far, so that large moves count most: friction leaves a little of its
+    /// own in every reading. Nothing while it does not stand clear of that, or points the wrong way.
     /// </summary>
-    private static double? Effect(IReadOnlyList<PerchReading> readings)
+    private static double? Measured(IReadOnlyList<PerchReading> readings)
     {
-        for (var i = readings.Count - 1; i > 0; i--)
+        double products = 0, squares = 0, variance = 0;
+        for (var i = 1; i < readings.Count; i++)
         {
-            var (now, before) = (readings[i], readings[i - 1]);
-            var change = now.CrossWeightPercent - before.CrossWeightPercent;
-            var isClear = Math.Abs(change) > now.ExpandedPercent + before.ExpandedPercent;
-            if (now.TurnsBefore != 0 && isClear && change / now.TurnsBefore > 0)
-                return change / now.TurnsBefore;
+            double effect = readings[i].Before.Effect;
+            products += effect * (readings[i].CrossWeightPercent - readings[i - 1].CrossWeightPercent);
+            squares += effect * effect;
+            variance += effect * effect * (Square(readings[i].RepeatabilityPercent) + Square(readings[i - 1].RepeatabilityPercent));
         }
 
-        return null;
+        return squares > 0 && products > Math.Sqrt(variance) ? products / squares : null;
     }
 
-    // Where a turn showed nothing, the next one is twice as large.
-    private static double FirstTurn(IReadOnlyList<PerchReading> readings) =>
-        Math.Min(Most, readings.Where(r => r.TurnsBefore != 0).Select(r => 2 * Math.Abs(r.TurnsBefore)).Append(First).Max());
+    private static double Square(double x) => x * x;
+
+    // Where a move showed nothing, the next one is twice as large.
+    private static int Larger(IReadOnlyList<PerchReading> readings) =>
+        Math.Min(Most, readings.Select(r => 2 * Math.Abs(r.Before.Effect)).Append(First).Max());
+
+    private static PerchMove Share(int eighths, IReadOnlyList<PerchReading> readings)
+    {
+        var half = eighths / 2;
+        var odd = eighths - 2 * half;
+        var height = readings.Sum(r => r.Before.RightFrontPair + r.Before.LeftFrontPair);
+        // An odd eighth lifts or lowers the car a little: the next one takes that back.
+        return Math.Abs(height + odd) <= Math.Abs(height - odd) ? new PerchMove(half + odd, -half) : new PerchMove(half, -half - odd);
+    }
 }

@@ -3,12 +3,13 @@ using ScaleLink.Api.V1;
 namespace ScaleLink.Client.Readings;
 
 /// <summary>
-/// A number as it may be shown: no finer than its uncertainty supports. The uncertainty keeps one digit and is rounded up,
-/// the value is rounded to the same place (JCGM 100:2008, 7.2.6).
+/// A number as it may be shown: no finer than its uncertainty supports. The uncertainty is rounded up to one digit, or to two
+/// where the first is a 1; the value is rounded to the same place. Source: JCGM 100:2008, 7.2.6 allows two digits at most;
+/// when to keep the second is common practice.
 /// </summary>
 internal sealed record Figure(string Value, string? Uncertainty)
 {
-    // Rounding to nearest may understate an uncertainty by this part of its digit.
+    // An uncertainty may be understated by this part of it, so that 0.0301 does not become 0.04.
     private const double Grace = 0.05;
     // No screen needs more: a kilogram's thousandth, a percent's thousandth.
     private const int MostDecimals = 3;
@@ -38,9 +39,11 @@ internal sealed record Figure(string Value, string? Uncertainty)
 
     private static (double Step, double Shown) Round(double expanded)
     {
-        var exponent = Math.Max(-MostDecimals, (int)Math.Floor(Math.Log10(expanded)));
-        var digit = Math.Max(1, Math.Ceiling(expanded / Power(exponent) - Grace));
-        return digit < 10 ? (Power(exponent), digit * Power(exponent)) : (Power(exponent + 1), Power(exponent + 1));
+        var least = expanded * (1 - Grace);
+        // The first digit of 1.9 is a 1, and of 2 it is not.
+        var exponent = Math.Max(-MostDecimals, (int)Math.Floor(Math.Log10(least / 1.9)));
+        var step = Power(exponent);
+        return (step, Math.Max(1, Math.Ceiling(least / step)) * step);
     }
 
     private static double Power(int exponent) => Math.Pow(10, exponent);

@@ -34,5 +34,6 @@ internal sealed class PlainLine(Glyphs glyphs)
         return $"{cross}, {string.Join(" ", corners)} kg{total}{unproved}";
     }
 
-    private static string Why(Judged<Loads> view) => view.Trouble?.ToString() ?? "";
+    private static string Why(Judged<Loads> view) =>
+        view.Trouble?.ToString() ?? (view.Freshness == Freshness.Absent ? "waiting for the daemon's first reading" : "");
 }

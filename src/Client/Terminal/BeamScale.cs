@@ -8,7 +8,7 @@ internal sealed record BeamScale(double SpanPercent, int Centre, int HalfWidth)
 {
     private const double Level = 50;
     private const double Room = 1.1;
-    private static readonly double[] Spans = [0.5, 1, 2, 5, 10, 20, 50];
+    private static readonly double[] Spans = [0.5, 1, 2, 3, 5, 10, 20, 50];
 
     public static BeamScale For(Loads loads, int width)
     {

@@ -2,13 +2,14 @@ using System.Collections.Concurrent;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Commands;
 using ScaleLink.Client.Demo;
+using ScaleLink.Client.Readings;
 
 namespace ScaleLink.Client.Terminal;
 
 /// <summary>The demo as a live picture.</summary>
 internal sealed class DemoScreen(Shell shell) : ICrewBoard
 {
-    private readonly ConcurrentQueue<(string Label, double? Predicted)> _announced = new();
+    private readonly ConcurrentQueue<Action<StepTrace>> _marks = new();
     private volatile string? _action;
 
     /// <summary>Runs the story and keeps the picture until <paramref name="stop"/>.</summary>
@@ -18,21 +19,20 @@ internal sealed class DemoScreen(Shell shell) : ICrewBoard
         {
             shell.WriteLine("Starting a simulated car on pads and the daemon ...");
             await using var bay = await DemoBay.Start(setup, shell.Time, stop);
-            var places = DemoPlaces.Of(bay);
-            shell.WriteLine($"{places}\nbay file and ledger in {bay.Folder}, deleted at the end");
+            shell.WriteLine($"{DemoPlaces.Of(bay)}\nbay file and ledger in {bay.Folder}, deleted at the end");
             using var end = CancellationTokenSource.CreateLinkedTokenSource(stop);
-            var screen = Screen(bay, places);
+            var screen = Screen(bay);
             var picture = screen.Run(10, end.Token);
             var story = Tell(bay, end.Token);
-            var guard = bay.Guard(end.Token);
+            var accompanied = bay.Accompany(story, end.Token);
             try
             {
-                await First(picture, guard, story);
+                await First(picture, accompanied, () => bay.Guard(end.Token));
             }
             finally
             {
                 await end.CancelAsync();
-                await Task.WhenAll(picture, story, guard).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+                await Task.WhenAll(picture, story, accompanied).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
             }
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
@@ -45,24 +45,26 @@ internal sealed class DemoScreen(Shell shell) : ICrewBoard
 
     public void Say(string doing) => _action = doing;
 
-    public void Announce(string label, double? predictedPercent) => _announced.Enqueue((label, predictedPercent));
+    public void Announce(string label, double? predictedPercent) => _marks.Enqueue(trace => trace.Announce(label, predictedPercent));
+
+    public void HandsOff() => _marks.Enqueue(trace => trace.HandsOff());
 
     public void Read(Loads reading)
     {
         // The picture shows the reading itself.
     }
 
-    private WatchScreen Screen(DemoBay bay, string places)
+    private WatchScreen Screen(DemoBay bay)
     {
         WatchScreen? screen = null;
         return screen = new WatchScreen(shell, bay.Daemon)
         {
             Action = () => _action,
-            Foot = $"{places}   Ctrl-C ends",
+            Foot = DemoPlaces.Short(bay),
             OnView = _ =>
             {
-                while (_announced.TryDequeue(out var next))
-                    screen!.Trace.Announce(next.Label, next.Predicted);
+                while (_marks.TryDequeue(out var mark))
+                    mark(screen!.Trace);
             },
         };
     }
@@ -70,10 +72,10 @@ internal sealed class DemoScreen(Shell shell) : ICrewBoard
     private async Task Tell(DemoBay bay, CancellationToken stop) =>
         Say(DemoPlaces.Ending(await new Crew(bay, this, shell.Glyphs, shell.Time).Work(stop), shell.Glyphs));
 
-    // The picture goes on when the story is over, and ends when it fails.
-    private static async Task First(Task picture, Task guard, Task story)
+    // The picture goes on when the story is over, and ends when the bay does.
+    private static async Task First(Task picture, Task story, Func<Task> guard)
     {
-        await await Task.WhenAny(picture, guard, story);
-        await await Task.WhenAny(picture, guard);
+        await await Task.WhenAny(picture, story);
+        await await Task.WhenAny(picture, guard());
     }
 }

@@ -9,18 +9,25 @@ namespace ScaleLink.Client.Terminal;
 internal static class HealthBlock
 {
     private const int MostRowsAFault = 2;
+    private const int LeastWidth = 10;
 
-    public static void Draw(Canvas canvas, int row, int rows, Judged<ListPadsResponse>? pads)
+    public static void Draw(Canvas canvas, int row, int rows, WatchScene scene)
     {
         var last = row + rows - 1;
-        if (pads is not { Freshness: Freshness.Live, Message: { } list })
+        if (scene.Loads.Trouble is { } trouble)
+        {
+            DrawLines(canvas, row, TextWrap.Lines(trouble.ToString(), Room(canvas), rows));
+            return;
+        }
+
+        if (scene.Pads is not { Freshness: Freshness.Live, Message: { } list })
         {
             canvas.Put(1, last, "pads: nothing heard of their health", Ink.Faint);
             return;
         }
 
         DrawStates(canvas, last, list);
-        DrawFaults(canvas, row, rows - 1, list);
+        DrawLines(canvas, row, [.. Faults(list, Room(canvas)).Take(rows - 1)]);
     }
 
     private static void DrawStates(Canvas canvas, int row, ListPadsResponse list)
@@ -35,16 +42,17 @@ internal static class HealthBlock
         }
     }
 
-    private static void DrawFaults(Canvas canvas, int row, int rows, ListPadsResponse list)
-    {
-        var faults = list.Pads.SelectMany(p => p.Faults.Select(f => (p.Corner, Trouble: TroubleReader.Read(f))))
+    private static int Room(Canvas canvas) => Math.Max(LeastWidth, canvas.Width - 2);
+
+    // Pads that share a fault share its lines.
+    private static IEnumerable<string> Faults(ListPadsResponse list, int width) =>
+        list.Pads.SelectMany(p => p.Faults.Select(f => (p.Corner, Trouble: TroubleReader.Read(f))))
             .GroupBy(f => f.Trouble, f => Words.Name(f.Corner))
-            .Select(g => $"{string.Join(" ", g)}  {g.Key}")
-            .ToList();
-        var used = 0;
-        foreach (var fault in faults)
-            foreach (var line in TextWrap.Lines(fault, canvas.Width - 2, MostRowsAFault))
-                if (used < rows)
-                    canvas.Put(1, row + used++, line, Ink.Bad);
+            .SelectMany(g => TextWrap.Lines($"{string.Join(" ", g)}  {g.Key}", width, MostRowsAFault));
+
+    private static void DrawLines(Canvas canvas, int row, IReadOnlyList<string> lines)
+    {
+        for (var i = 0; i < lines.Count; i++)
+            canvas.Put(1, row + i, lines[i], Ink.Bad);
     }
 }

@@ -21,7 +21,7 @@ internal static class LoadsBlock
         if (loads is { FrontSharePercent: { } front, LeftSharePercent: { } left })
             canvas.Put(FirstColumn, row + 3, $"front {Figure.Percent(front).Full(glyphs)} %, left {Figure.Percent(left).Full(glyphs)} %");
         if (loads is { FrontSideDifferenceKg: { } f, RearSideDifferenceKg: { } r })
-            canvas.Put(FirstColumn, row + 4, $"left-right: front {Side(f, glyphs)}, rear {Side(r, glyphs)} kg");
+            canvas.Put(FirstColumn, row + 4, $"L-R front {Side(f, glyphs)}, rear {Side(r, glyphs)} kg");
     }
 
     private static void DrawCorner(Canvas canvas, int column, int row, Loads loads, Corner corner, Glyphs glyphs)

@@ -11,6 +11,7 @@ namespace ScaleLink.Client.Terminal;
 internal static class PadsPage
 {
     private const int LeastWidth = 60;
+    private const double FinestStandardKg = 0.06;
 
     public static IReadOnlyList<string> Lines(Judged<ListPadsResponse> view, Shell shell, (int Width, int Height) size)
     {
@@ -51,19 +52,28 @@ internal static class PadsPage
         foreach (var title in new[] { "Pad", "State", "Serial no.", "Rate /s", "Age", "Load kg", "Pitch/roll °", "Zero" })
             table.AddColumn(new TableColumn(new Text(title)));
         foreach (var pad in list.Pads)
-            table.AddRow(Cells(pad, glyphs).Select(cell => new Text(cell, new Style(decoration: isLive ? Decoration.None : Decoration.Dim))));
+            table.AddRow(Cells(pad).Select(cell => new Text(cell, new Style(decoration: isLive ? Decoration.None : Decoration.Dim))));
         return table;
     }
 
-    private static string[] Cells(Pad pad, Glyphs glyphs) =>
+    private static string[] Cells(Pad pad) =>
     [
         Words.Name(pad.Corner),
         Words.State(pad.State),
         pad.SerialNumber.Length > 0 ? PeerText.Clean(pad.SerialNumber, 16) : "-",
         pad.HasMeasuredRateHz ? $"{pad.MeasuredRateHz:0}" : "-",
         pad.HasAgeMs ? Words.Age(TimeSpan.FromMilliseconds(pad.AgeMs)) : "-",
-        pad.LoadKg is { } load ? Figure.Kilograms(load).Full(glyphs) : "-",
+        pad.LoadKg is { } load ? Load(load) : "-",
         pad is { HasPitchDeg: true, HasRollDeg: true } ? $"{pad.PitchDeg:0.0} / {pad.RollDeg:0.0}" : "-",
         pad.Zero?.Time is { } time ? $"{time.ToDateTime():yyyy-MM-dd HH:mm}Z" : "none",
     ];
+
+    // A single pad states its noise only; finer than a tenth its calibration would not bear it out.
+    private static string Load(Quantity load)
+    {
+        var coarse = load.Clone();
+        coarse.StandardUncertainty = Math.Max(coarse.StandardUncertainty, FinestStandardKg);
+        coarse.ClearDegreesOfFreedom();
+        return Figure.Kilograms(coarse).Value;
+    }
 }

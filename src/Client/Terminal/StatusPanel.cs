@@ -8,6 +8,7 @@ namespace ScaleLink.Client.Terminal;
 internal static class StatusPanel
 {
     private const int LongestRemark = 200;
+    private const int LeastWidth = 10;
 
     public static void Draw(Canvas canvas, int column, int row, WatchScene scene, Glyphs glyphs)
     {
@@ -25,7 +26,7 @@ internal static class StatusPanel
 
         if (loads?.Target is { } target)
             canvas.Put(column, row + 2, $"target {AimWords.Target(target, glyphs)}");
-        var lines = TextWrap.Lines(scene.Action ?? Reason(scene), canvas.Width - column - 1, 2);
+        var lines = TextWrap.Lines(scene.Action ?? Reason(scene), Math.Max(LeastWidth, canvas.Width - column - 1), 2);
         for (var i = 0; i < lines.Count; i++)
             canvas.Put(column, row + 3 + i, lines[i], scene.Action is null ? Ink.Normal : Ink.Strong);
     }
@@ -39,9 +40,9 @@ internal static class StatusPanel
 
     private static string Reason(WatchScene scene) => scene.Loads switch
     {
-        { Trouble: { } trouble } => trouble.ToString(),
+        { Trouble: { Message: var message } } => message,
         { Freshness: Freshness.Live, Message.Remark: var remark } => PeerText.Clean(remark, LongestRemark),
-        _ => "Waiting for the daemon.",
+        _ => "Waiting for the daemon's first reading.",
     };
 
     private static (string, Ink) Verdict(Loads loads, Glyphs glyphs) => loads.Verdict switch

@@ -30,7 +30,7 @@ internal static class WatchPage
             canvas.Fade();
         DrawHeader(canvas, scene, glyphs);
         DrawNumber(canvas, scene, glyphs);
-        HealthBlock.Draw(canvas, foot - HealthRows, HealthRows, scene.Pads);
+        HealthBlock.Draw(canvas, foot - HealthRows, HealthRows, scene);
         canvas.Put(1, foot, scene.Foot, Ink.Faint);
         return canvas;
     }
@@ -42,6 +42,12 @@ internal static class WatchPage
             var scale = BeamScale.For(loads, canvas.Width);
             ScalePicture.Draw(canvas, rows.Beam - ScalePicture.Rows, loads, scale, glyphs);
             BeamPicture.Draw(canvas, rows.Beam, rows.BeamRows, loads, scale, glyphs);
+        }
+
+        else if (loads.Verdict == Verdict.Raised)
+        {
+            canvas.Put(1, rows.Beam, Cautions.Raised[0], Ink.Doubtful);
+            canvas.Put(1, rows.Beam + 1, Cautions.Raised[1], Ink.Doubtful);
         }
 
         LoadsBlock.Draw(canvas, rows.Lower, loads, glyphs);

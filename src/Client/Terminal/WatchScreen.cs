@@ -21,7 +21,7 @@ internal sealed class WatchScreen(Shell shell, DaemonConnection daemon)
     public Func<string?> Action { get; init; } = () => null;
 
     /// <summary>The line at the foot.</summary>
-    public string Foot { get; init; } = $"{daemon.Address}   Ctrl-C ends";
+    public string Foot { get; init; } = $"{daemon.Name}   Ctrl-C ends";
 
     /// <summary>Draws until <paramref name="stop"/>.</summary>
     public async Task Run(double rateHz, CancellationToken stop)

@@ -11,7 +11,7 @@ internal static partial class BayCheck
 
     public static IEnumerable<Mistake> Find(BayConfiguration bay) =>
     [
-        .. BayName(bay), .. Count(bay), .. Corners(bay), .. Links(bay), .. SerialNumbers(bay), .. Bauds(bay), .. Listening(bay),
+        .. BayName(bay), .. Count(bay), .. Corners(bay), .. Links(bay), .. Sharing(bay), .. SerialNumbers(bay), .. Bauds(bay), .. Listening(bay),
     ];
 
     private static IEnumerable<Mistake> BayName(BayConfiguration bay)
@@ -36,21 +36,41 @@ internal static partial class BayCheck
 
     private static IEnumerable<Mistake> Links(BayConfiguration bay)
     {
-        foreach (var pad in bay.Pads.Where(p => p.Link.Length > 0))
+        foreach (var (name, source) in Sources(bay).Where(s => s.Source.Link.Length > 0))
         {
-            if (!LinkAddress.TryParse(pad.Link, pad.Baud, out var address, out var problem))
-                yield return new Mistake("SL-012", pad.Line, $"{pad.Corner}: {problem}", "Write a device path such as /dev/serial/by-path/..., COM3, or tcp://host:port.");
+            if (!LinkAddress.TryParse(source, out var address, out var problem))
+                yield return new Mistake("SL-012", source.Line, $"{name}: {problem}", "Write a device path such as /dev/serial/by-path/..., COM3, or tcp://host:port.");
             else if (SerialPortTrouble.BeforeOpening(address) is { } trouble)
-                yield return new Mistake(trouble.Code, pad.Line, $"{pad.Corner}: {trouble.Message}", trouble.Mend);
+                yield return new Mistake(trouble.Code, source.Line, $"{name}: {trouble.Message}", trouble.Mend);
         }
-
-        foreach (var (pad, first, key) in Repeated(bay, p => p.Link.Length > 0 ? LinkAddress.NodeOf(p.Link) : null))
-            yield return new Mistake("SL-010", pad.Line, $"{pad.Corner} and {first.Corner} share one port, {key}.", "Give each pad its own port; by-path names tell equal adapters apart.");
     }
 
-    private static IEnumerable<Mistake> Bauds(BayConfiguration bay) => bay.Pads
-        .Where(p => !CommonBauds.Contains(p.Baud))
-        .Select(p => new Mistake("SL-013", p.Line, $"{p.Corner}: baud = {p.Baud} is no rate that adapters offer.", $"Use one of {string.Join(", ", CommonBauds)}."));
+    private static IEnumerable<Mistake> Sharing(BayConfiguration bay)
+    {
+        foreach (var link in Sources(bay).Where(s => s.Source.Link.Length > 0).GroupBy(s => LinkAddress.NodeOf(s.Source.Link)))
+        {
+            var first = link.First();
+            foreach (var (name, source) in link.Skip(1))
+            {
+                if (source.Protocol != ProtocolKind.ModbusRtu || first.Source.Protocol != ProtocolKind.ModbusRtu)
+                    yield return new Mistake("SL-010", source.Line, $"{name} and {first.Name} share one port, {link.Key}.", "Give each its own port; by-path names tell equal adapters apart. Only modbus-rtu slaves can share one.");
+                else if (source.Baud != first.Source.Baud || source.Parity != first.Source.Parity)
+                    yield return new Mistake("SL-018", source.Line, $"{name} and {first.Name} share {link.Key} but not its baud and parity.", "Set all slaves of one line alike.");
+            }
+
+            foreach (var twins in link.Where(s => s.Source.Modbus is not null).GroupBy(s => s.Source.Modbus!.Slave))
+                foreach (var (name, source) in twins.Skip(1))
+                    yield return new Mistake("SL-017", source.Line, $"{name} and {twins.First().Name} are both slave {twins.Key} on {link.Key}.", "Set different addresses in the devices, then here.");
+        }
+    }
+
+    private static IEnumerable<Mistake> Bauds(BayConfiguration bay) => Sources(bay)
+        .Where(s => !CommonBauds.Contains(s.Source.Baud))
+        .Select(s => new Mistake("SL-013", s.Source.Line, $"{s.Name}: baud = {s.Source.Baud} is no rate that adapters offer.", $"Use one of {string.Join(", ", CommonBauds)}."));
+
+    private static IEnumerable<(string Name, SourceConfiguration Source)> Sources(BayConfiguration bay) => bay.Pads.SelectMany(p => p.Tilt is { } tilt
+        ? new[] { (p.Corner.ToString(), p.Source), ($"{p.Corner} tilt", tilt) }
+        : [(p.Corner.ToString(), p.Source)]);
 
     private static IEnumerable<Mistake> Listening(BayConfiguration bay)
     {

@@ -23,6 +23,9 @@ public sealed record BayConfiguration
     /// <summary>When a load counts as settled, and as a car at all.</summary>
     public required WeighConfiguration Weigh { get; init; }
 
+    /// <summary>What is known of the car; absent when the file says nothing.</summary>
+    public CarConfiguration? Car { get; init; }
+
     /// <summary>Path of the ledger.</summary>
     public required string LedgerPath { get; init; }
 }
@@ -33,14 +36,20 @@ public sealed record PadConfiguration
     /// <summary>The corner it stands under.</summary>
     public required Corner Corner { get; init; }
 
-    /// <summary>Serial port or <c>tcp://host:port</c>.</summary>
-    public required string Link { get; init; }
+    /// <summary>Where its loads come from, and its tilt too unless <see cref="Tilt"/> says otherwise.</summary>
+    public required SourceConfiguration Source { get; init; }
 
-    /// <summary>Bits a second of the serial port.</summary>
-    public required int Baud { get; init; }
+    /// <summary>Where its tilt comes from when that is somewhere else.</summary>
+    public SourceConfiguration? Tilt { get; init; }
+
+    /// <summary>Serial port or <c>tcp://host:port</c> of its loads.</summary>
+    public string Link => Source.Link;
 
     /// <summary>The pad that belongs here; another one is refused. Absent: any.</summary>
     public string? SerialNumber { get; init; }
+
+    /// <summary>Largest load, kg, of a pad that does not say so itself.</summary>
+    public double? CapacityKg { get; init; }
 
     /// <summary>Starting calibration, kg a count. Absent: the pad gives no load until it has been proved.</summary>
     public double? KgPerCount { get; init; }
@@ -77,3 +86,6 @@ public sealed record TargetConfiguration(double CrossWeightPercent, double Toler
 
 /// <summary>Bands of the weighing, kg.</summary>
 public sealed record WeighConfiguration(double SettledToleranceKg, double RaisedBelowKg);
+
+/// <summary>What the rocking of a car depends on: tracks, mm; ride rates (spring at the wheel in series with the tyre), N/mm, and how well they are known.</summary>
+public sealed record CarConfiguration(double FrontTrackMm, double RearTrackMm, double FrontRideRate, double RearRideRate, double RateUncertaintyPercent);

@@ -1,4 +1,3 @@
-using ScaleLink.Weighing;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
@@ -7,16 +6,12 @@ namespace ScaleLink.Daemon.Configuration;
 /// <summary>Reads a bay file (TOML). Gives the configuration, or every mistake in it.</summary>
 public sealed class BayFile
 {
-    private static readonly Dictionary<string, Corner> CornerNames = Enum.GetValues<Corner>().ToDictionary(c => c.ToString());
-
     private static readonly Dictionary<string, BrokerKind> BrokerNames = new()
     {
         ["off"] = BrokerKind.Off,
         ["embedded"] = BrokerKind.Embedded,
         ["external"] = BrokerKind.External,
     };
-
-    private static readonly Dictionary<string, int> ProtocolNames = new() { ["pad-frames"] = 0 };
 
     private readonly List<Mistake> _mistakes = [];
 
@@ -73,8 +68,9 @@ public sealed class BayFile
             Mqtt = ReadMqtt(tables.One("mqtt")),
             Target = ReadTarget(tables.One("target")),
             Weigh = ReadWeigh(tables.One("weigh")),
+            Car = ReadCar(tables.One("car")),
             LedgerPath = ReadLedger(tables.One("ledger")),
-            Pads = [.. tables.Many("pads").Select(ReadPad)],
+            Pads = [.. tables.Many("pads").Select(pad => PadReader.Read(pad, tables))],
         };
         root.Finish();
         tables.Finish();
@@ -121,34 +117,25 @@ public sealed class BayFile
         return weigh;
     }
 
+    private static CarConfiguration? ReadCar(TomlBlock block)
+    {
+        string[] needed = ["front_track_mm", "rear_track_mm", "front_ride_rate_n_per_mm", "rear_ride_rate_n_per_mm"];
+        var (tracks, rates) = ((block.Number(needed[0], 500, 3000), block.Number(needed[1], 500, 3000)), (block.Number(needed[2], 1, 1000), block.Number(needed[3], 1, 1000)));
+        var uncertainty = block.Number("ride_rate_uncertainty_percent", 0.1, 100) ?? 15;
+        block.Finish();
+        if (!needed.Any(block.Has))
+            return null;
+        foreach (var missing in needed.Where(key => !block.Has(key)))
+            block.Note("SL-004", block.Line, $"car.{missing} is missing.", "Give both tracks and both ride rates, or leave [car] out.");
+        return (tracks, rates) is (({ } front, { } rear), ({ } frontRate, { } rearRate))
+            ? new CarConfiguration(front, rear, frontRate, rearRate, uncertainty)
+            : null;
+    }
+
     private static string ReadLedger(TomlBlock block)
     {
         var path = block.Text("path") ?? "scalelink-ledger.db";
         block.Finish();
         return path;
-    }
-
-    private static PadConfiguration ReadPad(TomlBlock block)
-    {
-        var corner = block.Choice("corner", CornerNames);
-        if (!block.Has("corner"))
-            block.Note("SL-004", block.Line, "pads.corner is missing.", "Add corner = \"LF\", \"RF\", \"LR\" or \"RR\".");
-        block.Choice("protocol", ProtocolNames);
-        var pad = new PadConfiguration
-        {
-            // A pad without a readable corner is already a mistake; the value is never used.
-            Corner = corner ?? (Corner)(-1),
-            Link = block.RequiredText("link"),
-            Baud = block.Whole("baud", 1, 4_000_000) ?? 115_200,
-            SerialNumber = block.Text("serial_number"),
-            KgPerCount = block.Number("kg_per_count", -10, 10),
-            SpanUncertaintyPercent = block.Number("span_uncertainty_percent", 0.001, 50) ?? 1,
-            CorrectTilt = block.Flag("correct_tilt") ?? true,
-            Line = block.LineOf("link"),
-        };
-        if (pad.KgPerCount is 0)
-            block.Note("SL-006", block.LineOf("kg_per_count"), "pads.kg_per_count = 0 gives no load.", "Write the kg that one count stands for.");
-        block.Finish();
-        return pad;
     }
 }

@@ -9,13 +9,14 @@ internal sealed class TomlBlock
     private readonly Dictionary<string, KeyValueSyntax> _entries;
     private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
     private readonly List<Mistake> _mistakes;
-    private readonly string _name;
 
     public TomlBlock(string name, int line, IEnumerable<KeyValueSyntax> entries, List<Mistake> mistakes)
     {
-        (_name, Line, _mistakes) = (name, line, mistakes);
+        (Name, Line, _mistakes) = (name, line, mistakes);
         _entries = entries.ToDictionary(e => e.Key!.ToString().Trim(), StringComparer.Ordinal);
     }
+
+    public string Name { get; }
 
     public int Line { get; }
 
@@ -71,7 +72,7 @@ internal sealed class TomlBlock
         return value;
     }
 
-    private string Place(string key) => _name.Length == 0 ? key : $"{_name}.{key}";
+    private string Place(string key) => Name.Length == 0 ? key : $"{Name}.{key}";
 
     private static int LineOf(KeyValueSyntax entry) => entry.Span.Start.Line + 1;
 

@@ -41,6 +41,17 @@ internal sealed class TomlTables
         }
     }
 
+    /// <summary>The tables of that name that belong to <paramref name="parent"/>: those between it and the next table of its name.</summary>
+    public IReadOnlyList<TomlBlock> Under(TomlBlock parent, string name, bool isList)
+    {
+        _asked.Add(name);
+        var next = _tables[parent.Name].Select(LineOf).Where(line => line > parent.Line).DefaultIfEmpty(int.MaxValue).Min();
+        var mine = _tables[name].Where(t => LineOf(t) > parent.Line && LineOf(t) < next).ToList();
+        foreach (var wrong in mine.Where(t => t is TableArraySyntax != isList))
+            _mistakes.Add(new Mistake("SL-003", LineOf(wrong), $"{name} is {(isList ? "a list" : "one block")} of its pad.", isList ? $"Write [[{name}]]." : $"Write [{name}]."));
+        return [.. mine.Select(t => new TomlBlock(name, LineOf(t), t.Items, _mistakes))];
+    }
+
     public void Finish()
     {
         foreach (var group in _tables.Where(g => !_asked.Contains(g.Key)))

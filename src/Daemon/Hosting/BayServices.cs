@@ -22,7 +22,7 @@ internal static class BayServices
         services.AddSingleton<ILinkFactory, LinkFactory>();
         services.AddSingleton(provider => new LiveBay(
             [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<IZeroStore>()))]));
-        services.AddSingleton(provider => new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, bay.Weigh));
+        services.AddSingleton(provider => new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, bay.Weigh, bay.Car));
         services.AddSingleton<ApiMapping>();
         services.AddSingleton<PadsList>();
         services.AddMqtt(bay);

@@ -1,4 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
+using System.IO.Ports;
+using ScaleLink.Daemon.Configuration;
 
 namespace ScaleLink.Daemon.Links;
 
@@ -11,12 +13,14 @@ public abstract record LinkAddress
     public abstract string Name { get; }
 
     /// <summary>Reads a device path or <c>tcp://host:port</c>; <paramref name="problem"/> says what is wrong with it.</summary>
-    public static bool TryParse(string text, int baud, [NotNullWhen(true)] out LinkAddress? address, out string problem)
+    public static bool TryParse(SourceConfiguration source, [NotNullWhen(true)] out LinkAddress? address, out string problem)
     {
+        ArgumentNullException.ThrowIfNull(source);
         (address, problem) = (null, "");
+        var text = source.Link;
         if (!text.StartsWith(TcpScheme, StringComparison.OrdinalIgnoreCase))
         {
-            address = new SerialAddress(text, baud);
+            address = new SerialAddress(text, source.Baud, source.Parity);
             return true;
         }
 
@@ -46,8 +50,8 @@ public abstract record LinkAddress
     }
 }
 
-/// <summary>A serial port: device path (or COM name) and bits a second.</summary>
-public sealed record SerialAddress(string Port, int Baud) : LinkAddress
+/// <summary>A serial port: device path (or COM name), bits a second, parity bit.</summary>
+public sealed record SerialAddress(string Port, int Baud, Parity Parity = Parity.None) : LinkAddress
 {
     /// <inheritdoc/>
     public override string Name => Port;

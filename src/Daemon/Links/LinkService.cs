@@ -1,20 +1,27 @@
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Links.Polling;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing;
 
 namespace ScaleLink.Daemon.Links;
 
-/// <summary>Starts a supervisor for each pad and ends them with the daemon.</summary>
+/// <summary>Starts a supervisor for each link and ends them with the daemon. Several slaves of one line share its link.</summary>
 internal sealed class LinkService(LiveBay bay, ILinkFactory factory, BayClock clock, ILogger<LinkService> log) : IHostedService
 {
     private readonly List<LinkSupervisor> _supervisors = [];
 
     public Task StartAsync(CancellationToken cancellationToken)
     {
-        foreach (var pad in bay.Pads)
+        var names = new PortNames();
+        foreach (var link in bay.Pads.SelectMany(SourcesOf).GroupBy(s => LinkAddress.NodeOf(s.Source.Link)))
         {
-            if (!LinkAddress.TryParse(pad.Configuration.Link, pad.Configuration.Baud, out var address, out var problem))
+            var members = link.ToList();
+            if (!LinkAddress.TryParse(members[0].Source, out var address, out var problem))
                 throw new StartException("SL-012", problem, "Correct the link in the bay file.");
-            var supervisor = new LinkSupervisor(address, factory, () => new PadFrameProtocol(), pad, clock, log);
+            foreach (var (_, source, sink) in members)
+                if (address is SerialAddress && names.Doubt(source.Link) is { } doubt)
+                    log.LogWarning("{Source} {Code}: {Message} {Mend}", sink.Name, doubt.Code, doubt.Message, doubt.Mend);
+            var supervisor = new LinkSupervisor(address, factory, () => Converse(members, address), [.. members.Select(m => m.Sink)], clock, log);
             _supervisors.Add(supervisor);
             supervisor.Start();
         }
@@ -27,5 +34,23 @@ internal sealed class LinkService(LiveBay bay, ILinkFactory factory, BayClock cl
         foreach (var supervisor in _supervisors)
             supervisor.Dispose();
         return Task.CompletedTask;
+    }
+
+    private static IConversation Converse(List<(PadConfiguration Pad, SourceConfiguration Source, IPadSource Sink)> members, LinkAddress address)
+    {
+        var (pad, source, sink) = members[0];
+        return source.Protocol switch
+        {
+            ProtocolKind.ModbusRtu => new ModbusConversation([.. members.Select(m => new BusSlave(m.Pad, m.Source, m.Sink))], new LineTiming(address)),
+            ProtocolKind.TextLines => new ListeningConversation(new TextLineProtocol(pad, source), sink),
+            _ => new ListeningConversation(new PadFrameProtocol(), sink),
+        };
+    }
+
+    private static IEnumerable<(PadConfiguration Pad, SourceConfiguration Source, IPadSource Sink)> SourcesOf(PadChannel pad)
+    {
+        yield return (pad.Configuration, pad.Configuration.Source, pad);
+        if (pad.Configuration.Tilt is { } tilt)
+            yield return (pad.Configuration, tilt, pad.Tilt!);
     }
 }

@@ -1,9 +1,10 @@
+using System.Runtime.ExceptionServices;
 using ScaleLink.Daemon.Pipeline;
 
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>
-/// Keeps one pad's link going: open, run, fault, wait, open again, on a thread of its own.
+/// Keeps one link going, whoever hangs on it: open, run, fault, wait, open again, on a thread of its own.
 /// A blocking read on its own thread costs about a third of the processor time that asynchronous reads do.
 /// </summary>
 public sealed class LinkSupervisor : IDisposable
@@ -13,8 +14,9 @@ public sealed class LinkSupervisor : IDisposable
 
     private readonly LinkAddress _address;
     private readonly ILinkFactory _factory;
-    private readonly Func<IPadProtocol> _newProtocol;
-    private readonly PadChannel _pad;
+    private readonly Func<IConversation> _newConversation;
+    private readonly IReadOnlyList<IPadSource> _sources;
+    private readonly string _name;
     private readonly BayClock _clock;
     private readonly ILogger _log;
     private readonly Backoff _backoff;
@@ -25,17 +27,18 @@ public sealed class LinkSupervisor : IDisposable
     private string? _lastCode;
 
     /// <summary>A supervisor at rest; <see cref="Start"/> sets it going.</summary>
-    public LinkSupervisor(LinkAddress address, ILinkFactory factory, Func<IPadProtocol> newProtocol, PadChannel pad, BayClock clock, ILogger log)
+    public LinkSupervisor(LinkAddress address, ILinkFactory factory, Func<IConversation> newConversation, IReadOnlyList<IPadSource> sources, BayClock clock, ILogger log)
     {
         ArgumentNullException.ThrowIfNull(address);
-        (_address, _factory, _newProtocol, _pad, _clock, _log) = (address, factory, newProtocol, pad, clock, log);
+        (_address, _factory, _newConversation, _sources, _clock, _log) = (address, factory, newConversation, sources, clock, log);
+        _name = string.Join(", ", sources.Select(s => s.Name));
         _backoff = new Backoff(new Random(address.Name.GetHashCode(StringComparison.Ordinal)));
     }
 
     /// <summary>Starts the thread.</summary>
     public void Start()
     {
-        _thread = new Thread(Supervise) { IsBackground = true, Name = $"link {_pad.Corner}" };
+        _thread = new Thread(Supervise) { IsBackground = true, Name = $"link {_name}" };
         _thread.Start();
     }
 
@@ -64,7 +67,7 @@ public sealed class LinkSupervisor : IDisposable
             catch (Exception e) when (e is not OutOfMemoryException)
             {
                 // A mistake of ours must not end the pad: it costs this link, and the next one starts fresh.
-                _log.LogError(e, "{Corner} link broke", _pad.Corner);
+                _log.LogError(e, "{Sources} link broke", _name);
                 Report(LinkFault.Other(_address.Name, e.Message));
             }
 
@@ -76,30 +79,35 @@ public sealed class LinkSupervisor : IDisposable
     {
         if (_stop.IsSet)
             return;
-        _pad.LinkFailed(fault);
+        foreach (var source in _sources)
+            source.LinkFailed(fault);
         // The same fault at every attempt would bury the log.
         if (fault.Code != _lastCode)
-            _log.LogWarning("{Corner} {Code}: {Message} {Mend}", _pad.Corner, fault.Code, fault.Message, fault.Mend);
+            _log.LogWarning("{Sources} {Code}: {Message} {Mend}", _name, fault.Code, fault.Message, fault.Mend);
         _lastCode = fault.Code;
     }
 
     private void Run()
     {
         using var link = Open();
-        var protocol = _newProtocol();
-        var buffer = new ReceiveBuffer(BufferSize);
-        _pad.LinkOpened(protocol);
+        var conversation = _newConversation();
+        var buffer = new byte[BufferSize];
         _lastCode = null;
-        _log.LogInformation("{Corner} opened {Link}", _pad.Corner, _address.Name);
-        if (!protocol.Greeting.IsEmpty)
-            link.Write(protocol.Greeting.Span);
-        while (true)
+        _log.LogInformation("{Sources} opened {Link}", _name, _address.Name);
+        using var pump = new LinkPump(link, conversation, _clock, _name);
+        pump.Begin();
+        try
         {
-            var read = buffer.Fill(link);
-            var arrival = _clock.NowNs;
-            _pad.Received(read);
-            buffer.Drain(bytes => protocol.Decode(bytes, arrival, _pad));
-            _backoff.Reset();
+            while (true)
+            {
+                var read = link.Read(buffer, 0, buffer.Length);
+                pump.Received(buffer.AsSpan(0, read));
+                _backoff.Reset();
+            }
+        }
+        catch (LinkFaultException) when (pump.Failure is { } cause)
+        {
+            ExceptionDispatchInfo.Throw(cause);
         }
     }
 

@@ -3,17 +3,21 @@ using System.Buffers;
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>Bytes received and not yet decoded.</summary>
-internal sealed class ReceiveBuffer(int capacity)
+internal sealed class ReceiveBuffer
 {
-    private readonly byte[] _bytes = new byte[capacity];
+    private const int MostKept = 4096;
+    private byte[] _bytes = new byte[2 * MostKept];
     private int _filled;
 
-    /// <summary>Blocks until the link gives bytes; gives their number.</summary>
-    public int Fill(ILink link)
+    /// <summary>How many bytes wait.</summary>
+    public int Count => _filled;
+
+    public void Add(ReadOnlySpan<byte> bytes)
     {
-        var read = link.Read(_bytes, _filled, _bytes.Length - _filled);
-        _filled += read;
-        return read;
+        if (_filled + bytes.Length > _bytes.Length)
+            Array.Resize(ref _bytes, _filled + bytes.Length);
+        bytes.CopyTo(_bytes.AsSpan(_filled));
+        _filled += bytes.Length;
     }
 
     /// <summary>Offers what is there; keeps what <paramref name="decode"/> was not done with.</summary>
@@ -21,11 +25,13 @@ internal sealed class ReceiveBuffer(int capacity)
     {
         var all = new ReadOnlySequence<byte>(_bytes, 0, _filled);
         var rest = all.Slice(decode(all));
-        // A decoder never keeps more than one unfinished message; a full buffer would mean it has stalled.
-        if (rest.Length == _bytes.Length)
+        // A decoder never keeps more than one unfinished message; more would mean that it has stalled.
+        if (rest.Length > MostKept)
             rest = rest.Slice(rest.Length);
         var kept = (int)rest.Length;
         rest.CopyTo(_bytes);
         _filled = kept;
     }
+
+    public void Clear() => _filled = 0;
 }

@@ -10,12 +10,14 @@ public sealed class BayWeigher
     private readonly IReadOnlyList<PadChannel> _pads;
     private readonly SettlingEstimator _estimator;
     private readonly RaisedRule _raised;
+    private readonly RockingCrossWeight _rocking;
     private long _seq;
 
     /// <summary>A weigher for the pads of one bay.</summary>
-    public BayWeigher(IReadOnlyList<PadChannel> pads, WeighConfiguration weigh)
+    public BayWeigher(IReadOnlyList<PadChannel> pads, WeighConfiguration weigh, CarConfiguration? car)
     {
         ArgumentNullException.ThrowIfNull(weigh);
+        _rocking = new RockingCrossWeight(CarRocking.DirectionOf(car));
         _pads = pads;
         _estimator = new SettlingEstimator(new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg });
         _raised = new RaisedRule(weigh.RaisedBelowKg);
@@ -28,20 +30,25 @@ public sealed class BayWeigher
         var instant = (Seq: ++_seq, AtNs: toNs);
         if (Corners.All.ToArray().Any(c => !blocks.TryGetValue(c, out var b) || b.LoadKg is null))
         {
-            _estimator.Reset();
+            Interrupt();
             return ReadingWriter.Incomplete(instant, blocks);
         }
 
         var loads = Corners.From(c => blocks[c].LoadKg!.Value);
         if (_raised.Add(loads) is { Count: > 0 } off)
         {
-            _estimator.Reset();
+            Interrupt();
             return ReadingWriter.Raised(instant, blocks, off);
         }
 
-        return ReadingWriter.Weighed(instant, blocks, _estimator.Add(loads));
+        var estimate = _estimator.Add(loads);
+        return ReadingWriter.Weighed(instant, blocks, estimate with { CrossWeightPercent = _rocking.Add(loads, estimate, _estimator.NoiseKg) });
     }
 
     /// <summary>Time was left out: what went before says nothing of what comes.</summary>
-    public void Interrupt() => _estimator.Reset();
+    public void Interrupt()
+    {
+        _estimator.Reset();
+        _rocking.Interrupt();
+    }
 }

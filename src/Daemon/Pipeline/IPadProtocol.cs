@@ -1,8 +1,9 @@
 using System.Buffers;
+using ScaleLink.Daemon.Links;
 
 namespace ScaleLink.Daemon.Pipeline;
 
-/// <summary>Makes samples from the bytes of one opened link. Used once, like the link.</summary>
+/// <summary>Makes samples from the bytes of one opened link to which the pad speaks by itself. Used once, like the link.</summary>
 public interface IPadProtocol
 {
     /// <summary>Sent when the link opens.</summary>
@@ -10,6 +11,14 @@ public interface IPadProtocol
 
     /// <summary>Takes what it can from <paramref name="bytes"/> and tells the sink; gives the position up to which it is done.</summary>
     SequencePosition Decode(in ReadOnlySequence<byte> bytes, long arrivalNs, IPadSink sink);
+
+    /// <summary>A pause in the stream of this length ends a message that has no other end; absent: pauses mean nothing.</summary>
+    TimeSpan? Pause => null;
+
+    /// <summary>The stream has paused: takes all of <paramref name="rest"/>, whose last byte came at <paramref name="arrivalNs"/>.</summary>
+    void Finish(in ReadOnlySequence<byte> rest, long arrivalNs, IPadSink sink)
+    {
+    }
 
     /// <summary>What has been decoded since the link opened.</summary>
     ProtocolCounters Counters { get; }
@@ -29,4 +38,26 @@ public interface IPadSink
 
     /// <summary>The pad cannot be used as it is.</summary>
     void OnRefusal(string code, string message, string mend);
+
+    /// <summary>Something is wrong with the source, in force until <see cref="OnTroubleOver"/>. When it <paramref name="stops"/> the pad, nothing the pad has said before counts any more.</summary>
+    void OnTrouble(string code, string message, string mend, bool stops);
+
+    /// <summary>That trouble is over.</summary>
+    void OnTroubleOver(string code);
+}
+
+/// <summary>The cells or the tilt of one pad, as its link sees it.</summary>
+public interface IPadSource : IPadSink
+{
+    /// <summary>For the log: the corner, and which of its sources when it has two.</summary>
+    string Name { get; }
+
+    /// <summary>The link is open; <paramref name="counters"/> tells what has been decoded on it since.</summary>
+    void LinkOpened(Func<ProtocolCounters> counters);
+
+    /// <summary>The link has ended, or did not open.</summary>
+    void LinkFailed(LinkFault fault);
+
+    /// <summary>Bytes came from it.</summary>
+    void Received(int bytes);
 }

@@ -9,7 +9,7 @@ namespace ScaleLink.Daemon.Pipeline;
 /// One pad, across every unplugging: its state, its newest samples, its zero, its faults.
 /// The link's thread brings bytes and samples; the weigher asks for blocks; the faces ask for snapshots. One lock guards it all.
 /// </summary>
-public sealed class PadChannel : IPadSink
+public sealed class PadChannel : IPadSource
 {
     private const int RingSamples = 4096;
     private const long LoadWindowNs = 500 * Nanoseconds.PerMillisecond;
@@ -24,9 +24,10 @@ public sealed class PadChannel : IPadSink
     private readonly FaultSet _faults = new();
     private readonly SilenceWatch _silence = new();
     private readonly SequenceTrack _sequence = new();
+    private readonly TransportWatch _transport = new();
     private readonly Tilt _tilt = new();
     private DeviceClockMap _map = new();
-    private IPadProtocol? _protocol;
+    private Func<ProtocolCounters>? _counters;
     private ProtocolCounters _ended;
     private PadIdentity? _identity;
     private PadState _state = PadState.Absent;
@@ -34,14 +35,16 @@ public sealed class PadChannel : IPadSink
     private double? _temperature;
     private bool _isTimed;
     private long _newestNs = long.MinValue;
-    private long _bytes, _opened;
+    private long _bytes, _bytesAtSample, _opened;
 
     /// <summary>A pad of the bay file, absent until its link opens.</summary>
     public PadChannel(PadConfiguration configuration, BayClock clock, IZeroStore zeros)
     {
         (Configuration, _clock, _zeros) = (configuration, clock, zeros);
+        if (configuration.Tilt is not null)
+            Tilt = new TiltFeed(this, clock);
         if (configuration.KgPerCount is null)
-            _faults.Raise("SL-302", "The pad has no calibration.", "Prove it with known masses, or give kg_per_count in the bay file.", clock.NowNs);
+            _faults.Raise("SL-342", "The pad has no calibration.", "Prove it with known masses, or give kg_per_count in the bay file.", clock.NowNs);
     }
 
     /// <summary>Its place in the bay file.</summary>
@@ -50,37 +53,45 @@ public sealed class PadChannel : IPadSink
     /// <summary>The corner it stands under.</summary>
     public Corner Corner => Configuration.Corner;
 
+    /// <inheritdoc/>
+    public string Name => Corner.ToString();
+
+    /// <summary>Takes the tilt when it has a source of its own.</summary>
+    public TiltFeed? Tilt { get; }
+
     /// <summary>Every sample, for readers of the sample feed.</summary>
     public Broadcast<TakenSample> Samples { get; } = new();
 
     /// <summary>Told when state or faults change; called outside the lock.</summary>
     public event Action? Changed;
 
-    /// <summary>The link is open and speaks <paramref name="protocol"/>.</summary>
-    public void LinkOpened(IPadProtocol protocol) => Change(() =>
+    /// <inheritdoc/>
+    public void LinkOpened(Func<ProtocolCounters> counters) => Change(() =>
     {
         _opened++;
-        _protocol = protocol;
+        _counters = counters;
         _state = PadState.Waiting;
         _silence.Heard();
-        _faults.ClearAll(code => code.StartsWith("SL-1", StringComparison.Ordinal) || code.StartsWith("SL-2", StringComparison.Ordinal));
+        _bytesAtSample = _bytes;
+        _transport.Restart();
+        _faults.ClearAll(code => code.StartsWith("SL-1", StringComparison.Ordinal) || code.StartsWith("SL-2", StringComparison.Ordinal) && code != TiltFeed.Code);
         ForgetPad();
         return true;
     });
 
-    /// <summary>The link has ended, or did not open: the pad is absent from now on.</summary>
+    /// <summary>The pad is absent from now on.</summary>
     public void LinkFailed(LinkFault fault) => Change(() =>
     {
         var before = _state;
         _state = PadState.Absent;
         _ended = Total();
-        _protocol = null;
+        _counters = null;
         ForgetPad();
         _faults.ClearAll(code => code.StartsWith("SL-1", StringComparison.Ordinal) && code != fault.Code);
         return _faults.Raise(fault.Code, fault.Message, fault.Mend, _clock.NowNs) || before != PadState.Absent;
     });
 
-    /// <summary>Bytes came.</summary>
+    /// <inheritdoc/>
     public void Received(int bytes)
     {
         lock (_gate)
@@ -104,7 +115,7 @@ public sealed class PadChannel : IPadSink
         else if (identity.SerialNumber != _identity?.SerialNumber)
         {
             _zero = _zeros.Latest(identity.SerialNumber);
-            _faults.Set(_zero is null, "SL-301", "The pad has no zero.", "Empty the pads and take a zero.", _clock.NowNs);
+            _faults.Set(_zero is null, "SL-341", "The pad has no zero.", "Empty the pads and take a zero.", _clock.NowNs);
         }
 
         var isNews = identity != _identity;
@@ -120,6 +131,30 @@ public sealed class PadChannel : IPadSink
     });
 
     /// <inheritdoc/>
+    public void OnTrouble(string code, string message, string mend, bool stops) => Change(() =>
+    {
+        var before = _state;
+        if (stops && _state is PadState.Live or PadState.Waiting)
+            _state = PadState.Silent;
+        if (stops)
+            _ring.Clear();
+        // The one code that says no more than this one.
+        if (stops)
+            _faults.Clear("SL-106");
+        return _faults.Raise(code, message, mend, _clock.NowNs) || before != _state;
+    });
+
+    /// <inheritdoc/>
+    public void OnTroubleOver(string code) => Change(() => _faults.Clear(code));
+
+    /// <summary>A tilt from its own source; absent values: it is not known any more.</summary>
+    public void TakeTilt(double? pitch, double? roll)
+    {
+        lock (_gate)
+            _tilt.Add(pitch, roll, _clock.NowNs);
+    }
+
+    /// <inheritdoc/>
     public void OnSample(in RawSample sample)
     {
         bool isNews;
@@ -127,11 +162,12 @@ public sealed class PadChannel : IPadSink
         lock (_gate)
         {
             _silence.Heard();
+            _bytesAtSample = _bytes;
             // Without a hello nobody knows whose samples these are.
             if (_identity is null || _state == PadState.Refused || sample.Sequence is { } sequence && !_sequence.Accept(sequence))
                 return;
             taken = Take(sample);
-            isNews = _state != PadState.Live | _faults.Clear("SL-106");
+            isNews = _state != PadState.Live | _transport.Heard(_faults);
             isNews |= StatusFaults.Apply(sample.Status, _faults, taken.AtNs);
             _state = PadState.Live;
         }
@@ -141,7 +177,7 @@ public sealed class PadChannel : IPadSink
             Changed?.Invoke();
     }
 
-    /// <summary>Judges silence; called often by the weigher.</summary>
+    /// <summary>Judges silence and damage; called often by the weigher.</summary>
     public void Tick(long nowNs)
     {
         bool isNews;
@@ -149,13 +185,11 @@ public sealed class PadChannel : IPadSink
         {
             isNews = _silence.Tick(nowNs, _identity?.RateHz ?? 0) && _state is PadState.Live or PadState.Waiting;
             if (isNews)
-            {
-                _state = PadState.Silent;
-                _ring.Clear();
-                _faults.Raise("SL-106", "The port is open, but the pad sends nothing.", "Check the pad's power and its baud rate; restart the pad.", nowNs);
-            }
+                FallSilent(nowNs);
+            isNews |= _counters is not null && _transport.Tick(Total(), _sequence.Missed, _faults, nowNs);
         }
 
+        Tilt?.Tick(nowNs);
         if (isNews)
             Changed?.Invoke();
     }
@@ -184,7 +218,7 @@ public sealed class PadChannel : IPadSink
     public (PadIdentity Identity, double[] Counts)? Recent(long spanNs)
     {
         lock (_gate)
-            return _state == PadState.Live && _identity is { } identity ? (identity, _ring.Since(_clock.NowNs - spanNs)) : null;
+            return _state == PadState.Live && _identity is { } identity ? (identity, _ring.Since(_newestNs - spanNs)) : null;
     }
 
     /// <summary>The zero in force.</summary>
@@ -203,7 +237,7 @@ public sealed class PadChannel : IPadSink
         if (_identity?.SerialNumber != zero.SerialNumber)
             return false;
         _zero = zero;
-        _faults.Clear("SL-301");
+        _faults.Clear("SL-341");
         return true;
     });
 
@@ -214,16 +248,16 @@ public sealed class PadChannel : IPadSink
         {
             var now = _clock.NowNs;
             var isLive = _state == PadState.Live;
-            var (load, error) = isLive ? RecentLoad(now) : (null, null);
+            var (load, uncertainty) = isLive ? RecentLoad() : (null, null);
             return new PadSnapshot
             {
                 Configuration = Configuration,
                 State = _state,
                 Identity = _identity,
                 AgeNs = _newestNs > long.MinValue ? now - _newestNs : null,
-                MeasuredRateHz = isLive ? MeasuredRate(now) : null,
+                MeasuredRateHz = isLive ? MeasuredRate() : null,
                 LoadKg = load,
-                LoadStandardErrorKg = error,
+                LoadUncertaintyKg = uncertainty,
                 PitchDegrees = isLive ? _tilt.Pitch : null,
                 RollDegrees = isLive ? _tilt.Roll : null,
                 TemperatureCelsius = isLive ? _temperature : null,
@@ -239,8 +273,10 @@ public sealed class PadChannel : IPadSink
     private TakenSample Take(in RawSample sample)
     {
         _isTimed = sample.DeviceMicroseconds is not null;
-        _newestNs = sample.DeviceMicroseconds is { } device ? _map.Map(device, sample.ArrivalNs) : sample.ArrivalNs;
-        _tilt.Add(sample.PitchDegrees, sample.RollDegrees);
+        // Without device time, samples of one burst still have to follow each other.
+        _newestNs = sample.DeviceMicroseconds is { } device ? _map.Map(device, sample.ArrivalNs) : Math.Max(sample.ArrivalNs, _newestNs + 1);
+        if (Tilt is null)
+            _tilt.Add(sample.PitchDegrees, sample.RollDegrees, _newestNs);
         _temperature = sample.TemperatureCelsius;
         if (!StatusFaults.CanWeigh(sample.Status))
             return new TakenSample(sample, _newestNs, null);
@@ -262,21 +298,23 @@ public sealed class PadChannel : IPadSink
         return size;
     }
 
-    private (double? Load, double? Error) RecentLoad(long now)
+    private (double? Load, double? U) RecentLoad()
     {
         if (_ring.Count == 0)
             return (null, null);
-        var counts = _ring.Since(now - LoadWindowNs);
+        var counts = _ring.Since(_newestNs - LoadWindowNs);
         if (counts.Length < 2 || LoadOf(counts.Average()) is not { } load)
             return (null, null);
         var mean = counts.Average();
         var variance = counts.Sum(c => (c - mean) * (c - mean)) / (counts.Length - 1);
-        return (load, Math.Abs(Configuration.KgPerCount!.Value) * Math.Sqrt(variance / counts.Length));
+        var noise = Configuration.KgPerCount!.Value * Math.Sqrt(variance / counts.Length);
+        var calibration = load * Configuration.SpanUncertaintyPercent / 100;
+        return (load, Math.Sqrt(noise * noise + calibration * calibration));
     }
 
-    private double? MeasuredRate(long now)
+    private double? MeasuredRate()
     {
-        var count = _ring.Count > 0 ? _ring.Since(now - RateWindowNs).Length : 0;
+        var count = _ring.Count > 0 ? _ring.Since(_newestNs - RateWindowNs).Length : 0;
         return count > 1 ? count * (double)Nanoseconds.PerSecond / RateWindowNs : null;
     }
 
@@ -288,8 +326,15 @@ public sealed class PadChannel : IPadSink
 
     private ProtocolCounters Total()
     {
-        var now = _protocol?.Counters ?? default;
+        var now = _counters?.Invoke() ?? default;
         return new ProtocolCounters(_ended.Frames + now.Frames, _ended.BadFrames + now.BadFrames, _ended.SkippedBytes + now.SkippedBytes);
+    }
+
+    private void FallSilent(long nowNs)
+    {
+        _state = PadState.Silent;
+        _ring.Clear();
+        TransportWatch.Silent(hasBytes: _bytes > _bytesAtSample, _faults, nowNs);
     }
 
     private void Refuse(string code, string message, string mend)
@@ -304,9 +349,10 @@ public sealed class PadChannel : IPadSink
     {
         _identity = null;
         _zero = null;
-        _faults.Clear("SL-301");
+        _faults.Clear("SL-341");
         _ring.Clear();
-        _tilt.Forget();
+        if (Tilt is null)
+            _tilt.Forget();
         _sequence.Restart();
         _map = new DeviceClockMap();
     }

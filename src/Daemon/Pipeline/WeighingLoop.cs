@@ -2,16 +2,49 @@ using ScaleLink.Daemon.Publishing;
 
 namespace ScaleLink.Daemon.Pipeline;
 
-/// <summary>The heartbeat of the pipeline: watches for silence, weighs each block as soon as it is complete, and publishes.</summary>
-internal sealed class WeighingLoop(LiveBay bay, BayWeigher weigher, BayClock clock, TimeProvider time, ILogger<WeighingLoop> log) : BackgroundService
+/// <summary>
+/// The heartbeat of the pipeline: watches for silence, weighs each block as soon as it is complete, and publishes.
+/// A thread of its own that waits on a handle: a timer of the pool at this pace keeps the pool's threads spinning and costs several times as much.
+/// </summary>
+internal sealed class WeighingLoop(LiveBay bay, BayWeigher weigher, BayClock clock, ILogger<WeighingLoop> log) : IHostedService, IDisposable
 {
     private static readonly TimeSpan Beat = TimeSpan.FromMilliseconds(10);
+    private static readonly TimeSpan StopWithin = TimeSpan.FromSeconds(2);
 
-    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    private readonly ManualResetEvent _stop = new(false);
+    private Thread? _thread;
+
+    public Task StartAsync(CancellationToken cancellationToken)
+    {
+        _thread = new Thread(Run) { IsBackground = true, Name = "weighing" };
+        _thread.Start();
+        return Task.CompletedTask;
+    }
+
+    public Task StopAsync(CancellationToken cancellationToken)
+    {
+        End();
+        return Task.CompletedTask;
+    }
+
+    // A start that fails elsewhere disposes without stopping first.
+    public void Dispose()
+    {
+        End();
+        _stop.Dispose();
+    }
+
+    private void End()
+    {
+        _stop.Set();
+        _thread?.Join(StopWithin);
+        _thread = null;
+    }
+
+    private void Run()
     {
         var blocks = new BlockClock(bay.Pads, clock);
-        using var timer = new PeriodicTimer(Beat, time);
-        while (await timer.WaitForNextTickAsync(stoppingToken))
+        while (!_stop.WaitOne(Beat))
         {
             try
             {

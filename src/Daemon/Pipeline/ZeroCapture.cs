@@ -16,14 +16,14 @@ public sealed class ZeroCapture(BayClock clock, IZeroStore store)
     {
         ArgumentNullException.ThrowIfNull(pad);
         if (pad.Recent(WindowNs) is not { } recent || recent.Counts.Length < FewestSamples)
-            return Refuse("SL-311", $"{pad.Corner} is not live.", "Mend its link first, then zero again.");
+            return Refuse("SL-343", $"{pad.Corner} is not live.", "Mend its link first, then zero again.");
         var scale = pad.Configuration.KgPerCount is { } kg ? Math.Abs(kg) : recent.Identity.CapacityKg / 1e6;
         var (mean, spread, drift) = Describe(recent.Counts);
         if (drift * scale > MostDriftKg || spread * scale > MostSpreadKg)
-            return Refuse("SL-312", $"{pad.Corner} is not quiet: it moved by {drift * scale:0.00} kg within a second.", "Keep off the pads and wait until they are still.");
+            return Refuse("SL-344", $"{pad.Corner} is not quiet: it moved by {drift * scale:0.00} kg within a second.", "Keep off the pads and wait until they are still.");
         var shift = pad.Zero is { } old ? (mean - old.Counts) * pad.Configuration.KgPerCount : null;
         if (Math.Abs(shift ?? 0) > MostShiftOfCapacity * recent.Identity.CapacityKg)
-            return Refuse("SL-313", $"{pad.Corner} reads {shift:0.0} kg from its last zero: something is on it.", "Take everything off the pad. If it is empty, the pad has changed: prove it again.");
+            return Refuse("SL-345", $"{pad.Corner} reads {shift:0.0} kg from its last zero: something is on it.", "Take everything off the pad. If it is empty, the pad has changed: prove it again.");
         var zero = new ZeroPoint(recent.Identity.SerialNumber, mean, clock.ToUtc(clock.NowNs), who, shift);
         store.Append(zero);
         pad.Adopt(zero);

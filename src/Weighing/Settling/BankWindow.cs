@@ -15,6 +15,8 @@ sealed class BankWindow(int length, int taps) : ILoadClaim
     // The white noise expected in the out-of-sample deviations, with a margin: six of them make a rough estimate.
     const double NoiseMargin = 1.5;
 
+    const double LeastIndependence = .25;
+
     readonly MinimumVarianceWindow _window = new(length, taps);
     readonly double[] _pastWeights = new double[Ahead * taps];
     readonly Corners[] _pastLoads = new Corners[Ahead];
@@ -59,9 +61,16 @@ sealed class BankWindow(int length, int taps) : ILoadClaim
 
     /// <summary>
     /// Variance of a combination of the four loads, in the squared unit of the combination. Their errors go together, so this
-    /// is not the sum over the pads.
+    /// is not the sum over the pads; but no less than a quarter of that is claimed, since friction makes strangers of the pads late in
+    /// the decay, when the window has seen them rock together.
     /// </summary>
     public double VarianceOf(in Corners weights)
+    {
+        var squares = StandardUncertainty.Times(weights);
+        return Math.Max(JointVariance(weights), LeastIndependence * squares.Dot(squares));
+    }
+
+    double JointVariance(in Corners weights)
     {
         var white = WhiteVariance(weights, _noise);
         var motion = _window.Motion.VarianceOf(weights);
@@ -100,7 +109,9 @@ sealed class BankWindow(int length, int taps) : ILoadClaim
         }
         _rockingRatio = rocking / 4;
         _outOfSampleRatio = outside / 4;
-        StandardUncertainty = this.PadByPad();
+        StandardUncertainty = new(
+            Math.Sqrt(JointVariance(new(1, 0, 0, 0))), Math.Sqrt(JointVariance(new(0, 1, 0, 0))),
+            Math.Sqrt(JointVariance(new(0, 0, 1, 0))), Math.Sqrt(JointVariance(new(0, 0, 0, 1))));
     }
 
     double OutOfSampleVariance(in Corners weights) =>

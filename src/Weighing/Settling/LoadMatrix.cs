@@ -1,3 +1,5 @@
+using MathNet.Numerics.LinearAlgebra;
+
 namespace ScaleLink.Weighing.Settling;
 
 /// <summary>A symmetric 4x4 matrix over the corners, kg²: how the errors of the four loads go together.</summary>
@@ -9,6 +11,14 @@ readonly record struct LoadMatrix(Corners LF, Corners RF, Corners LR, Corners RR
     /// <summary>Variance of the combination <paramref name="weights"/> of the four loads, at least zero.</summary>
     public double VarianceOf(in Corners weights) => Math.Max(0, weights.Dot(
         new(LF.Dot(weights), RF.Dot(weights), LR.Dot(weights), RR.Dot(weights))));
+
+    /// <summary>Independent errors with these variances.</summary>
+    public static LoadMatrix OfDiagonal(in Corners v) => new(new(v.LF, 0, 0, 0), new(0, v.RF, 0, 0), new(0, 0, v.LR, 0), new(0, 0, 0, v.RR));
+
+    /// <summary>From a 4x4 matrix.</summary>
+    public static LoadMatrix From(Matrix<double> m) => new(
+        new(m[0, 0], m[0, 1], m[0, 2], m[0, 3]), new(m[1, 0], m[1, 1], m[1, 2], m[1, 3]),
+        new(m[2, 0], m[2, 1], m[2, 2], m[2, 3]), new(m[3, 0], m[3, 1], m[3, 2], m[3, 3]));
 
     /// <summary>The sum of the outer products of <paramref name="deviations"/> (four by count, pad by pad), divided by count.</summary>
     public static LoadMatrix SecondMoments(ReadOnlySpan<double> deviations, int count)

@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using System.Text;
 using System.Text.Json.Nodes;
 using MQTTnet;
-using Shared.Rig;
 
 namespace Bay.Tests.Brokers;
 

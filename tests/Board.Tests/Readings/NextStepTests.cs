@@ -35,10 +35,10 @@ public class NextStepTests
     {
         var loads = new Loads { Verdict = Verdict.Incomplete };
         foreach (var corner in new[] { Corner.Lf, Corner.Rf, Corner.Lr })
-            loads.Corners.Add(new CornerLoad { Corner = corner, Faults = { new Fault { Code = "SL-301", Message = "The pad has no zero.", Mend = "Empty the pads and take a zero." } } });
+            loads.Corners.Add(new CornerLoad { Corner = corner, Faults = { new Fault { Code = "SL-341", Message = "The pad has no zero.", Mend = "Empty the pads and take a zero." } } });
         var step = For(loads);
         Assert.Equal("Empty the pads and take a zero.", step.Do);
-        Assert.Equal("LF, RF and LR: The pad has no zero. (SL-301)", step.Why);
+        Assert.Equal("LF, RF and LR: The pad has no zero. (SL-341)", step.Why);
     }
 
     [Fact]

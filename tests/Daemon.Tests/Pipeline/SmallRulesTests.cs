@@ -81,8 +81,8 @@ public class SmallRulesTests
     public void An_angle_goes_with_its_sensor()
     {
         var tilt = new Tilt();
-        tilt.Add(1, 2);
-        tilt.Add(1, null);
+        tilt.Add(1, 2, 0);
+        tilt.Add(1, null, 12 * Ms);
         Assert.Equal(1, tilt.Pitch);
         Assert.Null(tilt.Roll);
     }

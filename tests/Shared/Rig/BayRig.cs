@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
 using System.Text;
@@ -11,10 +10,15 @@ internal sealed class BayRig : IDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("scalelink-bay-");
 
-    public BayRig(string imperfections = "none", int rate = 80, int seed = 1, string mqtt = "broker = \"embedded\"")
+    private readonly bool _isTextChecked;
+
+    public BayRig(
+        string imperfections = "none", int rate = 80, int seed = 1, string mqtt = "broker = \"embedded\"",
+        string speak = "pad-frames", string tilt = "own", bool isTextChecked = true)
     {
+        _isTextChecked = isTextChecked;
         (PagePort, GrpcPort, MqttPort) = (FreePort(), FreePort(), FreePort());
-        Simulator = new Simulator(Path.Combine(_folder.FullName, "ports"), imperfections, rate, seed);
+        Simulator = new Simulator(Path.Combine(_folder.FullName, "ports"), imperfections, rate, seed, speak: speak, tilt: tilt);
         File.WriteAllText(BayFile, Describe(mqtt));
         Daemon = new DaemonProcess(BayFile, GrpcPort);
     }
@@ -96,14 +100,7 @@ internal sealed class BayRig : IDisposable
 
             """);
         foreach (var corner in Simulator.Corners)
-            text.AppendLine(CultureInfo.InvariantCulture, $"""
-                [[pads]]
-                corner = "{corner}"
-                link = "{Simulator.Ready["ports"]![corner]}"
-                serial_number = "{Simulator.Ready["serials"]![corner]}"
-                kg_per_count = {Simulator.Ready["kg_per_count"]![corner]}
-                span_uncertainty_percent = 0.05
-                """);
+            text.AppendLine(PadBlocks.Of(Simulator.Ready, corner, _isTextChecked));
         return text.ToString();
     }
 }

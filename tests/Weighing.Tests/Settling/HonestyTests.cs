@@ -1,3 +1,5 @@
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Settling;
 using Weighing.Tests.Settling.Scenarios;
 
 namespace Weighing.Tests.Settling;
@@ -21,6 +23,23 @@ public class HonestyTests
             Assert.True(covered >= .93 * stated, $"{from} to {to} s: {covered} of {stated}");
         }
     }
+
+    [Theory]
+    [InlineData("linear")]
+    [InlineData("friction")]
+    public void So_does_the_interval_of_cross_weight(string name)
+    {
+        foreach (var (from, to) in Ages)
+        {
+            var covers = SharedRuns.In(name).SelectMany(run => Enumerable.Range(0, run.Readings.Length)
+                .Where(k => RockingRecord.Time(k) >= from && RockingRecord.Time(k) < to && run.Readings[k].Claimed)
+                .Select(k => CoversCrossWeight(run.Readings[k].CrossWeightPercent!.Value, run.Record.Truth[k]))).ToArray();
+            Assert.True(covers.Length > 0 && covers.Count(c => c) >= .93 * covers.Length, $"{from} to {to} s: {covers.Count(c => c)} of {covers.Length}");
+        }
+    }
+
+    static bool CoversCrossWeight(Estimate stated, Corners truth) =>
+        Math.Abs(stated.Value - 100 * (truth.RF + truth.LR) / truth.Sum) <= SettlingEstimator.Coverage * stated.StandardUncertainty!.Value;
 
     [Fact]
     public void In_a_workshop_they_cover_it_wherever_friction_has_not_just_let_go()

@@ -5,7 +5,7 @@ namespace Weighing.Tests.Settling;
 /// <summary>The same runs serve every question asked of a scenario.</summary>
 static class SharedRuns
 {
-    public const int Trials = 64;
+    public const int Trials = 50;
 
     static readonly Lazy<SettlingTrial[]> Linear = Of(Scenario.Linear, 9001);
     static readonly Lazy<SettlingTrial[]> Workshop = Of(Scenario.Workshop, 9002);

@@ -16,7 +16,7 @@ internal sealed class PadMapping(ApiMapping mapping)
             Link = pad.Configuration.Link,
             SerialNumber = pad.Identity?.SerialNumber ?? "",
             Firmware = pad.Identity?.Firmware ?? "",
-            LoadKg = pad.LoadKg is { } kg ? ApiMapping.Quantity(new Quantity(kg, pad.LoadStandardErrorKg)) : null,
+            LoadKg = pad.LoadKg is { } kg ? ApiMapping.Quantity(new Quantity(kg, pad.LoadUncertaintyKg)) : null,
             Zero = pad.Zero is { } zero ? Zero(zero) : null,
             Calibration = pad.Configuration.KgPerCount is null ? "" : "starting",
             Counters = Counters(pad.Counters),
@@ -32,6 +32,31 @@ internal sealed class PadMapping(ApiMapping mapping)
         if (zero.ShiftKg is { } shift)
             record.ShiftKg = shift;
         return record;
+    }
+
+    public static Wire.PadDiagnosis Diagnosis(PadSnapshot pad, PadDiagnosis diagnosis)
+    {
+        var result = new Wire.PadDiagnosis
+        {
+            Corner = ApiMapping.Corner(pad.Corner),
+            SerialNumber = pad.Identity?.SerialNumber ?? "",
+            Samples = (ulong)diagnosis.Samples,
+            MissedSamples = (ulong)diagnosis.Missed,
+            LongestGapMs = diagnosis.LongestGapMs,
+            UnsoundSamples = (ulong)diagnosis.Unsound,
+            Frozen = diagnosis.Frozen,
+        };
+        if (pad.Identity is { } identity)
+            result.StatedRateHz = identity.RateHz;
+        if (diagnosis.RateHz is { } rate)
+            result.MeasuredRateHz = rate;
+        if (diagnosis.NoiseKg is { } noise)
+            result.NoiseKg = noise;
+        if (diagnosis.DriftKg is { } drift)
+            result.DriftKg = drift;
+        result.Lines.AddRange(diagnosis.Lines.Select(l => new Wire.SpectralLine { Hz = l.Hz, AmplitudeKg = l.AmplitudeKg }));
+        result.Allan.AddRange(diagnosis.Allan.Select(a => new Wire.AllanPoint { Seconds = a.Seconds, DeviationKg = a.DeviationKg }));
+        return result;
     }
 
     private static void Fill(Wire.Pad result, PadSnapshot pad)

@@ -20,7 +20,7 @@ sealed class SpringCar
         var left = (standing.Total * standing.LeftShare - unsprungFront - unsprungRear) / Mass;
         PitchInertia = Mass * draw.Uniform(.8, 1.1) * wheelbase * wheelbase * front * (1 - front);
         RollInertia = Mass * Math.Pow(draw.Uniform(.33, .42) * track, 2);
-        double hz = draw.Uniform(1.4, 2.8), rearRatio = draw.Uniform(.9, 1.25), z = draw.LogUniform(.05, .30);
+        double hz = draw.Uniform(1.4, 2.8), rearRatio = draw.Uniform(kind.RearToFront.Low, kind.RearToFront.High), z = draw.LogUniform(.05, .30);
         double asymmetry = draw.Uniform(1, 2.5), friction = draw.LogUniform(5, 80), stuck = draw.Uniform(1e5, 4e5);
         double tyre = draw.Uniform(1.8e5, 2.6e5), tyreDamping = draw.Uniform(300, 600);
         double[] bar = [draw.Uniform(0, .6), draw.Uniform(0, .6)];
@@ -34,7 +34,9 @@ sealed class SpringCar
             var carried = Mass * (isFront ? front : 1 - front) / 2;
             Spring[pad] = Math.Pow(2 * Math.PI * hz * (isFront ? 1 : rearRatio), 2) * carried;
             Bar[pad] = bar[isFront ? 0 : 1] * Spring[pad];
-            var damper = 2 * z * Math.Sqrt(Spring[pad] * carried) * kind.DamperSpread(draw);
+            Spring[pad] *= kind.SpringSpread(draw);
+            var damper = kind.DamperSpread(draw)
+                * (kind.Thrown ? z / (Math.PI * hz) * Spring[pad] : 2 * z * Math.Sqrt(Spring[pad] * carried));
             var ratio = kind.Asymmetric ? asymmetry : 1;
             Bump[pad] = 2 * damper / (1 + ratio);
             Rebound[pad] = ratio * Bump[pad];
@@ -72,9 +74,11 @@ sealed class SpringCar
     /// <summary>Compliance at the wheels times the warp vector, m/N: spring and bar, in series with the tyre.</summary>
     public Corners BlindDirection => Corners.From(corner =>
     {
-        // The two wheels of an axle move against each other under warp, so the bar counts twice.
-        var pad = (int)corner;
-        return Motion.Warp[pad] * (1 / (Spring[pad] + 2 * Bar[pad]) + 1 / Tyre[pad]);
+        // Left and right of an axle are coupled by the bar: [k + b, -b; -b, k' + b] inverted, times the pair's warp.
+        int pad = (int)corner, other = pad ^ 1;
+        double own = Spring[pad] + Bar[pad], across = Spring[other] + Bar[pad];
+        var gap = (across * Motion.Warp[pad] + Bar[pad] * Motion.Warp[other]) / (own * across - Bar[pad] * Bar[pad]);
+        return gap + Motion.Warp[pad] / Tyre[pad];
     });
 
     /// <summary>Ride rate of each corner, N/m, spring in series with tyre.</summary>

@@ -20,10 +20,9 @@ sealed class SpringCarRun
     readonly double[] _suspension = new double[4];
     double _heave, _pitch, _roll, _heaveSpeed, _pitchSpeed, _rollSpeed;
 
-    SpringCarRun(Draw draw, SpringCarKind kind)
+    SpringCarRun(Draw draw, SpringCarKind kind, Standing standing, SpringCar car)
     {
-        _standing = new(draw);
-        _car = new(draw, _standing, kind);
+        (_standing, _car) = (standing, car);
         _push = kind.Thrown ? null : new(draw, _car);
         for (var pad = 0; pad < 4; pad++)
         {
@@ -35,7 +34,21 @@ sealed class SpringCarRun
 
     public static Motion Run(Draw draw, SpringCarKind kind)
     {
-        var run = new SpringCarRun(draw, kind);
+        var standing = new Standing(draw);
+        return Run(draw, kind, standing, new(draw, standing, kind));
+    }
+
+    /// <summary>The same car over and over: thrown or worked on anew each time, and turned by as much.</summary>
+    public static Motion[] Series(Draw draw, SpringCarKind kind, int count)
+    {
+        var standing = new Standing(draw);
+        var car = new SpringCar(draw, standing, kind);
+        return [.. Enumerable.Range(0, count).Select(_ => Run(draw, kind, standing, car))];
+    }
+
+    static Motion Run(Draw draw, SpringCarKind kind, Standing standing, SpringCar car)
+    {
+        var run = new SpringCarRun(draw, kind, standing, car);
         var motion = new Motion
         {
             BlindDirection = run._car.BlindDirection,
@@ -49,13 +62,17 @@ sealed class SpringCarRun
             for (var pad = 0; pad < 4; pad++) motion.Loads[pad][i] = run.Load(pad);
             for (var step = 0; step < StepsPerSample; step++) run.Step(t + step * Dt);
         }
-        for (var t = Motion.End; t < TruthAfter; t += Dt) run.Step(t);
+        for (var t = Motion.End; t < TruthAfter && run.Moves; t += StepsPerSample * Dt)
+            for (var step = 0; step < StepsPerSample; step++) run.Step(t);
         for (var pad = 0; pad < 4; pad++) Array.Fill(motion.AtRest[pad], run.Load(pad));
         return motion;
     }
 
+    /// <summary>False once no reading can change any more by a milligram.</summary>
+    bool Moves => Math.Abs(_heaveSpeed) + Math.Abs(_pitchSpeed) + Math.Abs(_rollSpeed) + _wheelSpeed.Sum(Math.Abs) > 1e-9;
+
     void Throw(Draw draw) =>
-        (_heave, _pitch, _roll) = (draw.Uniform(-.008, .008), draw.Uniform(-.004, .004), draw.Uniform(-.004, .004));
+        (_heave, _pitch, _roll) = (.008 * draw.Sign(), .004 * draw.Sign(), .004 * draw.Sign());
 
     double Load(int pad) => _standing.Before[pad] - TyreForce(pad) / SpringCar.Gravity;
 

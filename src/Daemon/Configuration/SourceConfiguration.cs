@@ -1,0 +1,47 @@
+using System.IO.Ports;
+using ScaleLink.Protocol.Modbus;
+using ScaleLink.Protocol.TextLines;
+
+namespace ScaleLink.Daemon.Configuration;
+
+/// <summary>What is spoken on a link.</summary>
+public enum ProtocolKind
+{
+    /// <summary>The open framing of microcontroller pads.</summary>
+    PadFrames,
+    /// <summary>Questions to one or more slaves; the only one that several pads can share a link for.</summary>
+    ModbusRtu,
+    /// <summary>Lines with numbers in them.</summary>
+    TextLines,
+}
+
+/// <summary>Where numbers come from: a link and what is spoken on it. A pad has one for its cells and may have another for its tilt.</summary>
+public sealed record SourceConfiguration
+{
+    /// <summary>Serial port or <c>tcp://host:port</c>.</summary>
+    public required string Link { get; init; }
+
+    /// <summary>Bits a second of the serial port.</summary>
+    public required int Baud { get; init; }
+
+    /// <summary>Parity bit of the serial port.</summary>
+    public Parity Parity { get; init; }
+
+    /// <summary>What is spoken.</summary>
+    public required ProtocolKind Protocol { get; init; }
+
+    /// <summary>With <see cref="ProtocolKind.ModbusRtu"/>.</summary>
+    public ModbusConfiguration? Modbus { get; init; }
+
+    /// <summary>With <see cref="ProtocolKind.TextLines"/>.</summary>
+    public TextConfiguration? Text { get; init; }
+
+    /// <summary>Line in the bay file, for messages.</summary>
+    public int Line { get; init; }
+}
+
+/// <summary>One slave, how often it is asked, how long its answer may take, and where its numbers lie.</summary>
+public sealed record ModbusConfiguration(byte Slave, double PollHz, TimeSpan ReplyTimeout, RegisterMap Map);
+
+/// <summary>What the lines look like and what ends them: a byte, a pause, or both.</summary>
+public sealed record TextConfiguration(LinePattern Pattern, LineEnd End, TimeSpan? Pause);

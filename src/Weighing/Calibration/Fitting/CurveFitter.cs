@@ -1,0 +1,83 @@
+using ScaleLink.Weighing.Statistics;
+
+namespace ScaleLink.Weighing.Calibration;
+
+/// <summary>Draws the curve of a proof by least squares and carries scatter and masses into its covariance.</summary>
+public static class CurveFitter
+{
+    /// <summary>Fits the points; the order of the curve follows the evidence.</summary>
+    /// <exception cref="RefusedException">SL-314 too few points; SL-324 ballast that known masses never met.</exception>
+    public static CurveFit Fit(MassSet masses, IReadOnlyList<ProofPoint> points)
+    {
+        ArgumentNullException.ThrowIfNull(points);
+        var design = Checked(masses, points);
+        // Three loads fix a parabola exactly and leave nothing to check it by.
+        double[][,] ladder = Loads(points) > 3 ? [design.Line, design.Quadratic] : [design.Line];
+        var repeats = design.Repeats;
+        var choice = ModelChoice.Choose(design.Y, ladder, repeats, design.X);
+        // Wrong masses bend a straight pad; a bow that they explain is no evidence against the pad.
+        if (choice.Rung > 0 && !Outweighs(design, choice))
+            choice = ModelChoice.Choose(design.Y, ladder[..1], repeats, design.X);
+        return Described(design, choice, ladder, repeats);
+    }
+
+    static ProofDesign Checked(MassSet masses, IReadOnlyList<ProofPoint> points)
+    {
+        if (Loads(points) < 3)
+            throw new RefusedException(CalibrationRefusals.TooFewPoints.Because($"{Loads(points)} different loads; a line that can be checked needs 3, the empty pad being one"));
+        var design = new ProofDesign(masses, points);
+        var line = design.Line;
+        if (points.Count < line.GetLength(1) + 2)
+            throw new RefusedException(CalibrationRefusals.TooFewPoints.Because($"{points.Count} points for {line.GetLength(1)} unknowns; add {line.GetLength(1) + 2 - points.Count}"));
+        if (!HouseholderQr.Of(line).FullRank)
+            throw new RefusedException(CalibrationRefusals.BallastUndetermined.Because(string.Join(", ", design.Ballast)));
+        return design;
+    }
+
+    static int Loads(IReadOnlyList<ProofPoint> points) => points.Select(p => p.Load).Distinct().Count();
+
+    static bool Outweighs(ProofDesign design, ModelChoice choice)
+    {
+        var curve = new CurveTransform(design, choice.Fit, design.Quadratic, order: 2);
+        var byMasses = Math.Sqrt(curve.Carry(design.SingleErrors).CurvatureCurvature);
+        return Math.Abs(curve.Curvature) > Probability.CoverageFactor(1 - ModelChoice.StepChance, double.PositiveInfinity) * byMasses;
+    }
+
+    static CurveFit Described(ProofDesign design, ModelChoice choice, double[][,] ladder, double[,]? repeats)
+    {
+        var order = choice.Rung + 1;
+        var curve = new CurveTransform(design, choice.Fit, ladder[choice.Rung], order);
+        var scatter = curve.Noise();
+        var pure = repeats is null ? null : LeastSquares.Fit(repeats, choice.Fit.Residuals);
+        return new CurveFit
+        {
+            Order = order,
+            Choice = choice,
+            ZeroCounts = curve.ZeroCounts,
+            ZeroUncertaintyCounts = curve.ZeroUncertaintyCounts,
+            SpanKgPerCount = curve.Span,
+            CurvatureKgPerCount2 = curve.Curvature,
+            Scatter = scatter,
+            MassesTogether = curve.Carry(design.LotErrors),
+            MassesApart = curve.Carry(design.SingleErrors),
+            BowLimitKg = order == 1 ? BowLimit(design) : 0,
+            Ballast = curve.Ballast(),
+            RepeatSdKg = pure?.ResidualSd,
+            RepeatDegreesOfFreedom = pure?.DegreesOfFreedom ?? 0,
+        };
+    }
+
+    // A bow too faint to be told from scatter is left out of the curve, and must not be left out of the doubt.
+    static double? BowLimit(ProofDesign design)
+    {
+        var quadratic = design.Quadratic;
+        if (!ModelChoice.Carries(quadratic, design.Repeats))
+            return null;
+        var bent = LeastSquares.Fit(quadratic, design.Y);
+        var column = design.Runs.Count + 1;
+        var limit = Math.Abs(bent.Coefficients[column])
+            + Probability.CoverageFactor(0.95, bent.DegreesOfFreedom) * bent.StandardDeviation(column);
+        // A parabola and the line fitted to it differ most half way: a quarter of the coefficient over 0..1.
+        return limit / 4;
+    }
+}

@@ -1,0 +1,138 @@
+using System.Text.Json.Serialization;
+
+namespace ScaleLink.Weighing.Calibration;
+
+/// <summary>A reading that was taken for a step.</summary>
+public sealed record TakenReading(ProofStep Step, PadReading Reading);
+
+/// <summary>How a proof ended.</summary>
+/// <param name="Stage">Accepted or abandoned.</param>
+/// <param name="Who">By whom.</param>
+/// <param name="Time">When, UTC.</param>
+/// <param name="Reason">Why it was abandoned; empty when accepted.</param>
+public sealed record ProofEnding(ProofStage Stage, string Who, DateTimeOffset Time, string Reason);
+
+/// <summary>What came of an event: the flow afterwards, unchanged when refused.</summary>
+public sealed record FlowAnswer(ProofFlow Flow, IReadOnlyList<Refusal> Refusals)
+{
+    /// <summary>True when the event was accepted.</summary>
+    public bool Accepted => Refusals.Count == 0;
+}
+
+/// <summary>
+/// The guided proof of one pad: which load comes next, which readings are good, when it is done. An immutable value made
+/// of the plan, the readings and the ending, nothing else; so it can be written down after every event and taken up again
+/// after a restart. Knows no clock and no pad: readings come from outside.
+/// </summary>
+public sealed record ProofFlow
+{
+    /// <summary>The plan.</summary>
+    public required ProofPlan Plan { get; init; }
+
+    /// <summary>Readings taken, in the order taken.</summary>
+    public IReadOnlyList<TakenReading> Readings { get; init; } = [];
+
+    /// <summary>How it ended; null while it goes on.</summary>
+    public ProofEnding? Ending { get; init; }
+
+    /// <summary>Where the proof stands.</summary>
+    [JsonIgnore]
+    public ProofStage Stage => Ending?.Stage ?? Pending?.Stage ?? ProofStage.Review;
+
+    /// <summary>What to do next; null when no reading is wanted.</summary>
+    [JsonIgnore]
+    public NextStep? Next
+    {
+        get
+        {
+            if (Ending is not null || Pending is not { } step)
+                return null;
+            var before = Readings.Count == 0 ? LoadStack.Empty : Readings[^1].Step.Load;
+            var script = ProofScript.Of(Plan);
+            return new NextStep(step, script.Index().First(s => s.Item == step).Index + 1, script.Count,
+                ProofScript.Words(step, before), LoadCellLimits.SettlingSeconds(Plan.Masses.Kg(step.Load) - Plan.Masses.Kg(before)));
+        }
+    }
+
+    ProofStep? Pending
+    {
+        get
+        {
+            var taken = Readings.Select(r => r.Step).ToHashSet();
+            return ProofScript.Of(Plan).FirstOrDefault(step => !taken.Contains(step));
+        }
+    }
+
+    /// <summary>Begins a proof.</summary>
+    /// <exception cref="RefusedException">The plan has a mistake; <see cref="ProofPlanCheck"/> lists all of them.</exception>
+    public static ProofFlow Begin(ProofPlan plan) =>
+        ProofPlanCheck.Of(plan) is [var first, ..] ? throw new RefusedException(first) : new ProofFlow { Plan = plan };
+
+    /// <summary>Offers a reading for the present step.</summary>
+    public FlowAnswer Take(PadReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        if (Ending is not null || Pending is not { } step)
+            return No("no reading is wanted");
+
+        var previous = Readings.Count == 0 ? null : Readings[^1];
+        var loadChanged = previous is not null && previous.Step.Load != step.Load;
+        var refusals = ReadingCheck.Of(reading, Plan.Before.CellTrim.Count, Plan.Limits,
+            Readings.MinBy(r => r.Reading.Time)?.Reading, loadChanged ? previous!.Reading : null);
+        if (refusals.Count > 0)
+            return new FlowAnswer(this, refusals);
+        var taken = new TakenReading(step, reading);
+        if ((TooEarly(taken) ?? StepCheck.Of(Plan, taken, previous, EmptyCounts())) is { } refusal)
+            return new FlowAnswer(this, [refusal]);
+        return new FlowAnswer(this with { Readings = [.. Readings, taken] }, []);
+    }
+
+    /// <summary>Takes the last reading back.</summary>
+    public FlowAnswer StepBack() => Ending is not null || Readings.Count == 0
+        ? No("there is no reading to take back")
+        : new FlowAnswer(this with { Readings = [.. Readings.SkipLast(1)] }, []);
+
+    /// <summary>Throws a run away, to be taken again from the empty pad.</summary>
+    public FlowAnswer RetakeRun(int run)
+    {
+        List<TakenReading> kept = [.. Readings.Where(r => r.Step.Stage != ProofStage.Runs || r.Step.Run != run)];
+        return Ending is not null || kept.Count == Readings.Count
+            ? No($"run {run} has no readings")
+            : new FlowAnswer(this with { Readings = kept }, []);
+    }
+
+    /// <summary>The outcome of the readings so far; meant for the review.</summary>
+    public ProofReport Report() => Stage is ProofStage.Review or ProofStage.Accepted
+        ? ProofAssembly.Report(this)
+        : new ProofReport { Refusals = [CalibrationRefusals.OutOfStep.Because("readings are still missing")] };
+
+    /// <summary>Accepts the calibration of <see cref="Report"/>.</summary>
+    public FlowAnswer Accept(string who, DateTimeOffset time)
+    {
+        if (Stage != ProofStage.Review)
+            return No("there is nothing to accept");
+        var ended = this with { Ending = new ProofEnding(ProofStage.Accepted, who, time, "") };
+        return Report().Refusals is { Count: > 0 } refusals ? new FlowAnswer(this, refusals) : new FlowAnswer(ended, []);
+    }
+
+    /// <summary>Gives the proof up; the calibration in force stays.</summary>
+    public FlowAnswer Abandon(string who, DateTimeOffset time, string reason) => Ending is not null
+        ? No("the proof has ended")
+        : new FlowAnswer(this with { Ending = new ProofEnding(ProofStage.Abandoned, who, time, reason) }, []);
+
+    FlowAnswer No(string why) => new(this, [CalibrationRefusals.OutOfStep.Because(why)]);
+
+    Refusal? TooEarly(TakenReading taken)
+    {
+        if (taken.Step.MinutesHeld is not { } minutes || Readings.FirstOrDefault(r => r.Step.MinutesHeld == 0) is not { } first)
+            return null;
+        var held = taken.Reading.Time - first.Reading.Time;
+        return held < TimeSpan.FromMinutes(minutes)
+            ? CalibrationRefusals.OutOfStep.Because($"the load has stood for {held.TotalMinutes:0.0} of {minutes} minutes")
+            : null;
+    }
+
+    double? EmptyCounts() => Readings.LastOrDefault(r => r.Step.Load.IsEmpty) is { } empty
+        ? Plan.Before.Counts([.. empty.Reading.CellCounts])
+        : null;
+}

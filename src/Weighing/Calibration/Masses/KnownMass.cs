@@ -1,0 +1,62 @@
+using ScaleLink.Weighing.Statistics;
+
+namespace ScaleLink.Weighing.Calibration;
+
+/// <summary>Something whose mass is known well enough to prove a pad with.</summary>
+/// <param name="Label">What is written on it; unique within a set.</param>
+/// <param name="Kg">Its mass: the conventional mass where a certificate or a class gives one.</param>
+/// <param name="ToleranceKg">Limit of its error either way.</param>
+/// <param name="StandardUncertaintyKg">One standard uncertainty.</param>
+/// <param name="Lot">
+/// Masses of one lot may err together: same class and maker, same reference, same batch. Between lots errors are independent.
+/// </param>
+/// <param name="DensityKgPerM3">For the buoyancy of air.</param>
+/// <param name="ByVolume">True when the mass comes from a volume, not from a weighing in air.</param>
+public sealed record KnownMass(
+    string Label, double Kg, double ToleranceKg, double StandardUncertaintyKg, string Lot, double DensityKgPerM3 = 8000, bool ByVolume = false)
+{
+    /// <summary>A weight of an OIML class at its nominal value; the tolerance counts as a rectangular distribution.</summary>
+    /// <exception cref="RefusedException">SL-317: the class has no tolerance for this nominal value.</exception>
+    public static KnownMass OfClass(string label, double nominalKg, WeightClass weightClass)
+    {
+        var tolerance = WeightTolerances.ToleranceKg(nominalKg, weightClass)
+            ?? throw new RefusedException(CalibrationRefusals.NoTolerance.Because($"{label}, {nominalKg} kg in class {weightClass}"));
+        return new KnownMass(label, nominalKg, tolerance, TypeB.Rectangular(tolerance), $"class {weightClass}");
+    }
+
+    /// <summary>A mass with a certificate: its value and expanded uncertainty.</summary>
+    /// <exception cref="RefusedException">SL-317: value, uncertainty or factor is not above zero.</exception>
+    public static KnownMass Certified(string label, double kg, double expandedUncertaintyKg, double coverageFactor = 2, string lot = "certificate")
+    {
+        Require(label, kg, expandedUncertaintyKg);
+        Require(label, kg, coverageFactor);
+        return new KnownMass(label, kg, expandedUncertaintyKg, expandedUncertaintyKg / coverageFactor, lot);
+    }
+
+    /// <summary>
+    /// A plate, a person, a lump weighed on another scale: a value and its limits either way, as a rectangular distribution.
+    /// </summary>
+    /// <exception cref="RefusedException">SL-317: value or limit is not above zero.</exception>
+    public static KnownMass Stated(string label, double kg, double plusMinusKg, string lot = "stated", double densityKgPerM3 = 7100)
+    {
+        Require(label, kg, plusMinusKg);
+        return new KnownMass(label, kg, plusMinusKg, TypeB.Rectangular(plusMinusKg), lot, densityKgPerM3);
+    }
+
+    /// <summary>A drum filled to a known volume of water, in litres, with its limits either way; the tare is weighed apart.</summary>
+    /// <exception cref="RefusedException">SL-317: volume or limit is not above zero.</exception>
+    public static KnownMass Water(string label, double litres, double plusMinusLitres)
+    {
+        Require(label, litres, plusMinusLitres);
+        // Density at 20 °C, 998.2 kg/m³; between 10 and 25 °C it stays within 0.15 % of that (from memory).
+        const double density = 998.2;
+        var limit = (plusMinusLitres + 0.0015 * litres) * density / 1000;
+        return new KnownMass(label, litres * density / 1000, limit, TypeB.Rectangular(limit), "water", density, ByVolume: true);
+    }
+
+    static void Require(string label, double kg, double limit)
+    {
+        if (!(kg > 0 && limit > 0 && double.IsFinite(kg) && double.IsFinite(limit)))
+            throw new RefusedException(CalibrationRefusals.NoTolerance.Because($"{label} says {kg} ± {limit}; both must be above zero"));
+    }
+}

@@ -1,0 +1,26 @@
+namespace ScaleLink.Weighing.Calibration;
+
+/// <summary>The outcome of a proof.</summary>
+public sealed record ProofReport
+{
+    /// <summary>Why the proof gives no calibration; empty when it does.</summary>
+    public required IReadOnlyList<Refusal> Refusals { get; init; }
+
+    /// <summary>The new calibration; null when refused.</summary>
+    public PadCalibration? Calibration { get; init; }
+
+    /// <summary>The curve; null when none could be drawn.</summary>
+    public CurveFit? Curve { get; init; }
+
+    /// <summary>What the proof shows of the pad.</summary>
+    public PadCharacteristics? Characteristics { get; init; }
+
+    /// <summary>Held against class III.</summary>
+    public ClassGrade? Grade { get; init; }
+
+    /// <summary>What moved since the calibration before; no refusal by itself.</summary>
+    public IReadOnlyList<ProofShift> Shifts { get; init; } = [];
+
+    /// <summary>Sources of error that were neither tested nor stated, and that the uncertainty leaves out.</summary>
+    public IReadOnlyList<string> NotCovered { get; init; } = [];
+}

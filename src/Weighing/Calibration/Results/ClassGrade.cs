@@ -1,0 +1,65 @@
+namespace ScaleLink.Weighing.Calibration;
+
+/// <summary>Outcome of holding a proof against a class.</summary>
+public enum GradeOutcome
+{
+    /// <summary>Every point lies inside the limits.</summary>
+    Inside,
+    /// <summary>At least one point lies outside.</summary>
+    Outside,
+    /// <summary>The masses are too coarse to tell, or the class ends before the load.</summary>
+    NotGraded,
+}
+
+/// <summary>One point against its limit.</summary>
+/// <param name="What">What was compared: "error", "repeatability".</param>
+/// <param name="LoadKg">Load.</param>
+/// <param name="FoundKg">Found.</param>
+/// <param name="LimitKg">Limit either way.</param>
+public readonly record struct GradedPoint(string What, double LoadKg, double FoundKg, double LimitKg);
+
+/// <summary>
+/// A proof held against the limits of OIML R 76-1:2006 class III, as a yardstick. It is no verification: this equipment
+/// is not approved for trade.
+/// </summary>
+/// <param name="Outcome">Inside, outside, not graded.</param>
+/// <param name="IntervalKg">Interval e that the limits were taken for.</param>
+/// <param name="UpToKg">Highest load of the proof.</param>
+/// <param name="Worst">The point nearest to its limit, or furthest beyond; null when not graded.</param>
+/// <param name="Reason">Why it was not graded; empty otherwise.</param>
+public sealed record ClassGrade(GradeOutcome Outcome, double IntervalKg, double UpToKg, GradedPoint? Worst, string Reason)
+{
+    /// <summary>The usual yardstick for a car's corner, kg.</summary>
+    public const double UsualIntervalKg = 0.2;
+
+    /// <summary>Holds the levels of a proof against class III.</summary>
+    public static ClassGrade Of(PadCharacteristics pad, MassSet masses, double intervalKg = UsualIntervalKg)
+    {
+        ArgumentNullException.ThrowIfNull(pad);
+        ArgumentNullException.ThrowIfNull(masses);
+        var upTo = pad.Levels.Max(l => l.Kg);
+        ClassGrade NotGraded(string reason) => new(GradeOutcome.NotGraded, intervalKg, upTo, null, reason);
+
+        List<GradedPoint> points = [];
+        foreach (var level in pad.Levels.Where(l => !l.Load.IsEmpty))
+        {
+            if (ErrorLimits.Kg(AccuracyClass.III, level.Kg, intervalKg) is not { } limit)
+                return NotGraded($"class III ends below {level.Kg:0.#} kg for e = {intervalKg} kg");
+            var tolerance = masses.ToleranceKg(level.Load);
+            if (tolerance > limit * ErrorLimits.MassesShare)
+                return NotGraded($"at {level.Kg:0.#} kg the masses may be {tolerance:0.###} kg off, more than a third of the limit of {limit:0.###} kg");
+            points.Add(new GradedPoint("error", level.Kg, level.WorstErrorKg, limit));
+            if (level.SpreadKg is { } spread)
+                points.Add(new GradedPoint("repeatability", level.Kg, spread, limit));
+        }
+        var worst = points.MaxBy(p => Math.Abs(p.FoundKg) / p.LimitKg);
+        var inside = Math.Abs(worst.FoundKg) <= worst.LimitKg;
+        return new ClassGrade(inside ? GradeOutcome.Inside : GradeOutcome.Outside, intervalKg, upTo, worst, "");
+    }
+
+    /// <summary>For people.</summary>
+    public override string ToString() => Worst is { } worst
+        ? $"inside class III limits for e = {IntervalKg:0.###} kg up to {UpToKg:0.#} kg: {(Outcome == GradeOutcome.Inside ? "yes" : "no")}, "
+            + $"worst point {worst.What} {worst.FoundKg:+0.000;-0.000} kg of ±{worst.LimitKg:0.000} kg at {worst.LoadKg:0.#} kg"
+        : $"class III limits for e = {IntervalKg:0.###} kg: not graded, {Reason}";
+}

@@ -1,0 +1,48 @@
+namespace ScaleLink.Weighing.Calibration;
+
+/// <summary>How far a captured zero may lie from the reference, and what a reading must keep to.</summary>
+public sealed record ZeroLimits
+{
+    /// <summary>
+    /// Share of the capacity either way. OIML R 76-1:2006, 4.5.1, allows 4 % of Max in all for zero setting.
+    /// </summary>
+    public double CapacityShare { get; init; } = 0.02;
+
+    /// <summary>For the reading itself.</summary>
+    public ReadingLimits Reading { get; init; } = new();
+}
+
+/// <summary>A zero that was taken.</summary>
+/// <param name="Counts">Trimmed counts of the empty pad.</param>
+/// <param name="ShiftKg">From the reference; null where there was none.</param>
+public sealed record CapturedZero(double Counts, double? ShiftKg);
+
+/// <summary>Judges whether a reading may become the pad's zero.</summary>
+public static class ZeroCapture
+{
+    /// <summary>The zero, or why not.</summary>
+    /// <param name="calibration">In force.</param>
+    /// <param name="reading">Of the pad that is said to be empty.</param>
+    /// <param name="limits">What to keep to.</param>
+    /// <param name="referenceCounts">
+    /// Counts the empty pad should have: the zero of the proof. Null before the first zero of a pad that was never
+    /// proved; then nothing can tell an empty pad from a loaded one, and whoever asks must look.
+    /// </param>
+    public static (CapturedZero? Zero, IReadOnlyList<Refusal> Refusals) Judge(
+        PadCalibration calibration, PadReading reading, ZeroLimits limits, double? referenceCounts)
+    {
+        ArgumentNullException.ThrowIfNull(calibration);
+        ArgumentNullException.ThrowIfNull(reading);
+        ArgumentNullException.ThrowIfNull(limits);
+        var refusals = ReadingCheck.Of(reading, calibration.CellTrim.Count, limits.Reading);
+        if (refusals.Count > 0)
+            return (null, refusals);
+
+        var counts = calibration.Counts([.. reading.CellCounts]);
+        double? shift = referenceCounts is { } reference ? calibration.Kg(counts - reference) : null;
+        var limit = limits.CapacityShare * calibration.CapacityKg;
+        return shift is { } kg && Math.Abs(kg) > limit
+            ? (null, [CalibrationRefusals.ZeroLoaded.Because($"{kg:+0.00;-0.00} kg from the reference zero, ±{limit:0.00} kg allowed")])
+            : (new CapturedZero(counts, shift), []);
+    }
+}

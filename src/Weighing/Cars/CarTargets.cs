@@ -1,0 +1,23 @@
+namespace ScaleLink.Weighing.Cars;
+
+/// <summary>Where the crew wants the car to stand, and how near is near enough.</summary>
+public sealed record CarTargets
+{
+    /// <summary>(RF + LR) / total, percent.</summary>
+    public double CrossWeightPercent { get; init; } = 50;
+
+    /// <summary>Allowed either way, percent.</summary>
+    public double CrossWeightTolerancePercent { get; init; } = 0.2;
+
+    /// <summary>Ride heights, mm. Null: keep the heights that the car has.</summary>
+    public Corners? RideHeightsMm { get; init; }
+
+    /// <summary>Rear minus front ride height, mm, when no four heights are given. Null: keep it.</summary>
+    public double? RakeMm { get; init; }
+
+    /// <summary>Left minus right ride height, mm, when no four heights are given. Null: keep it.</summary>
+    public double? SideDifferenceMm { get; init; }
+
+    /// <summary>Allowed either way for mean ride height, rake and side difference, mm.</summary>
+    public double RideHeightToleranceMm { get; init; } = 1;
+}

@@ -1,0 +1,173 @@
+using MathNet.Numerics.LinearAlgebra;
+using ScaleLink.Weighing.Balance;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Statics;
+
+namespace ScaleLink.Weighing.Learning;
+
+/// <summary>
+/// What is known about one car in one session: where its cross weight stands, and what its perches do. Each recorded step
+/// sharpens both by one linear Bayesian update, in which readings share no error with each other but the car shares its
+/// rates with every step. Immutable: the same records give the same knowledge again.
+/// </summary>
+public sealed class StepLearner
+{
+    readonly Vector<double> mean;
+    readonly Matrix<double> covariance;
+
+    StepLearner(TurnEffects effects, LoadSummary last, Corners turnsMade, Corners turnsInSession, double settleScatter, Vector<double> mean, Matrix<double> covariance)
+    {
+        Last = last;
+        TurnsMade = turnsMade;
+        TurnsInSession = turnsInSession;
+        SettleScatterPercent = settleScatter;
+        this.mean = mean;
+        this.covariance = covariance;
+        Effects = effects.Learned(mean.SubVector(1, mean.Count - 1), covariance.SubMatrix(1, mean.Count - 1, 1, mean.Count - 1));
+        CrossWeightPercent = Expected(default, settleScatter: 0, readingDoubt: 0);
+    }
+
+    /// <summary>What the perches do, by all that is known now.</summary>
+    public TurnEffects Effects { get; }
+
+    /// <summary>The last loads weighed.</summary>
+    public LoadSummary Last { get; }
+
+    /// <summary>Turns made since the first reading that still counts.</summary>
+    public Corners TurnsMade { get; }
+
+    /// <summary>All turns recorded since the start, whether they taught something or not.</summary>
+    public Corners TurnsInSession { get; }
+
+    /// <summary>The car with the thread that these turns left.</summary>
+    public CarModel CarNow
+    {
+        get
+        {
+            var (car, turns) = (Effects.Statics.Car, TurnsInSession);
+            return car with { Suspension = new(At(Corner.LF), At(Corner.RF), At(Corner.LR), At(Corner.RR)) };
+
+            CornerSetup At(Corner c) => car.Suspension[c] with { Perch = car.Suspension[c].Perch.After(turns[c]) };
+        }
+    }
+
+    /// <summary>Standard deviation of cross weight from one settling to the next, percent: friction and scrub leave it.</summary>
+    public double SettleScatterPercent { get; }
+
+    /// <summary>
+    /// Cross weight as the car stands, percent: the mean over settlings, from all readings together. Better than the last
+    /// reading alone, because that one carries the scatter of its own settling.
+    /// </summary>
+    public Quantity CrossWeightPercent { get; }
+
+    /// <summary>Starts from a car model and the first settled reading.</summary>
+    /// <param name="statics">The car.</param>
+    /// <param name="first">Loads of the first settled reading.</param>
+    /// <param name="settleScatterPercent">One standard deviation of cross weight between settlings, percent.</param>
+    /// <exception cref="FindingException">The scatter is not above zero.</exception>
+    public static StepLearner Start(CarStatics statics, LoadSummary first, double settleScatterPercent = 0.1)
+    {
+        if (!(settleScatterPercent is > 0 and < 10))
+            throw new FindingException(new Finding(CarCodes.StepInput, $"The scatter between settlings is {settleScatterPercent} %.",
+                "Settle and weigh the untouched car a few times and give the standard deviation of its cross weight."));
+        var effects = TurnEffects.Of(statics);
+        return From(effects, first, default, settleScatterPercent);
+    }
+
+    /// <summary>
+    /// Starts again from a new reading, for a car that was changed by something else than its perches (ballast, a driver,
+    /// tyres). What was learned about the perches stays.
+    /// </summary>
+    public StepLearner Restart(LoadSummary reading) => From(Effects, reading, TurnsInSession, SettleScatterPercent);
+
+    /// <summary>Cross weight that the next settled reading should show after these turns, percent.</summary>
+    /// <param name="turns">Turns from here, up positive.</param>
+    /// <param name="readingDoubt">Standard uncertainty of that reading, percent; null: as the last one.</param>
+    public Quantity NextReading(in Corners turns, double? readingDoubt = null) =>
+        Expected(turns, SettleScatterPercent, readingDoubt ?? Last.CrossWeightPercent.StandardUncertainty);
+
+    /// <summary>
+    /// Checks a step against its prediction and learns from it. A step that disagrees teaches nothing about the perches until
+    /// the crew confirms it, but it does cast doubt on the model, which makes the next step teach more. Of a step that was
+    /// weighed before the car had settled only the turns count; where the car then stands is predicted.
+    /// </summary>
+    /// <returns>The check, and the knowledge afterwards.</returns>
+    /// <exception cref="FindingException">A turn is not a number, or went into a fixed perch.</exception>
+    public (StepCheck Check, StepLearner Next) Record(StepRecord step)
+    {
+        foreach (var corner in Corners.All)
+            if (!double.IsFinite(step.Turns[corner]) || (step.Turns[corner] != 0 && !Effects.Statics.Car.Suspension[corner].Perch.CanTurn))
+                throw new FindingException(new Finding(CarCodes.StepInput, $"The step turned {corner} by {step.Turns[corner]}.",
+                    "Give turns as numbers, and none for a fixed perch; correct the car model if it does turn."));
+        var check = StepJudge.Check(this, step);
+        return (check, step switch
+        {
+            { Settled: false } => Book(step),
+            _ when check.Agrees => Learn(step),
+            { Confirmed: true } => Doubting().Learn(step),
+            _ => From(Doubting().Effects, step.After, TurnsInSession + step.Turns, SettleScatterPercent),
+        });
+    }
+
+    static StepLearner From(TurnEffects effects, LoadSummary reading, Corners turnsInSession, double settleScatter)
+    {
+        var count = effects.Mean.Count;
+        var mean = Vector<double>.Build.Dense(1 + count);
+        var covariance = Matrix<double>.Build.Dense(1 + count, 1 + count);
+        mean[0] = reading.CrossWeightPercent.Value;
+        covariance[0, 0] = Variance(settleScatter, reading.CrossWeightPercent.StandardUncertainty);
+        mean.SetSubVector(1, count, effects.Mean);
+        covariance.SetSubMatrix(1, 1, effects.Covariance);
+        return new(effects, reading, default, turnsInSession, settleScatter, mean, covariance);
+    }
+
+    StepLearner Book(StepRecord step)
+    {
+        var forecast = Effects.Forecast(step.Turns);
+        var expected = new LoadSummary(Last.Loads + forecast.Loads, Last.Covariance + forecast.LoadCovariance, Last.DegreesOfFreedom);
+        return new(Effects, expected, TurnsMade + step.Turns, TurnsInSession + step.Turns, SettleScatterPercent, mean, covariance);
+    }
+
+    // Twice the doubt about everything the car model says.
+    StepLearner Doubting()
+    {
+        var wider = covariance.Clone();
+        wider.SetSubMatrix(1, 1, 4 * covariance.SubMatrix(1, mean.Count - 1, 1, mean.Count - 1));
+        for (var i = 1; i < mean.Count; i++)
+            (wider[0, i], wider[i, 0]) = (2 * covariance[0, i], 2 * covariance[i, 0]);
+        return new(Effects, Last, TurnsMade, TurnsInSession, SettleScatterPercent, mean, wider);
+    }
+
+    StepLearner Learn(StepRecord step)
+    {
+        var turnsMade = TurnsMade + step.Turns;
+        var shows = Shows(turnsMade);
+        var spread = covariance * shows;
+        var noise = Variance(SettleScatterPercent, step.After.CrossWeightPercent.StandardUncertainty);
+        var gain = spread / (shows * spread + noise);
+        var surprise = step.After.CrossWeightPercent.Value - NextReading(step.Turns).Value;
+        var learned = covariance - gain.OuterProduct(spread);
+        return new(Effects, step.After, turnsMade, TurnsInSession + step.Turns, SettleScatterPercent, mean + surprise * gain, (learned + learned.Transpose()) / 2);
+    }
+
+    Quantity Expected(in Corners turns, double settleScatter, double readingDoubt)
+    {
+        var turnsMade = TurnsMade + turns;
+        var shows = Shows(turnsMade);
+        var nominal = CrossWeightSlope.Dot(Effects.Statics.LoadsPerTurn * turnsMade);
+        return new(nominal + shows * mean, Math.Sqrt(Math.Max(0, shows * (covariance * shows)) + Variance(settleScatter, readingDoubt)));
+    }
+
+    // How the state (start, then each doubt of the car) shows in a reading after so many turns since the start.
+    Vector<double> Shows(Corners turnsMade)
+    {
+        var shows = Vector<double>.Build.Dense(mean.Count, 1);
+        shows.SetSubVector(1, mean.Count - 1, Effects.ShowsIn(CrossWeightSlope, turnsMade));
+        return shows;
+    }
+
+    // Turns do not change the total, so a share is linear in the loads.
+    Corners CrossWeightSlope => 100 / Effects.Statics.TotalKg * Patterns.CrossWeight;
+
+    static double Variance(double a, double b) => a * a + b * b;
+}

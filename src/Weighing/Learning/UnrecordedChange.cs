@@ -1,0 +1,47 @@
+using ScaleLink.Weighing.Balance;
+using ScaleLink.Weighing.Cars;
+
+namespace ScaleLink.Weighing.Learning;
+
+/// <summary>A change between two settled readings that nobody wrote down.</summary>
+/// <param name="Kind">What it looks like.</param>
+/// <param name="CrossWeightChangePercent">Change of cross weight, percent.</param>
+/// <param name="TurnsOfOnePerch">Turns of each perch that alone would do it; zero where a perch is fixed. Empty unless it looks like a perch.</param>
+/// <param name="Finding">For the crew.</param>
+public sealed record UnrecordedChange(UnrecordedKind Kind, Quantity CrossWeightChangePercent, Corners? TurnsOfOnePerch, Finding Finding)
+{
+    /// <summary>Compares two settled readings of one car. Null: nothing but the scatter of settling.</summary>
+    /// <param name="known">What was known at the first reading, which is <see cref="StepLearner.Last"/>.</param>
+    /// <param name="now">The second reading.</param>
+    public static UnrecordedChange? Between(StepLearner known, LoadSummary now)
+    {
+        var before = known.Last;
+        var change = now.Loads - before.Loads;
+        var cross = new Quantity(now.CrossWeightPercent.Value - before.CrossWeightPercent.Value, Math.Sqrt(
+            2 * Square(known.SettleScatterPercent) + Square(before.CrossWeightPercent.StandardUncertainty) + Square(now.CrossWeightPercent.StandardUncertainty)));
+        if (Stands(change, before, now, Corners.Same(1)))
+            return new(UnrecordedKind.MassChanged, cross, null, new(CarCodes.UnrecordedChange, $"The total changed by {change.Sum:+0.0;-0.0} kg and no step says why.",
+                "Record what went in or out, or take it back out."));
+        if (Stands(change, before, now, Patterns.Front))
+            return new(UnrecordedKind.MassMovedOrPatch, cross, null, new(CarCodes.UnrecordedChange,
+                $"{Patterns.Front.Dot(change):+0.0;-0.0} kg moved to the front axle at the same total.", "Look for ballast that was moved, or a pad that is no longer level."));
+        if (Math.Abs(cross.Value) < Alarm * cross.StandardUncertainty)
+            return null;
+        var perTurn = 100 / known.Effects.Statics.TotalKg * (known.Effects.LoadsPerTurn.Transposed * Patterns.CrossWeight);
+        var turns = Corners.From(c => known.Effects.Statics.Car.Suspension[c].Perch.CanTurn ? cross.Value / perTurn[c] : 0);
+        return new(UnrecordedKind.LooksLikePerch, cross, turns, new(CarCodes.UnrecordedChange,
+            $"Cross weight changed by {cross.Value:+0.00;-0.00} % in the pattern of a turned perch and no step was recorded.",
+            $"Record the turn if one was made ({string.Join(", ", Candidates(turns))}); otherwise check bars and tyre pressures."));
+    }
+
+    const double Alarm = 3.3;
+
+    static IEnumerable<string> Candidates(Corners turns) =>
+        Corners.All.ToArray().Where(c => turns[c] != 0).Select(c => $"{c} {(turns[c] > 0 ? "up" : "down")} {Math.Abs(turns[c]):F1}");
+
+    // Repositioning on the pads moves a few hundred grams; less than that is not news.
+    static bool Stands(Corners change, LoadSummary before, LoadSummary now, Corners pattern) =>
+        Math.Abs(pattern.Dot(change)) > Alarm * Math.Sqrt(before.Covariance.VarianceOf(pattern) + now.Covariance.VarianceOf(pattern) + 0.3 * 0.3);
+
+    static double Square(double value) => value * value;
+}

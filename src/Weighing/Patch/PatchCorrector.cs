@@ -1,0 +1,102 @@
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Pads;
+using ScaleLink.Weighing.Statics;
+
+namespace ScaleLink.Weighing.Patch;
+
+/// <summary>Takes tilt of the pads, slope and warp of the patch out of four loads, one by one, or refuses and says why.</summary>
+public sealed class PatchCorrector
+{
+    readonly CarStatics statics;
+    readonly PatchSurvey survey;
+    readonly CorrectionLimits limits;
+    readonly LoadCorrection slope, warp;
+    readonly CornerMatrix slopeSpread, warpSpread;
+
+    /// <summary>Prepares the corrections for one car on one patch; they do not depend on the loads of the moment.</summary>
+    public PatchCorrector(CarStatics statics, PatchSurvey survey, CorrectionLimits? limits = null)
+    {
+        this.statics = statics;
+        this.survey = survey;
+        this.limits = limits ?? new();
+        (slope, slopeSpread) = Prepare(CorrectionKind.Slope, car => h => car.FromSlope(h), SlopeRefusal());
+        (warp, warpSpread) = Prepare(CorrectionKind.Warp, car => h => car.FromWarp(h), WarpRefusal());
+    }
+
+    /// <summary>Corrects one reading.</summary>
+    /// <param name="loads">Loads along the axis of each pad, kg.</param>
+    /// <param name="padTiltsDeg">Angle between each pad's axis and the vertical, degrees; null where a pad has no inclinometer or the zero of it is unknown.</param>
+    /// <param name="tiltUncertaintyDeg">One standard uncertainty of a tilt, degrees.</param>
+    /// <param name="off">Corrections that are switched off: sized, but not added.</param>
+    public CorrectedLoads Correct(in Corners loads, Corners? padTiltsDeg = null, double tiltUncertaintyDeg = 0.05, params IReadOnlyList<CorrectionKind> off)
+    {
+        var tilt = Tilt(loads, padTiltsDeg, tiltUncertaintyDeg);
+        List<LoadCorrection> corrections = [];
+        var (corrected, spread) = (loads, default(CornerMatrix));
+        foreach (var (correction, covariance) in ((LoadCorrection, CornerMatrix)[])
+            [(tilt, CornerMatrix.Diagonal(tilt.StandardUncertaintyKg.Map(u => u * u))), (slope, slopeSpread), (warp, warpSpread)])
+        {
+            var applied = correction.SizeKg is not null && !off.Contains(correction.Kind);
+            corrections.Add(correction with { Applied = applied });
+            if (!applied)
+                continue;
+            corrected += correction.SizeKg!.Value;
+            spread += covariance;
+        }
+        return new(corrected, spread, corrections);
+    }
+
+    LoadCorrection Tilt(Corners loads, Corners? tilts, double uncertainty)
+    {
+        if (tilts is not { } angles)
+            return new(CorrectionKind.Tilt, null, default, false, null);
+        foreach (var corner in Corners.All)
+            if (!(Math.Abs(angles[corner]) <= Math.Min(limits.PadTiltDeg, TiltCorrection.LimitDegrees)))
+                return new(CorrectionKind.Tilt, null, default, false, new(CarCodes.TiltBeyondLimit,
+                    $"The {corner} pad is tilted by {angles[corner]:F2} degrees; the correction is good to {limits.PadTiltDeg} degrees.", "Level that pad: shims or feet."));
+        // The slope of 1 / cos, and its curvature where the pad is so level that the slope vanishes.
+        var doubt = double.DegreesToRadians(uncertainty);
+        return new(CorrectionKind.Tilt,
+            Corners.From(c => TiltCorrection.Size(loads[c], angles[c], 0) ?? 0),
+            Corners.From(c => loads[c] * Math.Max(Math.Abs(Math.Tan(double.DegreesToRadians(angles[c]))) * doubt, doubt * doubt / 2)), false, null);
+    }
+
+    // The correction is minus the effect. Its doubt: the survey's heights, and every doubt of the car, each on its own.
+    (LoadCorrection, CornerMatrix) Prepare(CorrectionKind kind, Func<CarStatics, Func<Corners, Corners>> effect, Finding? refusal)
+    {
+        if (refusal is not null)
+            return (new(kind, null, default, false, refusal), default);
+        var heights = survey.HeightsMm;
+        var perMm = CornerMatrix.FromColumns(c => effect(statics)(default(Corners).With(c, 1)));
+        var spread = perMm * survey.Covariance * perMm.Transposed;
+        foreach (var doubt in ModelDoubt.Of(statics.Car))
+        {
+            var half = doubt.PerStep / 2 * (effect(statics.WithDoubt(doubt.Upper))(heights) - effect(statics.WithDoubt(doubt.Lower))(heights));
+            spread += CornerMatrix.Outer(half, half);
+        }
+        return (new(kind, -1 * effect(statics)(heights), spread.DiagonalPart.Map(v => Math.Sqrt(Math.Max(0, v))), false, null), spread);
+    }
+
+    Finding? SlopeRefusal()
+    {
+        var shape = survey.ShapeUnder(statics.Contacts);
+        var (noseUp, leftUp) = (shape.NoseUpDeg.Value, shape.LeftUpDeg.Value);
+        if (Math.Max(Math.Abs(noseUp), Math.Abs(leftUp)) > limits.SlopeDeg)
+            return new(CarCodes.SlopeBeyondLimit, $"The patch slopes by {noseUp:F2} degrees nose up and {leftUp:F2} degrees left up; the correction is good to {limits.SlopeDeg}.",
+                "Level the pads with shims first.");
+        return statics.Car.CgHeightMm.Assumed
+            ? new(CarCodes.CgHeightUnknown, "Nobody stated the height of the centre of gravity, so the slope cannot be corrected.", "Measure it by lifting an axle, or level the pads.")
+            : null;
+    }
+
+    Finding? WarpRefusal()
+    {
+        var warpMm = survey.ShapeUnder(statics.Contacts).WarpMm.Value;
+        if (Math.Abs(warpMm) > limits.WarpMm)
+            return new(CarCodes.WarpBeyondLimit, $"The patch is warped by {warpMm:F1} mm; the correction is good to {limits.WarpMm} mm.", "Level the pads with shims first.");
+        var guesses = NamedValues.Of(statics.Car).Where(v => v.Value.Assumed && v.Kind is not ValueKind.Height).Select(v => v.Name).ToList();
+        return guesses.Count > 0
+            ? new(CarCodes.RatesUnknown, $"The warp cannot be corrected while these are guesses: {string.Join(", ", guesses)}.", "State them in the car model, or level the pads.")
+            : null;
+    }
+}

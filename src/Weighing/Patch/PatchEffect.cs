@@ -1,0 +1,29 @@
+using ScaleLink.Weighing.Balance;
+using ScaleLink.Weighing.Statics;
+
+namespace ScaleLink.Weighing.Patch;
+
+/// <summary>What a patch that is not flat does to a car.</summary>
+/// <param name="LoadsKg">Change of the four loads, kg.</param>
+/// <param name="CrossWeightPercent">Change of cross weight, percent.</param>
+/// <param name="FrontSharePercent">Change of front share, percent.</param>
+/// <param name="LeftSharePercent">Change of left share, percent.</param>
+public sealed record PatchEffect(Corners LoadsKg, double CrossWeightPercent, double FrontSharePercent, double LeftSharePercent)
+{
+    /// <summary>The effect of pads at these heights, mm.</summary>
+    public static PatchEffect Of(CarStatics statics, in Corners heightsMm)
+    {
+        var change = statics.FromPads(heightsMm);
+        var perKg = 100 / statics.TotalKg;
+        return new(change, perKg * Patterns.CrossWeight.Dot(change), perKg * Patterns.Front.Dot(change), perKg * Patterns.Left.Dot(change));
+    }
+
+    /// <summary>(RF + LR), kg.</summary>
+    public double CrossWeightKg => Patterns.CrossWeight.Dot(LoadsKg);
+
+    /// <summary>(LF + RF), kg.</summary>
+    public double FrontKg => Patterns.Front.Dot(LoadsKg);
+
+    /// <summary>(LF + LR), kg.</summary>
+    public double LeftKg => Patterns.Left.Dot(LoadsKg);
+}

@@ -1,0 +1,36 @@
+using Shared.Rig;
+using Grpc.Core;
+using ScaleLink.Api.V1;
+
+namespace Bay.Tests;
+
+/// <summary>What listening to a pad shows, with one imperfection of the simulator switched on at a time.</summary>
+public class DiagnosisTests
+{
+    [Fact]
+    public void Rate_noise_and_the_line_of_the_mains_are_found()
+    {
+        using var bay = new BayRig("noise,hum", rate: 320);
+        bay.Zero();
+        var found = bay.Daemon.Pads.DiagnosePad(new DiagnosePadRequest { Corner = Corner.Lf, Seconds = 5 });
+        Assert.Equal("SLP-1001", found.SerialNumber);
+        Assert.InRange(found.MeasuredRateHz, 318, 322);
+        Assert.Equal((0ul, 0ul, false), (found.MissedSamples, found.UnsoundSamples, found.Frozen));
+        Assert.InRange(found.NoiseKg, 0.01, 1);
+        Assert.InRange(found.Lines[0].Hz, 49.5, 50.5);
+        // White noise: a mean over sixteen times as many samples scatters less.
+        Assert.True(found.Allan[^1].DeviationKg < found.Allan[0].DeviationKg);
+    }
+
+    [Fact]
+    public void A_converter_that_stands_still_is_told()
+    {
+        using var bay = new BayRig("noise");
+        bay.Zero();
+        bay.Simulator.Do("""{"do":"freeze-value","corner":"LR"}""");
+        Assert.True(bay.Daemon.Pads.DiagnosePad(new DiagnosePadRequest { Corner = Corner.Lr, Seconds = 2 }).Frozen);
+        Assert.False(bay.Daemon.Pads.DiagnosePad(new DiagnosePadRequest { Corner = Corner.Rr, Seconds = 2 }).Frozen);
+        var failure = Assert.Throws<RpcException>(() => bay.Daemon.Pads.DiagnosePad(new DiagnosePadRequest { Corner = Corner.Rr, Seconds = 90 }));
+        Assert.Contains("SL-414", failure.Status.Detail);
+    }
+}

@@ -1,0 +1,112 @@
+using System.Diagnostics;
+using ScaleLink.Api.V1;
+using Shared.Rig;
+
+namespace Bay.Tests.FaultMatrix;
+
+/// <summary>
+/// Every fault against pads of every protocol at once: named within its stated time, the other pads undisturbed, nothing wrong published,
+/// and everything back afterwards. Limits: the project's own requirement.
+/// </summary>
+public class FaultMatrixTests(MatrixBay bay, ITestOutputHelper output) : IClassFixture<MatrixBay>
+{
+    // What a busy machine may add to a stated time.
+    private static readonly TimeSpan Slack = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan Recovery = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan Lasting = TimeSpan.FromMilliseconds(700);
+
+    // A pad with a longer hole in its samples has been disturbed. Straight lines bridge 250 ms, and the tests in virtual time hold slaves of one
+    // line to less; here a busy machine may add its own.
+    private const double LongestGapMs = 400;
+
+    private static readonly string[] Damaged = ["SL-201"];
+    private static readonly string[] NotUnderstood = ["SL-201", "SL-221"];
+
+    private static readonly Dictionary<string, Fault> Faults = new()
+    {
+        ["unplug"] = new("""{"do":"unplug","corner":"CORNER"}""", """{"do":"replug","corner":"CORNER"}""", 0.25,
+            (Corner.Lf, ["SL-105", "SL-101"]), (Corner.Lr, ["SL-105", "SL-101"])),
+        ["unplug the bus"] = new("""{"do":"unplug","corner":"CORNER"}""", """{"do":"replug","corner":"CORNER"}""", 0.25,
+            (Corner.Rf, ["SL-105", "SL-101"]), (Corner.Rr, ["SL-105", "SL-101"])),
+        ["freeze"] = new("""{"do":"freeze","corner":"CORNER"}""", """{"do":"freeze","corner":"CORNER","on":false}""", 0.75,
+            (Corner.Lf, ["SL-106"]), (Corner.Rf, ["SL-211"]), (Corner.Lr, ["SL-106"])),
+        ["garbage"] = new("""{"do":"noise","corner":"CORNER","share":0.4}""", """{"do":"noise","corner":"CORNER","share":0}""", 3,
+            (Corner.Lf, Damaged), (Corner.Rf, Damaged), (Corner.Lr, NotUnderstood)),
+        ["bit errors 1e-4"] = new("""{"do":"garble","corner":"CORNER","bit_error_rate":0.0001}""", """{"do":"garble","corner":"CORNER","bit_error_rate":0}""", 20,
+            (Corner.Lf, Damaged), (Corner.Rf, Damaged), (Corner.Lr, NotUnderstood)),
+        ["bit errors 1e-2"] = new("""{"do":"garble","corner":"CORNER","bit_error_rate":0.01}""", """{"do":"garble","corner":"CORNER","bit_error_rate":0}""", 2,
+            (Corner.Lf, Damaged), (Corner.Rf, Damaged), (Corner.Lr, NotUnderstood)),
+        ["wrong baud rate"] = new("""{"do":"garble","corner":"CORNER","bit_error_rate":0.5}""", """{"do":"garble","corner":"CORNER","bit_error_rate":0}""", 2,
+            (Corner.Lf, Damaged), (Corner.Rf, Damaged), (Corner.Lr, NotUnderstood)),
+        ["truncation"] = new("""{"do":"truncate","corner":"CORNER","share":0.3}""", """{"do":"truncate","corner":"CORNER","share":0}""", 3,
+            (Corner.Lf, Damaged), (Corner.Rf, Damaged), (Corner.Lr, NotUnderstood)),
+        ["device restart"] = new("""{"do":"brown-out","corner":"CORNER"}""", "", 0.75,
+            (Corner.Lf, ["SL-106"]), (Corner.Rf, ["SL-211"]), (Corner.Lr, ["SL-106"])),
+        ["sequence jump"] = new("""{"do":"skip-sequence","corner":"CORNER","by":1000}""", "", 1, (Corner.Lf, ["SL-210"])),
+        ["lost samples"] = new("""{"do":"drop","corner":"CORNER","share":0.05}""", """{"do":"drop","corner":"CORNER","share":0}""", 3, (Corner.Lf, ["SL-210"])),
+        ["slave silent"] = new("""{"do":"silence","corner":"CORNER","seconds":1.5}""", "", 0.75, (Corner.Rf, ["SL-211"])),
+        ["slave exception"] = new("""{"do":"exception","corner":"CORNER","code":4}""", """{"do":"exception","corner":"CORNER","code":0}""", 0.5, (Corner.Rf, ["SL-212"])),
+        ["wrong check"] = new("""{"do":"wrong-check","corner":"CORNER","share":1}""", """{"do":"wrong-check","corner":"CORNER","share":0}""", 2, (Corner.Rf, Damaged)),
+        ["two slaves answering"] = new("""{"do":"twin","corner":"CORNER"}""", """{"do":"twin","corner":"CORNER","on":false}""", 0.5, (Corner.Rf, ["SL-214"])),
+    };
+
+    public static TheoryData<string> Names => [.. Faults.Keys];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_fault_is_named_disturbs_nobody_else_publishes_nothing_wrong_and_is_recovered_from(string name)
+    {
+        var fault = Faults[name];
+        bay.UntilHealthy(Recovery);
+        var from = Undisturbed(fault).ToDictionary(corner => corner, bay.Samples.NewestNs);
+        var begun = Stopwatch.GetTimestamp();
+        bay.Do(fault.BeginCommands);
+        foreach (var (corner, codes) in fault.Named)
+        {
+            bay.UntilNamed(corner, codes, TimeSpan.FromSeconds(fault.Within) + Slack);
+            output.WriteLine($"{name}: {corner} named within {Stopwatch.GetElapsedTime(begun).TotalMilliseconds:0} ms");
+        }
+
+        Thread.Sleep(Lasting);
+        bay.Do(fault.EndCommands);
+        var ended = Stopwatch.GetTimestamp();
+        bay.UntilHealthy(Recovery);
+        output.WriteLine($"{name}: healthy within {Stopwatch.GetElapsedTime(ended).TotalMilliseconds:0} ms");
+        foreach (var (corner, since) in from)
+            Assert.InRange(bay.Samples.LongestGapMs(corner, since), 0, LongestGapMs);
+        bay.AssertNothingWrong();
+    }
+
+    // Samples that come twice are dropped and counted: nobody has to do anything about them.
+    [Fact]
+    public void Samples_that_come_twice_are_counted_and_used_once()
+    {
+        bay.UntilHealthy(Recovery);
+        var before = bay.Pad(Corner.Lf).Counters.RepeatedSamples;
+        var from = bay.Samples.NewestNs(Corner.Lf);
+        bay.Do(["""{"do":"duplicate","corner":"LF","share":1}""", """{"do":"duplicate","corner":"LR","share":1}"""]);
+        Wait.Until(() => bay.Pad(Corner.Lf).Counters.RepeatedSamples > before + 20, TimeSpan.FromSeconds(3), "counted");
+        bay.Do(["""{"do":"duplicate","corner":"LF","share":0}""", """{"do":"duplicate","corner":"LR","share":0}"""]);
+        var instants = bay.Samples.Of(Corner.Lf).Select(s => s.AtNs).Where(at => at >= from).ToList();
+        Assert.Equal(instants.Count, instants.Distinct().Count());
+        bay.UntilHealthy(Recovery);
+        bay.AssertNothingWrong();
+    }
+
+    [Fact]
+    public void An_adapter_that_hears_itself_disturbs_nothing()
+    {
+        bay.UntilHealthy(Recovery);
+        var from = bay.Samples.NewestNs(Corner.Rf);
+        bay.Do(["""{"do":"echo","on":true}"""]);
+        Thread.Sleep(1500);
+        Assert.All(new[] { Corner.Rf, Corner.Rr }, corner => Assert.InRange(bay.Samples.LongestGapMs(corner, from), 0, LongestGapMs));
+        Assert.Empty(bay.Pad(Corner.Rf).Faults);
+        bay.Do(["""{"do":"echo","on":false}"""]);
+        bay.UntilHealthy(Recovery);
+        bay.AssertNothingWrong();
+    }
+
+    private static IEnumerable<Corner> Undisturbed(Fault fault) =>
+        new[] { Corner.Lf, Corner.Rf, Corner.Lr, Corner.Rr }.Except(fault.Named.Select(n => n.Corner));
+}

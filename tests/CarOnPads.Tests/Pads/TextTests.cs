@@ -1,0 +1,39 @@
+using System.Text;
+using CarOnPads.Pads;
+using CarOnPads.Physics;
+using ScaleLink.Protocol.Readings;
+using ScaleLink.Protocol.TextLines;
+
+namespace CarOnPads.Tests.Pads;
+
+public class TextTests
+{
+    const string Pattern = @"load (?<load>-?\d+\.\d+) kg( pitch (?<pitch>-?\d+\.\d+) roll (?<roll>-?\d+\.\d+))? temp (?<temperature>-?\d+\.\d+)\*(?<check>[0-9A-F]{2})";
+
+    [Fact]
+    public void A_pad_prints_a_line_for_each_sample_that_proves_itself()
+    {
+        var tap = new Tap();
+        using var bay = new Bay(new BayOptions { Hertz = 50, Raised = true, Speaking = Speaking.Parse("text") }, _ => tap);
+        bay.PutMass(Wheel.RR, 25, 0, 0);
+        bay.Pad(Wheel.RR).PitchDegrees = 1.5;
+        bay.AdvanceTo(2);
+        tap.Clear();
+        bay.AdvanceTo(3);
+        Assert.True(LinePattern.TryCreate(Pattern, FieldUnit.Kilogram, 1, LineChecksum.Xor, out var pattern, out _));
+        var lines = Encoding.ASCII.GetString(tap.Bytes).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(4 * 50, lines.Length, 4.0);
+        var readings = lines.Select(line => (Fits: pattern.TryRead(line, out var reading), Reading: reading)).ToList();
+        Assert.All(readings, r => Assert.True(r.Fits));
+        var loaded = readings.Where(r => r.Reading.Sum > 100_000).Select(r => r.Reading).ToList();
+        Assert.Equal(50, loaded.Count, 1.0);
+        Assert.All(loaded, r => Assert.Equal(25 * Math.Cos(1.5 * Math.PI / 180), r.Sum * FieldUnits.MassStepKg, 0.01));
+        Assert.All(loaded, r => Assert.Equal(1.5, r.PitchDegrees));
+    }
+
+    [Theory]
+    [InlineData("morse")]
+    [InlineData("FL=text")]
+    [InlineData("LF=morse")]
+    public void Nobody_speaks_anything_else(string text) => Assert.Equal("CP-107", Assert.Throws<SimulatorException>(() => Speaking.Parse(text)).Code);
+}

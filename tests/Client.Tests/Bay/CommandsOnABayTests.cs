@@ -1,0 +1,117 @@
+using System.Text.Json;
+using Client.Tests.Terminal;
+using ScaleLink.Client.Commands;
+
+namespace Client.Tests.Bay;
+
+/// <summary>Every command against the real daemon. In the order of a day: zero on empty pads, then the car comes down.</summary>
+[TestMethodOrderer(typeof(ByName))]
+public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
+{
+    private const string Skip = RealBay.WhyNot;
+
+    // The Heron with its driver.
+    private const double TotalKg = 1048;
+
+    public static bool Can => RealBay.HasPseudoTerminals;
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact(Skip = Skip, SkipUnless = nameof(Can))]
+    public async Task A_pads_are_live_and_say_who_they_are()
+    {
+        var (code, output, _) = await bay.Run("pads", "--json");
+        using var json = JsonDocument.Parse(output);
+        var pads = json.RootElement.GetProperty("pads").EnumerateArray().ToList();
+        Assert.Equal(0, code);
+        Assert.Equal(["LF", "RF", "LR", "RR"], pads.Select(p => p.GetProperty("corner").GetString()));
+        Assert.Equal(["SLP-1001", "SLP-1002", "SLP-1003", "SLP-1004"], pads.Select(p => p.GetProperty("serial_number").GetString()));
+        Assert.All(pads, p => Assert.Equal("live", p.GetProperty("state").GetString()));
+        Assert.All(pads, p => Assert.False(p.TryGetProperty("zero", out _)));
+    }
+
+    [Fact(Skip = Skip, SkipUnless = nameof(Can))]
+    public async Task B_without_a_zero_there_are_no_loads()
+    {
+        var lines = await Watch(1);
+        Assert.All(lines, l => Assert.Equal("incomplete", l.GetProperty("reading").GetProperty("verdict").GetString()));
+        Assert.All(lines, l => Assert.All(l.GetProperty("reading").GetProperty("corners").EnumerateObject(), c => Assert.False(c.Value.TryGetProperty("load_kg", out _))));
+    }
+
+    [Fact(Skip = Skip, SkipUnless = nameof(Can))]
+    public async Task C_zero_of_empty_pads_is_taken_under_the_name_given()
+    {
+        var (code, output, _) = await bay.Run("zero", "--who", "test crew", "--json");
+        using var json = JsonDocument.Parse(output);
+        Assert.Equal(0, code);
+        Assert.Equal(4, json.RootElement.GetProperty("results").GetArrayLength());
+        Assert.All(json.RootElement.GetProperty("results").EnumerateArray(), r => Assert.Equal("test crew", r.GetProperty("zero").GetProperty("who").GetString()));
+        var (again, text, _) = await bay.Run("zero", "LF");
+        Assert.Equal(0, again);
+        Assert.Contains("Caution: the pads must be empty", text);
+        Assert.Contains("LF zeroed   moved by ", text);
+    }
+
+    [Fact(Skip = Skip, SkipUnless = nameof(Can))]
+    public async Task D_a_raised_car_is_a_word_and_no_load()
+    {
+        var (code, output, _) = await bay.Run("watch", "--plain", "--seconds", "1.5");
+        Assert.Equal(0, code);
+        Assert.Contains("raised: The pads are empty.", output);
+        Assert.DoesNotContain("kg", output);
+    }
+
+    [Fact(Skip = Skip, SkipUnless = nameof(Can))]
+    public async Task E_the_settled_car_weighs_what_it_weighs_within_the_uncertainty_stated()
+    {
+        await Task.Delay(await bay.Bay.Car.Lower(Cancel), Cancel);
+        await Task.Delay(await bay.Bay.Car.Settle(1.5, roll: true, Cancel), Cancel);
+        var settled = (await Watch(4)).Last(l => l.GetProperty("reading").GetProperty("verdict").GetString() == "settled").GetProperty("reading");
+        var total = settled.GetProperty("total_kg");
+        Assert.InRange(total.GetProperty("value").GetDouble() - TotalKg, -2 * total.GetProperty("expanded_uncertainty").GetDouble(), 2 * total.GetProperty("expanded_uncertainty").GetDouble());
+        Assert.Equal("high", settled.GetProperty("aim").GetString());
+        Assert.All(settled.GetProperty("corners").EnumerateObject(), c => Assert.False(c.Value.GetProperty("proved").GetBoolean()));
+    }
+
+    [Fact(Skip = Skip, SkipUnless = nameof(Can))]
+    public async Task F_zero_under_a_car_is_refused_with_the_reason_and_exit_code_1()
+    {
+        var (code, output, _) = await bay.Run("zero", "RR");
+        Assert.Equal(1, code);
+        Assert.Contains("RR refused  SL-345: ", output);
+        Assert.Contains("Take everything off the pad.", output);
+    }
+
+    [Fact(Skip = Skip, SkipUnless = nameof(Can))]
+    public async Task G_the_picture_is_live_and_gives_the_terminal_back()
+    {
+        var output = new StringWriter();
+        var code = await CommandLine.Run(["watch", "--seconds", "2", "--daemon", bay.Address], Shells.Terminal(output), Cancel);
+        Assert.Equal(0, code);
+        Assert.StartsWith("\e[?1049h\e[?25l", output.ToString());
+        Assert.EndsWith("\e[?25h\e[?1049l", output.ToString());
+        Assert.Contains("LIVE", output.ToString());
+        Assert.Contains("RF+LR", output.ToString());
+        Assert.Contains("LF live 3", output.ToString());
+    }
+
+    [Fact(Skip = Skip, SkipUnless = nameof(Can))]
+    public async Task H_the_pages_port_is_told_apart_from_the_gRPC_port()
+    {
+        var error = new StringWriter();
+        var code = await CommandLine.Run(["pads", "--daemon", $"http://127.0.0.1:{bay.Bay.Ports.Page}"], Shells.Redirected(error: error), Cancel);
+        Assert.Equal(2, code);
+        Assert.Contains("SL-422", error.ToString());
+    }
+
+    private async Task<List<JsonElement>> Watch(double seconds)
+    {
+        var (code, output, _) = await bay.Run("watch", "--json", "--seconds", $"{seconds}");
+        Assert.Equal(0, code);
+        // Until the first message the line says absent.
+        var lines = output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => JsonDocument.Parse(l).RootElement).SkipWhile(l => l.GetProperty("state").GetString() == "absent").ToList();
+        Assert.NotEmpty(lines);
+        Assert.All(lines, l => Assert.Equal("live", l.GetProperty("state").GetString()));
+        return lines;
+    }
+}

@@ -1,0 +1,42 @@
+using Client.Tests.Terminal;
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Commands;
+using ScaleLink.Client.Demo;
+
+namespace Client.Tests.Bay;
+
+/// <summary>The real daemon and the real simulator as processes, joined by pseudo-terminals; the car raised, the pads without a zero.</summary>
+public sealed class RealBay : IAsyncLifetime
+{
+    public const string WhyNot = "Pseudo-terminals: Linux and macOS only.";
+
+    internal DemoBay Bay { get; private set; } = null!;
+
+    public static bool HasPseudoTerminals => !OperatingSystem.IsWindows();
+
+    internal string Address => $"http://127.0.0.1:{Bay.Ports.Grpc}";
+
+    public async ValueTask InitializeAsync()
+    {
+        if (!HasPseudoTerminals)
+            return;
+        Bay = await DemoBay.Start(new DemoSetup { Ports = new Ports(0, 0, 0), Seed = 7 }, TimeProvider.System, CancellationToken.None);
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(60));
+        while (!(await Bay.Daemon.Ask(o => Bay.Daemon.Pads.ListPadsAsync(new ListPadsRequest(), o), patience.Token)).Pads.All(p => p is { State: PadState.Live, MeasuredRateHz: > 300 }))
+            await Task.Delay(100, patience.Token);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (Bay is not null)
+            await Bay.DisposeAsync();
+    }
+
+    /// <summary>Runs a command of the client against this bay; gives its exit code and what it wrote.</summary>
+    internal async Task<(int Code, string Output, string Error)> Run(params string[] arguments)
+    {
+        var (output, error) = (new StringWriter(), new StringWriter());
+        var code = await CommandLine.Run(["--daemon", Address, .. arguments], Shells.Redirected(output, error), TestContext.Current.CancellationToken);
+        return (code, output.ToString(), error.ToString());
+    }
+}

@@ -1,0 +1,45 @@
+using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Pipeline;
+
+namespace Daemon.Tests.Links;
+
+/// <summary>Keeps what a conversation tells of one source.</summary>
+internal sealed class HeardSource : IPadSource
+{
+    public string Name => "heard";
+
+    public List<RawSample> Samples { get; } = [];
+
+    public List<PadIdentity> Identities { get; } = [];
+
+    /// <summary>Codes in force.</summary>
+    public Dictionary<string, string> Troubles { get; } = [];
+
+    /// <summary>Every code ever told, in order.</summary>
+    public List<string> Told { get; } = [];
+
+    public Func<ProtocolCounters> Counters { get; private set; } = () => default;
+
+    public void LinkOpened(Func<ProtocolCounters> counters) => Counters = counters;
+
+    public void LinkFailed(LinkFault fault) => Told.Add(fault.Code);
+
+    public void Received(int bytes)
+    {
+    }
+
+    public void OnIdentity(PadIdentity identity) => Identities.Add(identity);
+
+    public void OnSample(in RawSample sample) => Samples.Add(sample);
+
+    public void OnRefusal(string code, string message, string mend) => Told.Add(code);
+
+    public void OnTrouble(string code, string message, string mend, bool stops)
+    {
+        Assert.NotEmpty(mend);
+        Troubles[code] = message;
+        Told.Add(code);
+    }
+
+    public void OnTroubleOver(string code) => Troubles.Remove(code);
+}

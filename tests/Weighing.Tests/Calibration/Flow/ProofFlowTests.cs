@@ -1,0 +1,169 @@
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Calibration;
+
+namespace Weighing.Tests.Calibration.Flow;
+
+public class ProofFlowTests
+{
+    [Fact]
+    public void From_empty_pad_to_accepted_calibration()
+    {
+        var walk = new ProofWalk();
+        List<ProofStage> stages = [];
+        walk.While(f =>
+        {
+            if (stages.Count == 0 || stages[^1] != f.Stage)
+                stages.Add(f.Stage);
+            return true;
+        });
+        Assert.Equal([ProofStage.Preload, ProofStage.CornerLoad, ProofStage.Runs, ProofStage.Creep], stages);
+        Assert.Equal(ProofStage.Review, walk.Flow.Stage);
+
+        var answer = walk.Flow.Accept("tester", walk.Now);
+        Assert.True(answer.Accepted);
+        Assert.Equal(ProofStage.Accepted, answer.Flow.Stage);
+        var report = answer.Flow.Report();
+        var pad = report.Calibration!;
+        Assert.Equal("tester", pad.Who);
+        Assert.Equal(19, pad.TemperatureC!.Value, 1e-9);
+        // The cells' gains of 1.02 and 0.98 come out as trims of the opposite ratio.
+        Assert.Equal(0.98 / 1.02, pad.CellTrim[0] / pad.CellTrim[1], 1e-3);
+        Assert.NotNull(report.Characteristics!.Creep);
+        Assert.Equal([BudgetTerms.Temperature], report.NotCovered);
+        Assert.Equal(150, pad.Load(pad.Counts([1.02 * (20_000 + 400 * 75), 0.98 * (20_000 + 400 * 75)]), pad.Counts([1.02 * 20_000, 0.98 * 20_000])).Kg, 0.05);
+    }
+
+    [Fact]
+    public void Each_step_says_what_to_put_on_and_how_long_to_wait()
+    {
+        var walk = new ProofWalk();
+        List<string> words = [];
+        while (walk.Flow.Next is { } next)
+        {
+            words.Add(next.Words);
+            Assert.Equal(words.Count, next.Number);
+            Assert.InRange(next.SettlingSeconds, 10, 30);
+            walk.Offer(walk.Read());
+        }
+        Assert.Equal("leave the pad empty", words[0]);
+        Assert.Equal("put on 20 A + 50 A + 50 B + 10 A + 50 C + 20 B", words[1]);
+        Assert.Equal("take everything off", words[2]);
+        Assert.Equal(["put on 50 A + 50 B, over cell 1", "move the load, over cell 2", "move the load, in the middle"], words[8..11]);
+        Assert.Equal(["take everything off", "put on 20 A", "put on 50 A"], words[11..14]);
+        Assert.Equal(["take off 20 B", "take off 50 C"], words[18..20]);
+        Assert.Equal(["leave the load alone until 20 minutes have passed", "leave the load alone until 30 minutes have passed"], words[^2..]);
+    }
+
+    [Fact]
+    public void It_survives_a_restart_at_every_step()
+    {
+        var walk = new ProofWalk();
+        walk.While(f =>
+        {
+            var json = ProofFlowJson.Write(f);
+            walk.Flow = ProofFlowJson.Read(json);
+            Assert.Equal(json, ProofFlowJson.Write(walk.Flow));
+            return true;
+        });
+        var restarted = ProofFlowJson.Read(ProofFlowJson.Write(walk.Flow.Accept("tester", walk.Now).Flow));
+        Assert.Equal(ProofStage.Accepted, restarted.Stage);
+        Assert.Equal(walk.Flow.Accept("tester", walk.Now).Flow.Report().Calibration!.Identity, restarted.Report().Calibration!.Identity);
+    }
+
+    [Fact]
+    public void A_refused_reading_leaves_the_flow_as_it_was()
+    {
+        var walk = ProofWalk.To(2);
+        var before = walk.Flow;
+        var refusals = walk.Offer(walk.Read() with { Settled = false, SaturatedCells = [1], PitchDeg = 2, TemperatureC = 30 });
+        Assert.Equal(["SL-302", "SL-301", "SL-313", "SL-312"], refusals.Select(r => r.Code));
+        Assert.Same(before, walk.Flow);
+    }
+
+    [Theory]
+    [InlineData(20, "SL-305", "nothing was added")]
+    [InlineData(0, "SL-306", "the first mass was taken off instead")]
+    [InlineData(20 + 50 * 0.45359237, "SL-311", "a mass marked in pounds")]
+    [InlineData(20 + 50 / 0.45359237, "SL-311", "pounds converted twice")]
+    [InlineData(20 + 30, "SL-325", "another mass")]
+    [InlineData(480, "SL-308", "beyond capacity")]
+    public void The_second_mass_of_50_kg_goes_wrong(double kg, string code, string because)
+    {
+        var walk = ProofWalk.To(2);
+        var refusal = Assert.Single(walk.Offer(walk.Read(kg)));
+        Assert.True(refusal.Code == code, $"{because}: {refusal}");
+    }
+
+    [Fact]
+    public void Masses_on_the_next_pad_are_found_there()
+    {
+        var walk = ProofWalk.To(2);
+        var refusal = Assert.Single(walk.Offer(walk.Read(20) with { BayLoadsKg = new Corners(50.2, 20, 0, 0) }));
+        Assert.Equal("SL-304", refusal.Code);
+        Assert.Contains("came on LF, the proof is of RF", refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_cell_that_repeats_itself_is_named()
+    {
+        var walk = ProofWalk.To(2);
+        var last = walk.Flow.Readings[^1].Reading;
+        var reading = walk.Read();
+        var refusal = Assert.Single(walk.Offer(reading with { CellCounts = [reading.CellCounts[0], last.CellCounts[1]], CellSpreads = [5, 0] }));
+        Assert.Equal("SL-303", refusal.Code);
+        Assert.Contains("cell 2", refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Creep_cannot_be_hurried()
+    {
+        var walk = new ProofWalk().While(f => f.Next!.Step.MinutesHeld != 20);
+        var reading = walk.Read();
+        var refusal = Assert.Single(walk.Offer(reading with { Time = reading.Time.AddMinutes(-10) }));
+        Assert.Equal("SL-326", refusal.Code);
+        Assert.Contains("of 20 minutes", refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_step_can_be_taken_back_and_a_run_taken_again()
+    {
+        var walk = new ProofWalk().While(_ => true);
+        Assert.Equal(ProofStage.Creep, walk.Flow.StepBack().Flow.Stage);
+        var again = walk.Flow.RetakeRun(2).Flow;
+        Assert.Equal((ProofStage.Runs, 2, true), (again.Stage, again.Next!.Step.Run, again.Next.Step.Load.IsEmpty));
+        Assert.Equal("take everything off", again.Next.Words);
+        walk.Flow = again;
+        Assert.Equal(ProofStage.Review, walk.While(_ => true).Flow.Stage);
+        Assert.Empty(walk.Flow.Report().Refusals);
+    }
+
+    [Fact]
+    public void What_is_not_of_this_stage_is_refused()
+    {
+        var walk = ProofWalk.To(1);
+        Refused(walk.Flow.Accept("tester", walk.Now));
+        Assert.Equal("SL-326", Assert.Single(walk.Flow.Report().Refusals).Code);
+        Refused(new ProofWalk().Flow.StepBack());
+        Refused(walk.Flow.RetakeRun(3));
+        var reading = walk.Read();
+        var gone = walk.Flow.Abandon("tester", walk.Now, "rain").Flow;
+        Assert.Equal(ProofStage.Abandoned, gone.Stage);
+        Assert.Null(gone.Next);
+        Refused(gone.Take(reading));
+        Refused(gone.Abandon("tester", walk.Now, "again"));
+
+        static void Refused(FlowAnswer answer) => Assert.Equal("SL-326", Assert.Single(answer.Refusals).Code);
+    }
+
+    [Fact]
+    public void A_proof_with_a_mistake_in_it_is_not_accepted()
+    {
+        var walk = new ProofWalk { Flow = ProofFlow.Begin(ProofWalk.Plan with { Asked = new AskedUncertainty(0.012, 200) }) };
+        var answer = walk.While(_ => true).Flow.Accept("tester", walk.Now);
+        Assert.Equal("SL-315", Assert.Single(answer.Refusals).Code);
+        Assert.Equal(ProofStage.Review, answer.Flow.Stage);
+    }
+
+    [Fact]
+    public void Cautions_are_there_to_be_shown() => Assert.Contains(ProofCautions.All, text => text.Contains("not approved for trade", StringComparison.Ordinal));
+}

@@ -1,0 +1,69 @@
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Statics;
+
+namespace Weighing.Tests.Cars;
+
+public class CarModelCheckTests
+{
+    [Fact]
+    public void The_demo_car_has_no_mistakes() => Assert.Empty(CarModelCheck.Mistakes(Heron.Car));
+
+    [Fact]
+    public void Every_mistake_is_listed_at_once()
+    {
+        var car = Heron.Car with
+        {
+            Name = " ",
+            WheelbaseMm = Stated.Exactly(96.5),
+            SmallestTurn = 0,
+            SharedSpringDoubt = -1,
+            Targets = new() { CrossWeightPercent = 0.5, RideHeightToleranceMm = 0 },
+            BallastStations = [new("floor", default, 5, 2), new("Floor", default, 0, 2)],
+        };
+        car = car.Change(Corner.RR, s => s with
+        {
+            SpringRateNPerMm = new(double.NaN, -1),
+            MotionRatio = Stated.Exactly(0),
+            LowestRideHeightMm = 80,
+            HighestRideHeightMm = 60,
+            Perch = s.Perch with { UpTurnsLeft = -1 },
+        });
+
+        var codes = CarModelCheck.Mistakes(car).Select(m => m.Code).ToList();
+
+        Assert.Equal([CarCodes.Ballast, CarCodes.Ballast, CarCodes.Geometry, CarCodes.Height, CarCodes.MotionRatio, CarCodes.Name,
+            CarCodes.PerchPitch, CarCodes.Rate, CarCodes.Target, CarCodes.Target, CarCodes.ThreadRange, CarCodes.Uncertainty, CarCodes.Uncertainty],
+            codes.Order(Comparer<string>.Create((a, b) => string.CompareOrdinal(Named(a), Named(b)))));
+        Assert.Equal(codes, Assert.Throws<FindingException>(() => new CarStatics(car, 1000)).Findings.Select(f => f.Code));
+    }
+
+    [Fact]
+    public void A_guess_needs_a_doubt_and_is_named()
+    {
+        var car = Heron.Car.Change(Corner.LF, s => s with { TyreRateNPerMm = Stated.Guess(200, 80) });
+
+        Assert.Equal(["LF tyre rate"], car.Guesses());
+        Assert.Empty(CarModelCheck.Mistakes(car));
+        Assert.Equal(CarCodes.Uncertainty, Assert.Single(CarModelCheck.Mistakes(car with { CgHeightMm = Stated.Guess(400, 0) })).Code);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-5)]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    public void A_car_without_mass_is_refused(double kg) =>
+        Assert.Equal(CarCodes.Loads, Assert.Throws<FindingException>(() => new CarStatics(Heron.Car, kg)).Findings[0].Code);
+
+    [Fact]
+    public void No_code_is_used_twice()
+    {
+        var codes = typeof(CarCodes).GetFields().Select(f => (string)f.GetRawConstantValue()!).ToList();
+
+        Assert.Equal(codes.Count, codes.Distinct().Count());
+        Assert.All(codes, c => Assert.Matches("^SL-5[0-9]{2}$", c));
+    }
+
+    static string Named(string code) => typeof(CarCodes).GetFields().Single(f => (string)f.GetRawConstantValue()! == code).Name;
+}

@@ -1,0 +1,38 @@
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Balance;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Learning;
+using ScaleLink.Weighing.Statics;
+using Weighing.Tests.Cars;
+
+namespace Weighing.Tests.Learning;
+
+public class UnrecordedChangeTests
+{
+    static readonly CornerMatrix Noise = CornerMatrix.Diagonal(Corners.Same(0.01));
+    static readonly CarStatics Statics = new(Heron.Car, Heron.TotalKg);
+
+    static UnrecordedChange? After(Corners change) => UnrecordedChange.Between(
+        StepLearner.Start(Statics, new LoadSummary(Heron.Loads, Noise)), new LoadSummary(Heron.Loads + change, Noise));
+
+    [Fact]
+    public void Settling_scatter_is_no_change() => Assert.Null(After(new(1, -1, -1, 1)));
+
+    [Fact]
+    public void A_turned_perch_shows_with_the_turns_that_would_do_it()
+    {
+        var found = After(Statics.FromTurns(new(0, 0, 1.5, 0)));
+
+        Assert.Equal(UnrecordedKind.LooksLikePerch, found?.Kind);
+        Assert.Equal(CarCodes.UnrecordedChange, found?.Finding.Code);
+        Assert.Equal(1.5, found?.TurnsOfOnePerch?.LR ?? 0, 0.01);
+        Assert.True(found?.TurnsOfOnePerch is { LF: < 0, RF: > 0, RR: < 0 });
+    }
+
+    [Fact]
+    public void A_person_shows_as_mass() => Assert.Equal(UnrecordedKind.MassChanged, After(Statics.FromMass(70, new(1300, 350)))?.Kind);
+
+    [Fact]
+    public void Moved_ballast_shows_as_moved() => Assert.Equal(UnrecordedKind.MassMovedOrPatch,
+        After(Statics.FromMass(-15, new(500, 0)) + Statics.FromMass(15, new(2600, 0)))?.Kind);
+}
