@@ -80,7 +80,7 @@ public class SmallRulesTests
     [Fact]
     public void An_angle_goes_with_its_sensor()
     {
-        var tilt = new Tilt();
+        var tilt = new Tilt(Tilt.WithSamples);
         tilt.Add(1, 2);
         tilt.Add(1, null);
         Assert.Equal(1, tilt.Pitch);
