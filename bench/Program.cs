@@ -9,7 +9,7 @@ return args switch
     ["convergence", .. var rest] => ConvergenceBench.Run(rest),
     ["coverage", .. var rest] => CoverageBench.Run(rest),
     ["decode"] => Ran(DecodeBench.Run),
-    ["damage"] => Ran(DamageCampaign.Run),
+    ["damage"] => Ran(DamageCampaign.Run) + Ran(ReplyDamageCampaign.Run) + Ran(LineDamageCampaign.Run),
     _ => Usage(),
 };
 
@@ -27,7 +27,7 @@ static int Usage()
           convergence [cars] [seed]     steps to the cross-weight target, against a fair hand
           coverage [proofs] [seed]      stated intervals of calibrations against the truth
           decode                        pad frames a second
-          damage                        wrong frames taken as good, from damaged and random bytes
+          damage                        wrong messages taken as good, from damaged and random bytes, for every decoder
         """);
     return 2;
 }

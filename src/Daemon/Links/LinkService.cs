@@ -51,6 +51,6 @@ internal sealed class LinkService(LiveBay bay, ILinkFactory factory, BayClock cl
     {
         yield return (pad.Configuration, pad.Configuration.Source, pad);
         if (pad.Configuration.Tilt is { } tilt)
-            yield return (pad.Configuration, tilt, pad.Tilt!);
+            yield return (pad.Configuration, tilt, pad.TiltSource!);
     }
 }

@@ -42,7 +42,7 @@ public sealed class PadChannel : IPadSource
     {
         (Configuration, _clock, _zeros) = (configuration, clock, zeros);
         if (configuration.Tilt is not null)
-            Tilt = new TiltFeed(this, clock);
+            TiltSource = new TiltFeed(this, clock);
         if (configuration.KgPerCount is null)
             _faults.Raise("SL-342", "The pad has no calibration.", "Prove it with known masses, or give kg_per_count in the bay file.", clock.NowNs);
     }
@@ -57,7 +57,7 @@ public sealed class PadChannel : IPadSource
     public string Name => Corner.ToString();
 
     /// <summary>Takes the tilt when it has a source of its own.</summary>
-    public TiltFeed? Tilt { get; }
+    public TiltFeed? TiltSource { get; }
 
     /// <summary>Every sample, for readers of the sample feed.</summary>
     public Broadcast<TakenSample> Samples { get; } = new();
@@ -189,7 +189,7 @@ public sealed class PadChannel : IPadSource
             isNews |= _counters is not null && _transport.Tick(Total(), _sequence.Missed, _faults, nowNs);
         }
 
-        Tilt?.Tick(nowNs);
+        TiltSource?.Tick(nowNs);
         if (isNews)
             Changed?.Invoke();
     }
@@ -275,7 +275,7 @@ public sealed class PadChannel : IPadSource
         _isTimed = sample.DeviceMicroseconds is not null;
         // Without device time, samples of one burst still have to follow each other.
         _newestNs = sample.DeviceMicroseconds is { } device ? _map.Map(device, sample.ArrivalNs) : Math.Max(sample.ArrivalNs, _newestNs + 1);
-        if (Tilt is null)
+        if (TiltSource is null)
             _tilt.Add(sample.PitchDegrees, sample.RollDegrees, _newestNs);
         _temperature = sample.TemperatureCelsius;
         if (!StatusFaults.CanWeigh(sample.Status))
@@ -351,7 +351,7 @@ public sealed class PadChannel : IPadSource
         _zero = null;
         _faults.Clear("SL-341");
         _ring.Clear();
-        if (Tilt is null)
+        if (TiltSource is null)
             _tilt.Forget();
         _sequence.Restart();
         _map = new DeviceClockMap();

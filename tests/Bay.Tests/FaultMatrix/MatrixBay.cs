@@ -40,14 +40,14 @@ public sealed class MatrixBay : IDisposable
 
     /// <summary>Time until a pad is named by one of the codes.</summary>
     internal TimeSpan UntilNamed(Corner corner, string[] codes, TimeSpan within) =>
-        Wait.Until(() => Pad(corner).Faults.Any(f => codes.Contains(f.Code)), within, $"{corner} named by {string.Join(" or ", codes)}; {Pad(corner)}");
+        Wait.Until(() => Pad(corner).Faults.Any(f => codes.Contains(f.Code)), within, () => $"{corner} named by {string.Join(" or ", codes)}; {Pad(corner)}");
 
     /// <summary>All pads live and without fault, and all four loads in a reading made after that.</summary>
     internal TimeSpan UntilHealthy(TimeSpan within)
     {
         var healed = Wait.Until(
             () => _rig.Daemon.Pads.ListPads(new ListPadsRequest()).Pads.All(p => p.State == PadState.Live && p.Faults.Count == 0), within,
-            $"all pads healthy; {string.Join("\n", _rig.Daemon.Pads.ListPads(new ListPadsRequest()).Pads)}");
+            () => $"all pads healthy; {string.Join("\n", _rig.Daemon.Pads.ListPads(new ListPadsRequest()).Pads)}");
         Loads.Until(Stopwatch.GetTimestamp(), l => l.Corners.All(c => c.LoadKg is not null), TimeSpan.FromSeconds(3), "all four loads again");
         return healed;
     }

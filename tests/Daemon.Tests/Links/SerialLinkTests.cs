@@ -81,6 +81,20 @@ public sealed class SerialLinkTests : IDisposable
     }
 
     [Theory]
+    [InlineData(System.IO.Ports.Parity.Even)]
+    [InlineData(System.IO.Ports.Parity.Odd)]
+    public void A_parity_bit_can_be_asked_for(System.IO.Ports.Parity parity)
+    {
+        using var link = SerialLink.Open(new SerialAddress(_terminal.SlavePath, 19200, parity));
+        _terminal.Write([0x00, 0x7F, 0x80, 0xFF]);
+        var buffer = new byte[16];
+        var read = 0;
+        while (read < 4)
+            read += link.Read(buffer, read, buffer.Length - read);
+        Assert.Equal([0x00, 0x7F, 0x80, 0xFF], buffer[..4]);
+    }
+
+    [Theory]
     [InlineData("/dev/no-such-port", "SL-101")]
     [InlineData("/tmp", "SL-104")]
     [InlineData("/dev/null", "SL-104")]

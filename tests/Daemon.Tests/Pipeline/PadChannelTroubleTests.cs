@@ -68,12 +68,12 @@ public class PadChannelTroubleTests
     public void A_tilt_of_its_own_source_is_used_and_taken_away_with_it_while_loads_go_on()
     {
         var pad = Live(hasTilt: true);
-        pad.Tilt!.LinkOpened(() => default);
-        pad.Tilt.OnSample(new RawSample { PitchDegrees = 1, RollDegrees = -2 });
+        pad.TiltSource!.LinkOpened(() => default);
+        pad.TiltSource.OnSample(new RawSample { PitchDegrees = 1, RollDegrees = -2 });
         Sample(pad, pitch: 9);
         Assert.Equal((1, -2), (pad.Snapshot().PitchDegrees, pad.Snapshot().RollDegrees));
 
-        pad.Tilt.LinkFailed(LinkFault.HungUp("/dev/tilt"));
+        pad.TiltSource.LinkFailed(LinkFault.HungUp("/dev/tilt"));
         Assert.Null(pad.Snapshot().PitchDegrees);
         Assert.Contains("(SL-105)", Assert.Single(pad.Snapshot().Faults, f => f.Code == "SL-208").Message);
         Assert.Equal(PadState.Live, pad.Snapshot().State);
@@ -81,7 +81,7 @@ public class PadChannelTroubleTests
         pad.OnIdentity(new PadIdentity("SLP-1", "", 0, 1, 0, 600));
         Assert.Contains(pad.Snapshot().Faults, f => f.Code == "SL-208");
 
-        pad.Tilt.OnSample(new RawSample { PitchDegrees = 1, RollDegrees = -2 });
+        pad.TiltSource.OnSample(new RawSample { PitchDegrees = 1, RollDegrees = -2 });
         Assert.DoesNotContain(pad.Snapshot().Faults, f => f.Code == "SL-208");
         Sample(pad);
         for (var k = 0; k < 120; k++)

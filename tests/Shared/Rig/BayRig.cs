@@ -65,7 +65,7 @@ internal sealed class BayRig : IDisposable
     public Loads Settled(double withinSeconds = 30)
     {
         Loads? loads = null;
-        Wait.Until(() => (loads = Daemon.Loads())?.CaptureReady == true, TimeSpan.FromSeconds(withinSeconds), $"settled; last {loads}");
+        Wait.Until(() => (loads = Daemon.Loads())?.CaptureReady == true, TimeSpan.FromSeconds(withinSeconds), () => $"settled; last {loads}");
         return loads!;
     }
 

@@ -40,7 +40,7 @@ internal static class PadBlocks
         var text = new StringBuilder(string.Create(CultureInfo.InvariantCulture, $"""
             protocol = "modbus-rtu"
             slave = {ready["slaves"]![corner]}
-            poll_hz = 30
+            poll_hz = 20
             capacity_kg = 600
             kg_per_count = {ready["kg_per_count"]![corner]}
 
@@ -87,7 +87,7 @@ internal static class PadBlocks
         link = "{ready["bus"]}"
         protocol = "modbus-rtu"
         slave = {slave}
-        poll_hz = 5
+        poll_hz = 10
         [[pads.tilt.registers]]
         means = "pitch"
         at = 0

@@ -8,12 +8,15 @@ internal static class Wait
     private const int PollMs = 20;
 
     /// <summary>How long it took; fails after the limit.</summary>
-    public static TimeSpan Until(Func<bool> condition, TimeSpan within, string what)
+    public static TimeSpan Until(Func<bool> condition, TimeSpan within, string what) => Until(condition, within, () => what);
+
+    /// <summary>The same; what to say is asked for when it has failed.</summary>
+    public static TimeSpan Until(Func<bool> condition, TimeSpan within, Func<string> what)
     {
         var watch = Stopwatch.StartNew();
         while (!condition())
         {
-            Assert.True(watch.Elapsed < within, $"Not within {within.TotalSeconds:0.#} s: {what}");
+            Assert.True(watch.Elapsed < within, $"Not within {within.TotalSeconds:0.#} s: {what()}");
             Thread.Sleep(PollMs);
         }
 

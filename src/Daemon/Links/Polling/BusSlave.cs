@@ -18,6 +18,9 @@ internal sealed class BusSlave
     private const long LongestRestNs = Nanoseconds.PerSecond;
     // A slave that refuses is asked no faster than this: it needs a person.
     private const long RefusedRestNs = 200 * Nanoseconds.PerMillisecond;
+    private const long LongestHarmlessNs = 100 * Nanoseconds.PerMillisecond;
+    private const int LateAnswersToTell = 3;
+    private const int GoodAnswersToForget = 100;
     private const long DistrustNs = 2 * Nanoseconds.PerSecond;
 
     private readonly PadConfiguration _pad;
@@ -31,7 +34,7 @@ internal sealed class BusSlave
     private long _distrustUntilNs = long.MinValue;
     private long _completeAtNs;
     private bool _isComplete, _isIntroduced, _isDoubtful;
-    private int _block, _misses, _damagedInARow;
+    private int _block, _misses, _damagedInARow, _late, _good;
     private long _frames, _badFrames, _skippedBytes;
 
     public BusSlave(PadConfiguration pad, SourceConfiguration source, IPadSource sink)
@@ -61,6 +64,9 @@ internal sealed class BusSlave
 
     private RegisterBlock Block => _configuration.Map.Blocks[_block];
 
+    // With one block and a short timeout, an answer to the question before says the same, a moment older.
+    private bool MustProbe => _configuration.Map.Blocks.Count > 1 || TimeoutNs > LongestHarmlessNs;
+
     public void Opened(long nowNs)
     {
         (DueNs, _plannedNs, _lastGoodNs) = (nowNs, nowNs, nowNs);
@@ -71,16 +77,15 @@ internal sealed class BusSlave
     {
         Interlocked.Increment(ref _frames);
         var isDoubtful = _misses > 0 || _damagedInARow > 0;
-        if (_misses > 0 || isDoubtful && _configuration.Map.Blocks.Count > 1)
+        if (isDoubtful && MustProbe)
         {
             // It may be the answer to the question before, with another one still to come: only what is asked after that can be believed.
-            _isDoubtful = true;
-            (_misses, _damagedInARow) = (0, 0);
             Rest(nowNs, TimeoutNs / 2);
+            (_isDoubtful, _misses, _damagedInARow) = (true, 0, 0);
             return;
         }
 
-        (_isDoubtful, _damagedInARow) = (isDoubtful, 0);
+        (_isDoubtful, _misses, _damagedInARow) = (isDoubtful, 0, 0);
         _image.Store(_block, registers);
         if (++_block < _configuration.Map.Blocks.Count)
             return;
@@ -98,8 +103,13 @@ internal sealed class BusSlave
         _isComplete = false;
         if (nowNs < _distrustUntilNs)
             return;
-        _faults.AnsweredAloneAndInTime();
         _faults.Answered();
+        if (++_good >= GoodAnswersToForget || _late == 0)
+        {
+            _late = 0;
+            _faults.AnsweredAloneAndInTime();
+        }
+
         var reading = _image.Read();
         if (!_isIntroduced)
             Sink.OnIdentity(DeclaredPad.Identity(_pad, _device, reading.Cells, _configuration.PollHz));
@@ -149,15 +159,30 @@ internal sealed class BusSlave
     {
         if (_isDoubtful)
         {
-            _faults.AnsweredLate();
-            _distrustUntilNs = Math.Max(_distrustUntilNs, nowNs + TimeoutNs);
-            DueNs = Math.Max(DueNs, nowNs + TimeoutNs);
+            TakeLate(nowNs);
             return;
         }
 
         _isComplete = false;
         _distrustUntilNs = nowNs + DistrustNs;
         _faults.AnsweredTwice();
+    }
+
+    // The one answer that was missing: nothing is open any more. After several misses nobody knows how many are still to come.
+    private void TakeLate(long nowNs)
+    {
+        (_late, _good) = (_late + 1, 0);
+        if (_late >= LateAnswersToTell)
+            _faults.AnsweredLate();
+        if (_misses == 1)
+        {
+            _misses = 0;
+            Rest(nowNs, 0);
+            return;
+        }
+
+        _distrustUntilNs = Math.Max(_distrustUntilNs, nowNs + TimeoutNs);
+        DueNs = Math.Max(DueNs, nowNs + TimeoutNs);
     }
 
     /// <summary>Bytes around a good answer, or instead of one, that belonged to no frame.</summary>
