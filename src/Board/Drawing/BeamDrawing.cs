@@ -10,9 +10,9 @@ namespace ScaleLink.Board.Drawing;
 /// </summary>
 internal sealed class BeamDrawing(Judged<Loads> judged, BeamScale scale)
 {
-    public const double Width = 760, Height = 270;
+    public const double Width = 660, Height = 232;
     private const double ArmLength = 262, ArcRadius = 284, BandWidth = 18, LabelGap = 30, LeastNotchDegrees = 0.35;
-    private static readonly Point Pivot = new(345, 128);
+    private static readonly Point Pivot = new(278, 100);
 
     private readonly Loads? _loads = judged.Message;
 

@@ -12,7 +12,7 @@ internal sealed record BeamScale(double SpanPercent)
     // Room at the ends before the scale widens, and much more of it before it narrows again: it must not flicker between two.
     private const double RoomToStay = 1.02;
     private const double RoomToTake = 1.3;
-    private static readonly double[] Spans = [0.5, 1, 2, 5, 10, 20, 50];
+    private static readonly double[] Spans = [0.5, 1, 2, 3, 5, 10, 20, 50];
 
     public static BeamScale Widest { get; } = new(Spans[^1]);
 
