@@ -26,10 +26,12 @@ public class LossTests(SharedBay bay)
     public async Task A_raised_car_has_no_loads_and_a_caution()
     {
         var board = await bay.Show();
+        var places = await board.Page.EvaluateAsync<string>(Sight.Places);
         bay.Rig.Simulator.DoAndWait("""{"do":"jack","corners":["LF","RF"],"mm":150}""");
         await board.UntilVerdict("raised");
         await board.Until(NoLoads, 2);
         Assert.Contains("Nobody under a car that hangs on a jack", await board.Text(".next .caution"));
+        Assert.Equal(places, await board.Page.EvaluateAsync<string>(Sight.Places));
         bay.Rig.Simulator.DoAndWait("""{"do":"lower"}""");
         await board.UntilVerdict("settled");
     }

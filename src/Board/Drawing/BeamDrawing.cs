@@ -10,7 +10,7 @@ namespace ScaleLink.Board.Drawing;
 /// </summary>
 internal sealed class BeamDrawing(Judged<Loads> judged, BeamScale scale)
 {
-    public const double Width = 660, Height = 232;
+    public const double Width = 684, Height = 232;
     private const double ArmLength = 262, ArcRadius = 284, BandWidth = 18, LabelGap = 30, LeastNotchDegrees = 0.35;
     private static readonly Point Pivot = new(278, 100);
 

@@ -16,9 +16,11 @@ internal sealed record BeamScale(double SpanPercent)
 
     public static BeamScale Widest { get; } = new(Spans[^1]);
 
-    /// <summary>The scale for these loads: this one as long as it fits and none much finer would.</summary>
+    /// <summary>The scale for these loads: this one as long as it fits and none much finer would, or while there is no cross weight.</summary>
     public BeamScale For(Loads loads)
     {
+        if (loads.CrossWeightPercent is null && this != Widest)
+            return this;
         var farthest = loads.CrossWeightPercent is { } cross ? Math.Abs(cross.Value - Level) : 0;
         if (loads.Target is { } target)
             farthest = Math.Max(farthest, Math.Abs(target.CrossWeightPercent - Level) + target.TolerancePercent);

@@ -41,6 +41,13 @@ public class BeamScaleTests
         Assert.InRange(changes, 0, 1);
     }
 
+    [Fact]
+    public void A_raised_car_leaves_the_scale_where_it_was()
+    {
+        var scale = BeamScale.Widest.For(Loads(52));
+        Assert.Equal(scale, scale.For(new Loads { Verdict = Verdict.Raised, Target = new Target { CrossWeightPercent = 50, TolerancePercent = 0.2 } }));
+    }
+
     private static Loads Loads(double cross, double target = 50) => new()
     {
         CrossWeightPercent = new Quantity { Value = cross },

@@ -46,7 +46,7 @@ internal static class Sight
 
     /// <summary>Where the parts of the live view stand, as one text: what changes it, jumps.</summary>
     public const string Places = """
-        () => ['.verdict', '.cross', '.beam', '.corner.lf', '.corner.rf', '.corner.lr', '.corner.rr', '.next', '.trace', '.shares'].map(s => {
+        () => ['.verdict', '.cross', '.aim', '.beam', '.corner.lf', '.corner.rf', '.corner.lr', '.corner.rr', '.next', '.trace', '.shares'].map(s => {
           const box = document.querySelector(s).getBoundingClientRect();
           return `${s} ${box.left.toFixed(0)} ${box.top.toFixed(0)} ${box.width.toFixed(0)}`;
         }).join('\n')
