@@ -14,7 +14,7 @@ public class AnyPadTests
     {
         using var bay = new BayRig(speak: speak, rate: 40);
         bay.PutCarOn();
-        var loads = bay.Settled();
+        var loads = bay.Settled(60);
         var truth = bay.Simulator.TrueLoads();
         for (var i = 0; i < 4; i++)
             Assert.Equal(truth[i], loads.Corners[i].LoadKg.Value, 0.05);
@@ -26,10 +26,10 @@ public class AnyPadTests
     {
         using var bay = new BayRig(speak: "RR=modbus");
         bay.PutCarOn();
-        bay.Settled();
+        bay.Settled(60);
         using var watch = new LoadsWatch(bay.Daemon);
         bay.Simulator.DoAndWait("""{"do":"bounce","newtons":350,"seconds":2}""");
-        bay.Settled();
+        bay.Settled(60);
         var moving = watch.Received.Select(r => r.Loads).Where(l => l.Verdict == Verdict.Moving && l.TotalKg is not null).ToList();
         Assert.NotEmpty(moving);
         Assert.All(moving, l => Assert.Null(l.CrossWeightPercent));
@@ -40,12 +40,12 @@ public class AnyPadTests
     {
         using var bay = new BayRig(tilt: "bus");
         bay.PutCarOn();
-        bay.Settled();
+        bay.Settled(60);
         bay.Simulator.Do("""{"do":"pad-tilt","corner":"LF","pitch_deg":2.5,"roll_deg":-1.5}""");
-        Wait.Until(() => bay.Daemon.Pad("LF") is { HasPitchDeg: true } pad && Math.Abs(pad.PitchDeg - 2.5) < 0.01, TimeSpan.FromSeconds(15), "the tilt followed");
+        Wait.Until(() => bay.Daemon.Pad("LF") is { HasPitchDeg: true } pad && Math.Abs(pad.PitchDeg - 2.5) < 0.01, TimeSpan.FromSeconds(20), () => $"the tilt followed; {bay.Daemon.Pad("LF")}");
         // The tilt takes 0.35 kg off the cells' reading; the truth has not changed.
         var truth = bay.Simulator.TrueLoads()[0];
-        Wait.Until(() => bay.Daemon.Loads() is { CaptureReady: true } l && Math.Abs(l.Corners[0].LoadKg.Value - truth) < 0.05, TimeSpan.FromSeconds(20), () => $"corrected to {truth}; {bay.Daemon.Loads()}");
+        Wait.Until(() => bay.Daemon.Loads() is { CaptureReady: true } l && Math.Abs(l.Corners[0].LoadKg.Value - truth) < 0.05, TimeSpan.FromSeconds(60), () => $"corrected to {truth}; {bay.Daemon.Loads()}");
 
         // The bus goes, the loads stay; they are marked.
         bay.Simulator.Do("""{"do":"self-test","corner":"LF","fault":"tilt"}""");
@@ -65,7 +65,7 @@ public class AnyPadTests
     {
         using var bay = new BayRig(speak: "LF=text", isTextChecked: false, rate: 40);
         bay.PutCarOn();
-        bay.Settled();
+        bay.Settled(60);
         var truth = bay.Simulator.TrueLoads()[0];
         using var samples = new SamplesWatch(bay.Daemon);
         Wait.Until(() => samples.Of(Corner.Lf).Count > 10, TimeSpan.FromSeconds(5), "samples run");
