@@ -9,7 +9,6 @@ public class AnyPadTests
     [Theory]
     [InlineData("modbus")]
     [InlineData("text")]
-    [InlineData("LF=modbus,RF=text,LR=modbus")]
     public void Settled_loads_are_the_truth_within_50_g_whatever_the_pads_speak(string speak)
     {
         using var bay = new BayRig(speak: speak, rate: 40);
@@ -57,11 +56,9 @@ public class AnyPadTests
         Wait.Until(() => bay.Daemon.Pad("LF").Faults.Count == 0, TimeSpan.FromSeconds(3), "the tilt is back");
     }
 
-    // Common practice, no published source: a load cell pad's lines carry no checksum, and its cable runs beside the charger's.
-    [Theory]
-    [InlineData(0.0001)]
-    [InlineData(0.01)]
-    public void Garbled_text_without_a_checksum_publishes_nothing_far_off(double bitErrorRate)
+    // Common practice, no published source: a pad whose lines carry no checksum, and whose cable runs beside the charger's.
+    [Fact]
+    public void Garbled_text_without_a_checksum_publishes_nothing_far_off()
     {
         using var bay = new BayRig(speak: "LF=text", isTextChecked: false, rate: 40);
         bay.PutCarOn();
@@ -69,11 +66,15 @@ public class AnyPadTests
         var truth = bay.Simulator.TrueLoads()[0];
         using var samples = new SamplesWatch(bay.Daemon);
         Wait.Until(() => samples.Of(Corner.Lf).Count > 10, TimeSpan.FromSeconds(5), "samples run");
-        bay.Simulator.Do(FormattableString.Invariant($$"""{"do":"garble","corner":"LF","bit_error_rate":{{bitErrorRate}}}"""));
-        Thread.Sleep(TimeSpan.FromSeconds(5));
+        foreach (var bitErrorRate in new[] { 0.0001, 0.001, 0.01 })
+        {
+            bay.Simulator.Do(FormattableString.Invariant($$"""{"do":"garble","corner":"LF","bit_error_rate":{{bitErrorRate}}}"""));
+            Thread.Sleep(TimeSpan.FromSeconds(3));
+        }
+
         bay.Simulator.Do("""{"do":"garble","corner":"LF","bit_error_rate":0}""");
         // What the guard lets through: a thousandth of the capacity.
         Assert.All(samples.Of(Corner.Lf), s => Assert.Equal(truth, s.LoadKg!.Value, 0.6));
-        Wait.Until(() => bay.Daemon.Pad("LF") is { State: PadState.Live, Faults.Count: 0 }, TimeSpan.FromSeconds(10), "LF back");
+        Wait.Until(() => bay.Daemon.Pad("LF") is { State: PadState.Live, Faults.Count: 0 }, TimeSpan.FromSeconds(20), "LF back");
     }
 }
