@@ -47,6 +47,48 @@ public class ServerTests
     }
 
     [Fact]
+    public async Task One_stream_carries_loads_at_their_pace_and_pads_once_a_second_and_at_every_change()
+    {
+        using var bay = new BayRig();
+        bay.PutCarOn(settle: false);
+        using var call = bay.Daemon.Feed.WatchBay(new WatchBayRequest { RateHz = 10 });
+        var (loads, pads) = (new List<Loads>(), new List<ListPadsResponse>());
+        var isPulled = false;
+        while (pads.LastOrDefault()?.Pads[1].State != PadState.Absent && await call.ResponseStream.MoveNext(CancellationToken.None))
+        {
+            var next = call.ResponseStream.Current;
+            if (next.EventCase == BayEvent.EventOneofCase.Loads)
+                loads.Add(next.Loads);
+            else
+                pads.Add(next.Pads);
+            if (loads.Count < 30 || isPulled)
+                continue;
+            isPulled = true;
+            bay.Simulator.Do("""{"do":"unplug","corner":"RF"}""");
+        }
+
+        Assert.InRange(pads.Count, 3, 10);
+        Assert.Equal(4, pads[0].Pads.Count);
+        // Every second reading of twenty a second; a change of verdict comes out of turn.
+        Assert.InRange(loads[10].Stamp.Seq - loads[0].Stamp.Seq, 17UL, 22UL);
+    }
+
+    [Fact]
+    public async Task A_pace_that_is_not_offered_is_refused_on_both_feeds()
+    {
+        using var bay = new BayRig();
+        foreach (var call in new Func<Task>[]
+        {
+            async () => await bay.Daemon.Feed.WatchBay(new WatchBayRequest { RateHz = 21 }).ResponseStream.MoveNext(CancellationToken.None),
+            async () => await bay.Daemon.Feed.WatchLoads(new WatchLoadsRequest { RateHz = 0 }).ResponseStream.MoveNext(CancellationToken.None),
+        })
+        {
+            var failure = await Assert.ThrowsAsync<RpcException>(call);
+            Assert.Contains("SL-411", failure.Status.Detail);
+        }
+    }
+
+    [Fact]
     public async Task A_reader_that_stops_reading_slows_nobody()
     {
         using var bay = new BayRig();

@@ -67,4 +67,15 @@ public class LossTests(SharedBay bay)
         bay.Rig.RestartDaemon();
         await board.UntilVerdict("settled");
     }
+
+    [Fact]
+    public async Task A_page_that_nobody_sees_gives_its_connection_back_and_is_live_at_once_when_seen_again()
+    {
+        var board = await bay.Show();
+        await board.Page.EvaluateAsync(Sight.Unseen, true);
+        await board.UntilFreshness("held", 5);
+        await board.Page.EvaluateAsync(Sight.Unseen, false);
+        await board.UntilFreshness("live", 5);
+        await board.UntilVerdict("settled");
+    }
 }

@@ -7,6 +7,8 @@ internal static class RepositoryRoot
 
     public static string File(params string[] parts) => System.IO.Path.Combine([Path, .. parts]);
 
+    public static string Read(params string[] parts) => System.IO.File.ReadAllText(File(parts));
+
     private static string Find()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);

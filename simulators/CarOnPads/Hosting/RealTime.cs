@@ -3,11 +3,14 @@ using CarOnPads.Control;
 namespace CarOnPads.Hosting;
 
 /// <summary>
-/// Drives a bay with real time. Simulated time is always the time since the start, so a host that is late only sends
-/// in larger bunches; nothing is lost and the mean rate stays exact.
+/// Drives a bay with real time. Simulated time follows the time since the start, so the mean rate stays exact. A host that
+/// was held up catches up in bunches that a serial buffer can take: all at once would overflow it and lose what was late.
 /// </summary>
 public sealed class RealTime(Bay bay, ControlServer control, TimeProvider time)
 {
+    // Five times real time while catching up: a pseudo-terminal holds 4 kB, a tenth of a second of the fastest pad.
+    const double LongestBunch = 0.02;
+
     static readonly TimeSpan s_beat = TimeSpan.FromMilliseconds(4);
 
     /// <summary>
@@ -19,7 +22,7 @@ public sealed class RealTime(Bay bay, ControlServer control, TimeProvider time)
         var start = time.GetTimestamp();
         while (!bay.Ended && !end.WaitHandle.WaitOne(s_beat))
         {
-            bay.AdvanceTo(time.GetElapsedTime(start).TotalSeconds);
+            bay.AdvanceTo(Math.Min(time.GetElapsedTime(start).TotalSeconds, bay.Time + LongestBunch));
             control.Serve(bay);
         }
     }

@@ -64,6 +64,17 @@ internal sealed class DemoBay : IAsyncDisposable
         throw new ClientException((_simulator.Ended.IsCompleted ? _simulator : _daemon).Loss());
     }
 
+    /// <summary>Waits for work that needs the bay.</summary>
+    /// <exception cref="ClientException">What the work met; or SL-433, for a program that ended explains more than what others met after it.</exception>
+    public async Task Accompany(Task work, CancellationToken stop)
+    {
+        var guard = Guard(stop);
+        var first = await Task.WhenAny(work, guard);
+        if (work.IsFaulted)
+            await Task.WhenAny(guard, Task.Delay(2 * Grace, _time, stop));
+        await (guard.IsFaulted ? guard : first);
+    }
+
     public async ValueTask DisposeAsync()
     {
         await Daemon.DisposeAsync();

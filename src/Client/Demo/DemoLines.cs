@@ -23,12 +23,11 @@ internal sealed class DemoLines(Shell shell, bool json) : ICrewBoard
             await using var bay = await DemoBay.Start(setup, shell.Time, stop);
             Say($"In {bay.Folder}: {DemoPlaces.Of(bay)}");
             var story = new Crew(bay, this, shell.Glyphs, shell.Time).Work(stop);
-            var guard = bay.Guard(stop);
-            await await Task.WhenAny(story, guard);
+            await bay.Accompany(story, stop);
             result = await story;
             Finish(result);
             if (stay)
-                await guard;
+                await bay.Guard(stop);
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {

@@ -24,15 +24,15 @@ internal sealed class DemoScreen(Shell shell) : ICrewBoard
             var screen = Screen(bay);
             var picture = screen.Run(10, end.Token);
             var story = Tell(bay, end.Token);
-            var guard = bay.Guard(end.Token);
+            var accompanied = bay.Accompany(story, end.Token);
             try
             {
-                await First(picture, guard, story);
+                await First(picture, accompanied, () => bay.Guard(end.Token));
             }
             finally
             {
                 await end.CancelAsync();
-                await Task.WhenAll(picture, story, guard).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+                await Task.WhenAll(picture, story, accompanied).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
             }
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
@@ -72,10 +72,10 @@ internal sealed class DemoScreen(Shell shell) : ICrewBoard
     private async Task Tell(DemoBay bay, CancellationToken stop) =>
         Say(DemoPlaces.Ending(await new Crew(bay, this, shell.Glyphs, shell.Time).Work(stop), shell.Glyphs));
 
-    // The picture goes on when the story is over, and ends when it fails.
-    private static async Task First(Task picture, Task guard, Task story)
+    // The picture goes on when the story is over, and ends when the bay does.
+    private static async Task First(Task picture, Task story, Func<Task> guard)
     {
-        await await Task.WhenAny(picture, guard, story);
-        await await Task.WhenAny(picture, guard);
+        await await Task.WhenAny(picture, story);
+        await await Task.WhenAny(picture, guard());
     }
 }

@@ -12,6 +12,7 @@ internal static class BayApplication
     /// <summary>A web application with everything in it, not yet started.</summary>
     public static WebApplication Build(BayConfiguration bay, TimeProvider time)
     {
+        // The board's files lie beside the daemon, wherever it is started from; out of a build they are found through its manifest.
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.WebHost.UseStaticWebAssets();
         builder.Host.UseSerilog();
@@ -29,8 +30,7 @@ internal static class BayApplication
         app.MapGrpcService<PadControlService>();
         app.MapGrpcReflectionService();
         app.MapGrpcHealthChecksService();
-        app.MapStaticAssets();
-        app.MapFallbackToFile("index.html");
+        app.MapBoard();
         return app;
     }
 

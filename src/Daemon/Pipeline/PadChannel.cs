@@ -25,7 +25,7 @@ public sealed class PadChannel : IPadSource
     private readonly SilenceWatch _silence = new();
     private readonly SequenceTrack _sequence = new();
     private readonly TransportWatch _transport = new();
-    private readonly Tilt _tilt;
+    private readonly Tilt _tilt = new();
     private DeviceClockMap _map = new();
     private Func<ProtocolCounters>? _counters;
     private ProtocolCounters _ended;
@@ -41,7 +41,6 @@ public sealed class PadChannel : IPadSource
     public PadChannel(PadConfiguration configuration, BayClock clock, IZeroStore zeros)
     {
         (Configuration, _clock, _zeros) = (configuration, clock, zeros);
-        _tilt = new Tilt(configuration.Tilt is null ? Tilt.WithSamples : Tilt.OfItsOwn);
         if (configuration.Tilt is not null)
             TiltSource = new TiltFeed(this, clock);
         if (configuration.KgPerCount is null)
@@ -152,7 +151,7 @@ public sealed class PadChannel : IPadSource
     public void TakeTilt(double? pitch, double? roll)
     {
         lock (_gate)
-            _tilt.Add(pitch, roll);
+            _tilt.Add(pitch, roll, _clock.NowNs);
     }
 
     /// <inheritdoc/>
@@ -219,7 +218,7 @@ public sealed class PadChannel : IPadSource
     public (PadIdentity Identity, double[] Counts)? Recent(long spanNs)
     {
         lock (_gate)
-            return _state == PadState.Live && _identity is { } identity ? (identity, _ring.Since(_clock.NowNs - spanNs)) : null;
+            return _state == PadState.Live && _identity is { } identity ? (identity, _ring.Since(_newestNs - spanNs)) : null;
     }
 
     /// <summary>The zero in force.</summary>
@@ -249,16 +248,16 @@ public sealed class PadChannel : IPadSource
         {
             var now = _clock.NowNs;
             var isLive = _state == PadState.Live;
-            var (load, error) = isLive ? RecentLoad(now) : (null, null);
+            var (load, uncertainty) = isLive ? RecentLoad() : (null, null);
             return new PadSnapshot
             {
                 Configuration = Configuration,
                 State = _state,
                 Identity = _identity,
                 AgeNs = _newestNs > long.MinValue ? now - _newestNs : null,
-                MeasuredRateHz = isLive ? MeasuredRate(now) : null,
+                MeasuredRateHz = isLive ? MeasuredRate() : null,
                 LoadKg = load,
-                LoadStandardErrorKg = error,
+                LoadUncertaintyKg = uncertainty,
                 PitchDegrees = isLive ? _tilt.Pitch : null,
                 RollDegrees = isLive ? _tilt.Roll : null,
                 TemperatureCelsius = isLive ? _temperature : null,
@@ -277,7 +276,7 @@ public sealed class PadChannel : IPadSource
         // Without device time, samples of one burst still have to follow each other.
         _newestNs = sample.DeviceMicroseconds is { } device ? _map.Map(device, sample.ArrivalNs) : Math.Max(sample.ArrivalNs, _newestNs + 1);
         if (TiltSource is null)
-            _tilt.Add(sample.PitchDegrees, sample.RollDegrees);
+            _tilt.Add(sample.PitchDegrees, sample.RollDegrees, _newestNs);
         _temperature = sample.TemperatureCelsius;
         if (!StatusFaults.CanWeigh(sample.Status))
             return new TakenSample(sample, _newestNs, null);
@@ -299,21 +298,23 @@ public sealed class PadChannel : IPadSource
         return size;
     }
 
-    private (double? Load, double? Error) RecentLoad(long now)
+    private (double? Load, double? U) RecentLoad()
     {
         if (_ring.Count == 0)
             return (null, null);
-        var counts = _ring.Since(now - LoadWindowNs);
+        var counts = _ring.Since(_newestNs - LoadWindowNs);
         if (counts.Length < 2 || LoadOf(counts.Average()) is not { } load)
             return (null, null);
         var mean = counts.Average();
         var variance = counts.Sum(c => (c - mean) * (c - mean)) / (counts.Length - 1);
-        return (load, Math.Abs(Configuration.KgPerCount!.Value) * Math.Sqrt(variance / counts.Length));
+        var noise = Configuration.KgPerCount!.Value * Math.Sqrt(variance / counts.Length);
+        var calibration = load * Configuration.SpanUncertaintyPercent / 100;
+        return (load, Math.Sqrt(noise * noise + calibration * calibration));
     }
 
-    private double? MeasuredRate(long now)
+    private double? MeasuredRate()
     {
-        var count = _ring.Count > 0 ? _ring.Since(now - RateWindowNs).Length : 0;
+        var count = _ring.Count > 0 ? _ring.Since(_newestNs - RateWindowNs).Length : 0;
         return count > 1 ? count * (double)Nanoseconds.PerSecond / RateWindowNs : null;
     }
 

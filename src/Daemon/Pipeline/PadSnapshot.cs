@@ -27,8 +27,8 @@ public sealed record PadSnapshot
     /// <summary>Mean load of the last half second, kg.</summary>
     public double? LoadKg { get; init; }
 
-    /// <summary>Standard error of <see cref="LoadKg"/> from its scatter, kg.</summary>
-    public double? LoadStandardErrorKg { get; init; }
+    /// <summary>Standard uncertainty of <see cref="LoadKg"/>: scatter and calibration, kg.</summary>
+    public double? LoadUncertaintyKg { get; init; }
 
     /// <summary>Pitch, degrees.</summary>
     public double? PitchDegrees { get; init; }

@@ -1,23 +1,23 @@
 namespace ScaleLink.Daemon.Pipeline;
 
 /// <summary>The pad's inclinometer, smoothed: pads do not tilt quickly, and the noise of one sample would go into every load.</summary>
-/// <param name="smoothing">Part of the way that each new angle moves the smoothed one.</param>
-internal sealed class Tilt(double smoothing)
+internal sealed class Tilt
 {
-    /// <summary>For an angle with every sample of the cells.</summary>
-    public const double WithSamples = 1 / 32.0;
-
-    /// <summary>For an inclinometer of its own, which is read more seldom and is quieter.</summary>
-    public const double OfItsOwn = 1 / 4.0;
+    private const double TimeConstantNs = 0.4 * Nanoseconds.PerSecond;
+    private long _atNs;
 
     public double? Pitch { get; private set; }
 
     public double? Roll { get; private set; }
 
-    public void Add(double? pitch, double? roll) => (Pitch, Roll) = (Follow(Pitch, pitch), Follow(Roll, roll));
+    public void Add(double? pitch, double? roll, long atNs)
+    {
+        var share = 1 - Math.Exp(-Math.Max(0, atNs - _atNs) / TimeConstantNs);
+        (Pitch, Roll, _atNs) = (Follow(Pitch, pitch, share), Follow(Roll, roll, share), atNs);
+    }
 
     public void Forget() => (Pitch, Roll) = (null, null);
 
     // A sensor that falls silent takes its last angle with it: an old angle would look like a present one.
-    private double? Follow(double? old, double? value) => old + smoothing * (value - old) ?? value;
+    private static double? Follow(double? old, double? value, double share) => old + share * (value - old) ?? value;
 }

@@ -68,4 +68,12 @@ internal static class Sight
     public const string Focused = """
         () => { const e = document.activeElement; return `${e.tagName} ${e.name || ''} ${(e.textContent || e.value || '').trim()} ${e.closest('[data-pad]')?.dataset.pad || ''}`; }
         """;
+
+    /// <summary>Tells the page that it is unseen, or seen again, as a browser does when another tab comes to the front.</summary>
+    public const string Unseen = """
+        isUnseen => {
+          Object.defineProperty(document, 'hidden', { value: isUnseen, configurable: true });
+          document.dispatchEvent(new Event('visibilitychange'));
+        }
+        """;
 }

@@ -1,4 +1,5 @@
 using CarOnPads.Cells;
+using Shared;
 
 namespace CarOnPads.Tests.Cells;
 
@@ -7,7 +8,7 @@ public class ImperfectionNamesTests
     [Fact]
     public void Every_name_finds_its_imperfection_and_stands_in_the_manual()
     {
-        var manual = Repository.Read("docs", "simulator.md");
+        var manual = RepositoryRoot.Read("docs", "simulator.md");
         foreach (var imperfection in Enum.GetValues<Imperfection>())
         {
             var name = Imperfections.NameOf(imperfection);

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using CarOnPads.Control;
 using CarOnPads.Physics;
+using Shared;
 
 namespace CarOnPads.Tests.Control;
 
@@ -15,7 +16,7 @@ public class CommandTests
         using var bench = new Bench(raised: false);
         bench.Do(example);
         bench.Run(0.05);
-        Assert.Contains(example, Repository.Read("docs", "simulator.md"));
+        Assert.Contains(example, RepositoryRoot.Read("docs", "simulator.md"));
     }
 
     [Theory]

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using CarOnPads.Physics;
 using CsCheck;
+using Shared;
 
 namespace CarOnPads.Tests.Physics;
 
@@ -78,7 +79,7 @@ public class StaticsTests
     public void Published_examples_of_wheel_loads_come_out(
         int example, double wheelbase, double mass, double frontShare, double front, double rear, double tolerance)
     {
-        using var reference = JsonDocument.Parse(Repository.Read("tests", "reference", "vehicle-dynamics.json"));
+        using var reference = JsonDocument.Parse(RepositoryRoot.Read("tests", "reference", "vehicle-dynamics.json"));
         var entry = reference.RootElement.GetProperty("static_examples")[example];
         Assert.Equal(wheelbase, entry.GetProperty("inputs").GetProperty("L_m").GetDouble());
         var published = example == 0 ? entry.GetProperty("inputs") : entry.GetProperty("results");

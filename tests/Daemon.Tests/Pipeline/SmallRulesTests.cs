@@ -80,9 +80,9 @@ public class SmallRulesTests
     [Fact]
     public void An_angle_goes_with_its_sensor()
     {
-        var tilt = new Tilt(Tilt.WithSamples);
-        tilt.Add(1, 2);
-        tilt.Add(1, null);
+        var tilt = new Tilt();
+        tilt.Add(1, 2, 0);
+        tilt.Add(1, null, 12 * Ms);
         Assert.Equal(1, tilt.Pitch);
         Assert.Null(tilt.Roll);
     }

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using CsCheck;
 using ScaleLink.Protocol.Framing;
+using Shared;
 
 namespace ScaleLink.Protocol.Tests.Framing;
 
@@ -13,7 +14,7 @@ public class CobsTests
 
     static JsonElement Reference(string section)
     {
-        using var document = JsonDocument.Parse(Repository.Read("tests", "reference", "cobs-vectors.json"));
+        using var document = JsonDocument.Parse(RepositoryRoot.Read("tests", "reference", "cobs-vectors.json"));
         return document.RootElement.GetProperty(section).Clone();
     }
 

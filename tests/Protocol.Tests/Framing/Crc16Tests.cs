@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using CsCheck;
 using ScaleLink.Protocol.Framing;
+using Shared;
 
 namespace ScaleLink.Protocol.Tests.Framing;
 
@@ -15,7 +16,7 @@ public class Crc16Tests
     [InlineData("CRC-16/MODBUS")]
     public void Gives_the_catalogue_s_check_value(string name)
     {
-        using var catalogue = JsonDocument.Parse(Repository.Read("tests", "reference", "crc-check-values.json"));
+        using var catalogue = JsonDocument.Parse(RepositoryRoot.Read("tests", "reference", "crc-check-values.json"));
         var entry = catalogue.RootElement.GetProperty("algorithms").EnumerateArray()
             .Single(algorithm => algorithm.GetProperty("name").GetString() == name);
         var check = ushort.Parse(entry.GetProperty("check").GetString()![2..], NumberStyles.HexNumber);

@@ -2,6 +2,7 @@ using System.Text.Json;
 using ScaleLink.Protocol.Framing;
 using ScaleLink.Protocol.Modbus;
 using ScaleLink.Protocol.Readings;
+using Shared;
 
 namespace ScaleLink.Protocol.Tests.Modbus;
 
@@ -13,7 +14,7 @@ public class PublishedFramesTests
 {
     static JsonElement Reference()
     {
-        using var document = JsonDocument.Parse(Repository.Read("tests", "reference", "modbus-rtu-frames.json"));
+        using var document = JsonDocument.Parse(RepositoryRoot.Read("tests", "reference", "modbus-rtu-frames.json"));
         return document.RootElement.Clone();
     }
 

@@ -1,3 +1,4 @@
+using Shared;
 using System.Buffers.Binary;
 using CsCheck;
 using ScaleLink.Protocol.Framing;

@@ -1,3 +1,4 @@
+using Shared;
 using CsCheck;
 using ScaleLink.Protocol.PadFrames;
 

@@ -1,3 +1,4 @@
+using Shared;
 using ScaleLink.Protocol.PadFrames;
 
 namespace ScaleLink.Protocol.Tests.PadFrames;

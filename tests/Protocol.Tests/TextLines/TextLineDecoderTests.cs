@@ -1,3 +1,4 @@
+using Shared;
 using System.Buffers;
 using CsCheck;
 using ScaleLink.Protocol.TextLines;

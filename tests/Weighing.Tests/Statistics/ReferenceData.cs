@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using Shared;
 
 namespace Weighing.Tests.Statistics;
 
@@ -20,11 +21,5 @@ static class ReferenceData
 
     public static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 
-    static string PathOf(string file)
-    {
-        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-            if (Path.Combine(folder.FullName, "tests", "reference", file) is var path && File.Exists(path))
-                return path;
-        throw new FileNotFoundException($"tests/reference/{file} is not above {AppContext.BaseDirectory}.");
-    }
+    static string PathOf(string file) => RepositoryRoot.File("tests", "reference", file);
 }

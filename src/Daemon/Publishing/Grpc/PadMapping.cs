@@ -16,7 +16,7 @@ internal sealed class PadMapping(ApiMapping mapping)
             Link = pad.Configuration.Link,
             SerialNumber = pad.Identity?.SerialNumber ?? "",
             Firmware = pad.Identity?.Firmware ?? "",
-            LoadKg = pad.LoadKg is { } kg ? ApiMapping.Quantity(new Quantity(kg, pad.LoadStandardErrorKg)) : null,
+            LoadKg = pad.LoadKg is { } kg ? ApiMapping.Quantity(new Quantity(kg, pad.LoadUncertaintyKg)) : null,
             Zero = pad.Zero is { } zero ? Zero(zero) : null,
             Calibration = pad.Configuration.KgPerCount is null ? "" : "starting",
             Counters = Counters(pad.Counters),

@@ -1,3 +1,5 @@
+using Shared;
+
 namespace ScaleLink.Protocol.Tests.PadFrames.Document;
 
 /// <summary>A fenced block of docs/pad-frames.md: its label, and lines of a name and a value.</summary>
@@ -35,7 +37,7 @@ sealed class DocumentBlock(string label, IReadOnlyList<string> lines)
         var blocks = new List<DocumentBlock>();
         List<string>? lines = null;
         var label = "";
-        foreach (var line in Repository.Read("docs", "pad-frames.md").Split('\n'))
+        foreach (var line in RepositoryRoot.Read("docs", "pad-frames.md").Split('\n'))
         {
             if (!line.StartsWith(Fence, StringComparison.Ordinal))
                 lines?.Add(line);

@@ -1,3 +1,4 @@
+using Shared;
 using System.ComponentModel;
 using System.Diagnostics;
 using System.Text;

@@ -1,9 +1,9 @@
 using CsCheck;
 
-namespace ScaleLink.Protocol.Tests;
+namespace Shared;
 
 /// <summary>Properties on the same cases in every run.</summary>
-static class Seeded
+internal static class Seeded
 {
     /// <summary>Tries the property on so many generated cases; a case that fails is handed to CsCheck to be made smaller.</summary>
     public static void Check<T>(Gen<T> cases, int count, Action<T> property)

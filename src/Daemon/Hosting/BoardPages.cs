@@ -1,0 +1,16 @@
+using Microsoft.Net.Http.Headers;
+
+namespace ScaleLink.Daemon.Hosting;
+
+/// <summary>The board: a static page. Every address without a file behind it is one of its views.</summary>
+internal static class BoardPages
+{
+    // Without this a browser may keep yesterday's page after an update; the files behind it carry their own marks.
+    private static readonly StaticFileOptions AlwaysAsk = new() { OnPrepareResponse = file => file.Context.Response.Headers[HeaderNames.CacheControl] = "no-cache" };
+
+    public static void MapBoard(this WebApplication app)
+    {
+        app.MapStaticAssets();
+        app.MapFallbackToFile("index.html", AlwaysAsk);
+    }
+}
