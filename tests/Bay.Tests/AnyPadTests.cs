@@ -9,12 +9,11 @@ public class AnyPadTests
     [Theory]
     [InlineData("modbus")]
     [InlineData("text")]
-    [InlineData("LF=modbus,RF=text,LR=modbus")]
     public void Settled_loads_are_the_truth_within_50_g_whatever_the_pads_speak(string speak)
     {
         using var bay = new BayRig(speak: speak, rate: 40);
         bay.PutCarOn();
-        var loads = bay.Settled();
+        var loads = bay.Settled(60);
         var truth = bay.Simulator.TrueLoads();
         for (var i = 0; i < 4; i++)
             Assert.Equal(truth[i], loads.Corners[i].LoadKg.Value, 0.05);
@@ -26,10 +25,10 @@ public class AnyPadTests
     {
         using var bay = new BayRig(speak: "RR=modbus");
         bay.PutCarOn();
-        bay.Settled();
+        bay.Settled(60);
         using var watch = new LoadsWatch(bay.Daemon);
         bay.Simulator.DoAndWait("""{"do":"bounce","newtons":350,"seconds":2}""");
-        bay.Settled();
+        bay.Settled(60);
         var moving = watch.Received.Select(r => r.Loads).Where(l => l.Verdict == Verdict.Moving && l.TotalKg is not null).ToList();
         Assert.NotEmpty(moving);
         Assert.All(moving, l => Assert.Null(l.CrossWeightPercent));
@@ -40,12 +39,12 @@ public class AnyPadTests
     {
         using var bay = new BayRig(tilt: "bus");
         bay.PutCarOn();
-        bay.Settled();
+        bay.Settled(60);
         bay.Simulator.Do("""{"do":"pad-tilt","corner":"LF","pitch_deg":2.5,"roll_deg":-1.5}""");
-        Wait.Until(() => bay.Daemon.Pad("LF") is { HasPitchDeg: true } pad && Math.Abs(pad.PitchDeg - 2.5) < 0.01, TimeSpan.FromSeconds(15), "the tilt followed");
+        Wait.Until(() => bay.Daemon.Pad("LF") is { HasPitchDeg: true } pad && Math.Abs(pad.PitchDeg - 2.5) < 0.01, TimeSpan.FromSeconds(20), () => $"the tilt followed; {bay.Daemon.Pad("LF")}");
         // The tilt takes 0.35 kg off the cells' reading; the truth has not changed.
         var truth = bay.Simulator.TrueLoads()[0];
-        Wait.Until(() => bay.Daemon.Loads() is { CaptureReady: true } l && Math.Abs(l.Corners[0].LoadKg.Value - truth) < 0.05, TimeSpan.FromSeconds(20), () => $"corrected to {truth}; {bay.Daemon.Loads()}");
+        Wait.Until(() => bay.Daemon.Loads() is { CaptureReady: true } l && Math.Abs(l.Corners[0].LoadKg.Value - truth) < 0.05, TimeSpan.FromSeconds(60), () => $"corrected to {truth}; {bay.Daemon.Loads()}");
 
         // The bus goes, the loads stay; they are marked.
         bay.Simulator.Do("""{"do":"self-test","corner":"LF","fault":"tilt"}""");
@@ -57,23 +56,25 @@ public class AnyPadTests
         Wait.Until(() => bay.Daemon.Pad("LF").Faults.Count == 0, TimeSpan.FromSeconds(3), "the tilt is back");
     }
 
-    // Common practice, no published source: a load cell pad's lines carry no checksum, and its cable runs beside the charger's.
-    [Theory]
-    [InlineData(0.0001)]
-    [InlineData(0.01)]
-    public void Garbled_text_without_a_checksum_publishes_nothing_far_off(double bitErrorRate)
+    // Common practice, no published source: a pad whose lines carry no checksum, and whose cable runs beside the charger's.
+    [Fact]
+    public void Garbled_text_without_a_checksum_publishes_nothing_far_off()
     {
         using var bay = new BayRig(speak: "LF=text", isTextChecked: false, rate: 40);
         bay.PutCarOn();
-        bay.Settled();
+        bay.Settled(60);
         var truth = bay.Simulator.TrueLoads()[0];
         using var samples = new SamplesWatch(bay.Daemon);
         Wait.Until(() => samples.Of(Corner.Lf).Count > 10, TimeSpan.FromSeconds(5), "samples run");
-        bay.Simulator.Do(FormattableString.Invariant($$"""{"do":"garble","corner":"LF","bit_error_rate":{{bitErrorRate}}}"""));
-        Thread.Sleep(TimeSpan.FromSeconds(5));
+        foreach (var bitErrorRate in new[] { 0.0001, 0.001, 0.01 })
+        {
+            bay.Simulator.Do(FormattableString.Invariant($$"""{"do":"garble","corner":"LF","bit_error_rate":{{bitErrorRate}}}"""));
+            Thread.Sleep(TimeSpan.FromSeconds(3));
+        }
+
         bay.Simulator.Do("""{"do":"garble","corner":"LF","bit_error_rate":0}""");
         // What the guard lets through: a thousandth of the capacity.
         Assert.All(samples.Of(Corner.Lf), s => Assert.Equal(truth, s.LoadKg!.Value, 0.6));
-        Wait.Until(() => bay.Daemon.Pad("LF") is { State: PadState.Live, Faults.Count: 0 }, TimeSpan.FromSeconds(10), "LF back");
+        Wait.Until(() => bay.Daemon.Pad("LF") is { State: PadState.Live, Faults.Count: 0 }, TimeSpan.FromSeconds(20), "LF back");
     }
 }

@@ -55,7 +55,7 @@ internal sealed class SourceReader(TomlBlock block, IReadOnlyList<TomlBlock> reg
     {
         var slave = block.Whole("slave", ModbusRequest.LowestSlave, ModbusRequest.HighestSlave);
         var pollHz = block.Number("poll_hz", 4, 200) ?? 20;
-        var timeoutMs = block.Number("reply_timeout_ms", 10, 1000) ?? 60;
+        var timeoutMs = block.Number("reply_timeout_ms", 10, 1000) ?? 100;
         var fields = registers.Select(RegisterReader.Read).ToList();
         if (!isMeant)
             return null;

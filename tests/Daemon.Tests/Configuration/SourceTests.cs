@@ -75,7 +75,7 @@ public class SourceTests
         var pads = file.Configuration!.Pads;
         Assert.Equal([(byte)1, 2], pads.Take(2).Select(p => p.Source.Modbus!.Slave));
         Assert.Equal(Parity.Even, pads[0].Source.Parity);
-        Assert.Equal((20, TimeSpan.FromMilliseconds(60)), (pads[0].Source.Modbus!.PollHz, pads[0].Source.Modbus!.ReplyTimeout));
+        Assert.Equal((20, TimeSpan.FromMilliseconds(100)), (pads[0].Source.Modbus!.PollHz, pads[0].Source.Modbus!.ReplyTimeout));
         Assert.Equal([new StatusBit(8, PadStatus.ExcitationLow), new StatusBit(9, PadStatus.ConverterFault)], pads[0].Source.Modbus!.Map.Fields[1].Rule.Bits);
         Assert.Equal(
             [new RegisterBlock(ModbusFunction.ReadHoldingRegisters, 0, 2), new RegisterBlock(ModbusFunction.ReadInputRegisters, 11, 1)],

@@ -41,6 +41,7 @@ internal static class PadBlocks
             protocol = "modbus-rtu"
             slave = {ready["slaves"]![corner]}
             poll_hz = 20
+            reply_timeout_ms = 150
             capacity_kg = 600
             kg_per_count = {ready["kg_per_count"]![corner]}
 
@@ -88,6 +89,7 @@ internal static class PadBlocks
         protocol = "modbus-rtu"
         slave = {slave}
         poll_hz = 10
+        reply_timeout_ms = 150
         [[pads.tilt.registers]]
         means = "pitch"
         at = 0

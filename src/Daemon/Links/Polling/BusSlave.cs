@@ -21,6 +21,8 @@ internal sealed class BusSlave
     private const long LongestHarmlessNs = 100 * Nanoseconds.PerMillisecond;
     private const int LateAnswersToTell = 3;
     private const int GoodAnswersToForget = 100;
+    private const int DoublesToTell = 3;
+    private const long ShortDistrustNs = 300 * Nanoseconds.PerMillisecond;
     private const long DistrustNs = 2 * Nanoseconds.PerSecond;
 
     private readonly PadConfiguration _pad;
@@ -34,7 +36,7 @@ internal sealed class BusSlave
     private long _distrustUntilNs = long.MinValue;
     private long _completeAtNs;
     private bool _isComplete, _isIntroduced, _isDoubtful;
-    private int _block, _misses, _damagedInARow, _late, _good;
+    private int _block, _misses, _damagedInARow, _late, _good, _doubles;
     private long _frames, _badFrames, _skippedBytes;
 
     public BusSlave(PadConfiguration pad, SourceConfiguration source, IPadSource sink)
@@ -76,7 +78,8 @@ internal sealed class BusSlave
     public void Took(ReadOnlySpan<byte> registers, long nowNs)
     {
         Interlocked.Increment(ref _frames);
-        var isDoubtful = _misses > 0 || _damagedInARow > 0;
+        var isBehindMiss = _misses > 0;
+        var isDoubtful = isBehindMiss || _damagedInARow > 0;
         if (isDoubtful && MustProbe)
         {
             // It may be the answer to the question before, with another one still to come: only what is asked after that can be believed.
@@ -92,7 +95,8 @@ internal sealed class BusSlave
         (_block, _isComplete, _completeAtNs, _lastGoodNs) = (0, true, nowNs, nowNs);
         // The plan keeps the mean rate; what is behind by more than one period is not caught up with.
         _plannedNs = Math.Max(_plannedNs + _periodNs, nowNs - _periodNs);
-        DueNs = _plannedNs;
+        // Another answer may still come, and must not meet an open question.
+        DueNs = isBehindMiss ? Math.Max(_plannedNs, nowNs + TimeoutNs) : _plannedNs;
     }
 
     /// <summary>The line has stayed quiet behind the answer: a whole round becomes a sample.</summary>
@@ -103,6 +107,7 @@ internal sealed class BusSlave
         _isComplete = false;
         if (nowNs < _distrustUntilNs)
             return;
+        _doubles = 0;
         _faults.Answered();
         if (++_good >= GoodAnswersToForget || _late == 0)
         {
@@ -125,7 +130,7 @@ internal sealed class BusSlave
     {
         Abandon();
         _misses++;
-        var rest = _misses < MissesToSilence ? TimeoutNs : Math.Min(LongestRestNs, TimeoutNs << Math.Min(_misses - MissesToSilence, 8));
+        var rest = _misses < MissesToSilence ? TimeoutNs / 2 : Math.Min(LongestRestNs, TimeoutNs << Math.Min(_misses - MissesToSilence, 8));
         Rest(nowNs, rest);
         if (_misses >= MissesToSilence || nowNs - _lastGoodNs >= SilentAfterNs && _misses > 1)
             _faults.FellSilent();
@@ -163,9 +168,12 @@ internal sealed class BusSlave
             return;
         }
 
+        // Once may be a hiccup of the line. Every time is a second device.
+        var isTold = ++_doubles >= DoublesToTell;
         _isComplete = false;
-        _distrustUntilNs = nowNs + DistrustNs;
-        _faults.AnsweredTwice();
+        _distrustUntilNs = nowNs + (isTold ? DistrustNs : ShortDistrustNs);
+        if (isTold)
+            _faults.AnsweredTwice();
     }
 
     // The one answer that was missing: nothing is open any more. After several misses nobody knows how many are still to come.

@@ -81,6 +81,25 @@ public class ModbusConversationTests
         Assert.Contains(line[1].Samples, s => s.ArrivalNs > 7000 * Ms);
     }
 
+    // A machine that was held up answers everything at once afterwards: the answers are many, the devices are not.
+    [Fact]
+    public void A_line_that_stood_still_is_not_taken_for_two_devices()
+    {
+        var line = new VirtualLine([1, 2], pollHz: 30, timeoutMs: 60);
+        var random = new Random(7);
+        var (stallFrom, stallTo) = (0L, 0L);
+        line.Answer = (question, now) =>
+        {
+            if (now > stallTo + 2000 * Ms)
+                (stallFrom, stallTo) = (now, now + random.Next(50, 600) * Ms);
+            var at = now >= stallFrom && now < stallTo ? stallTo + line.Asked.Count % 7 * Ms : now;
+            return [(at + 4 * Ms, VirtualLine.Registers(question, 7))];
+        };
+        line.Run(120);
+        Assert.DoesNotContain("SL-214", line[1].Told.Concat(line[2].Told));
+        Assert.InRange(line[1].Samples.Count, 2000, 3600);
+    }
+
     [Fact]
     public void A_stranger_s_whole_answer_behind_a_damaged_one_is_not_believed()
     {
