@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using Microsoft.Data.Sqlite;
@@ -22,6 +23,8 @@ public sealed class LedgerDatabase : IDisposable
         CREATE TRIGGER IF NOT EXISTS entries_never_go BEFORE DELETE ON entries BEGIN SELECT RAISE(ABORT, 'the ledger is append-only'); END;
         """;
 
+    private const string TimeFormat = "yyyy-MM-ddTHH:mm:ss.fffZ";
+
     private static readonly string Software = "scalelink " + (typeof(LedgerDatabase).Assembly.GetName().Version?.ToString(3) ?? "0");
 
     private readonly Lock _gate = new();
@@ -43,43 +46,81 @@ public sealed class LedgerDatabase : IDisposable
     /// <param name="subject">What it is about, such as a pad's serial number.</param>
     /// <param name="who">Who did it.</param>
     /// <param name="body">JSON.</param>
-    public void Append(DateTimeOffset at, string kind, string subject, string who, string body)
+    /// <returns>The entry as it stands in the ledger.</returns>
+    public LedgerEntry Append(DateTimeOffset at, string kind, string subject, string who, string body)
     {
         lock (_gate)
         {
             using var transaction = _connection.BeginTransaction();
-            var stamp = at.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ss.fffZ");
+            var stamp = at.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture);
             var hash = Hash(LastHash(transaction), stamp, kind, subject, who, Software, body);
-            using var insert = _connection.CreateCommand();
+            using var insert = Command(
+                "INSERT INTO entries(at, kind, subject, who, software, body, hash) VALUES($at, $kind, $subject, $who, $software, $body, $hash) RETURNING id",
+                ("$at", stamp), ("$kind", kind), ("$subject", subject), ("$who", who), ("$software", Software), ("$body", body), ("$hash", hash));
             insert.Transaction = transaction;
-            insert.CommandText = "INSERT INTO entries(at, kind, subject, who, software, body, hash) VALUES($at, $kind, $subject, $who, $software, $body, $hash)";
-            insert.Parameters.AddWithValue("$at", stamp);
-            insert.Parameters.AddWithValue("$kind", kind);
-            insert.Parameters.AddWithValue("$subject", subject);
-            insert.Parameters.AddWithValue("$who", who);
-            insert.Parameters.AddWithValue("$software", Software);
-            insert.Parameters.AddWithValue("$body", body);
-            insert.Parameters.AddWithValue("$hash", hash);
-            insert.ExecuteNonQuery();
+            var id = (long)insert.ExecuteScalar()!;
             transaction.Commit();
+            return new LedgerEntry(id, Time(stamp), kind, subject, who, Software, body, hash);
         }
     }
 
-    /// <summary>Body of the newest entry of that kind about that subject.</summary>
-    public string? Latest(string kind, string subject)
+    /// <summary>Newest entry of that kind about that subject.</summary>
+    public LedgerEntry? Newest(string kind, string subject) =>
+        Read("WHERE kind = $kind AND subject = $subject ORDER BY id DESC LIMIT 1", ("$kind", kind), ("$subject", subject)).FirstOrDefault();
+
+    /// <summary>All entries of that kind, oldest first; with a subject, only those about it.</summary>
+    public IReadOnlyList<LedgerEntry> Entries(string kind, string? subject = null) =>
+        subject is null
+            ? Read("WHERE kind = $kind ORDER BY id", ("$kind", kind))
+            : Read("WHERE kind = $kind AND subject = $subject ORDER BY id", ("$kind", kind), ("$subject", subject));
+
+    /// <summary>The entry with that number.</summary>
+    public LedgerEntry? Entry(long id) => Read("WHERE id = $id", ("$id", id)).FirstOrDefault();
+
+    /// <summary>Number of the first entry whose hash does not follow from what stands before it; nothing when the chain is whole.</summary>
+    public long? FirstBrokenLink()
     {
-        lock (_gate)
+        var last = "";
+        foreach (var entry in Read("ORDER BY id"))
         {
-            using var query = _connection.CreateCommand();
-            query.CommandText = "SELECT body FROM entries WHERE kind = $kind AND subject = $subject ORDER BY id DESC LIMIT 1";
-            query.Parameters.AddWithValue("$kind", kind);
-            query.Parameters.AddWithValue("$subject", subject);
-            return query.ExecuteScalar() as string;
+            if (entry.Hash != Hash(last, entry.At.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture), entry.Kind, entry.Subject, entry.Who, entry.Software, entry.Body))
+                return entry.Id;
+            last = entry.Hash;
         }
+
+        return null;
     }
 
     /// <inheritdoc/>
     public void Dispose() => _connection.Dispose();
+
+    private List<LedgerEntry> Read(string which, params (string Name, object Value)[] parameters)
+    {
+        lock (_gate)
+        {
+            using var query = Command("SELECT id, at, kind, subject, who, software, body, hash FROM entries " + which, parameters);
+            using var reader = query.ExecuteReader();
+            List<LedgerEntry> entries = [];
+            while (reader.Read())
+                entries.Add(new LedgerEntry(reader.GetInt64(0), Time(reader.GetString(1)), reader.GetString(2), reader.GetString(3),
+                    reader.GetString(4), reader.GetString(5), reader.GetString(6), reader.GetString(7)));
+            return entries;
+        }
+    }
+
+    private SqliteCommand Command(string text, params (string Name, object Value)[] parameters)
+    {
+        var command = _connection.CreateCommand();
+#pragma warning disable CA2100 // Every text is a constant of this class; values go in as parameters.
+        command.CommandText = text;
+#pragma warning restore CA2100
+        foreach (var (name, value) in parameters)
+            command.Parameters.AddWithValue(name, value);
+        return command;
+    }
+
+    private static DateTimeOffset Time(string stamp) =>
+        DateTimeOffset.ParseExact(stamp, TimeFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal);
 
     private string LastHash(SqliteTransaction transaction)
     {

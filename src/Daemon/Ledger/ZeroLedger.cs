@@ -10,7 +10,7 @@ public sealed class ZeroLedger(LedgerDatabase ledger) : IZeroStore
 
     /// <inheritdoc/>
     public ZeroPoint? Latest(string serialNumber) =>
-        ledger.Latest(Kind, serialNumber) is { } body ? JsonSerializer.Deserialize<ZeroPoint>(body) : null;
+        ledger.Newest(Kind, serialNumber) is { } entry ? JsonSerializer.Deserialize<ZeroPoint>(entry.Body) : null;
 
     /// <inheritdoc/>
     public void Append(ZeroPoint zero)

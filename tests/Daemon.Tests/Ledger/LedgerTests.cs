@@ -52,4 +52,30 @@ public sealed class LedgerTests : IDisposable
         command.CommandText = "SELECT count(DISTINCT hash) FROM entries";
         Assert.Equal(2L, command.ExecuteScalar());
     }
+
+    [Fact]
+    public void Entries_come_back_as_they_were_written_and_the_chain_tells_an_altered_one()
+    {
+        using (var ledger = new LedgerDatabase(LedgerPath))
+        {
+            var first = ledger.Append(DateTimeOffset.UnixEpoch, "note", "one", "Ada", "{}");
+            var second = ledger.Append(DateTimeOffset.UnixEpoch.AddSeconds(1), "note", "two", "Ben", "{\"a\":1}");
+            Assert.Equal([first, second], ledger.Entries("note"));
+            Assert.Equal([second], ledger.Entries("note", "two"));
+            Assert.Equal(second, ledger.Entry(second.Id));
+            Assert.Equal(first, ledger.Newest("note", "one"));
+            Assert.Null(ledger.FirstBrokenLink());
+        }
+
+        using (var hand = new SqliteConnection($"Data Source={LedgerPath};Pooling=False"))
+        {
+            hand.Open();
+            using var alter = hand.CreateCommand();
+            alter.CommandText = "DROP TRIGGER entries_never_change; UPDATE entries SET who = 'Eve' WHERE subject = 'two'";
+            alter.ExecuteNonQuery();
+        }
+
+        using var again = new LedgerDatabase(LedgerPath);
+        Assert.Equal(again.Entries("note", "two")[0].Id, again.FirstBrokenLink());
+    }
 }
