@@ -18,11 +18,13 @@ internal static class BayServices
         services.AddSingleton<BayClock>();
         services.AddSingleton(_ => new LedgerDatabase(bay.LedgerPath));
         services.AddSingleton<IZeroStore, ZeroLedger>();
+        services.AddSingleton<NoiseLedger>();
         services.AddSingleton<ZeroCapture>();
         services.AddSingleton<ILinkFactory, LinkFactory>();
         services.AddSingleton(provider => new LiveBay(
             [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<IZeroStore>()))]));
-        services.AddSingleton(provider => new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, bay.Weigh, bay.Car));
+        services.AddSingleton(provider => new BayWeigher(
+            provider.GetRequiredService<LiveBay>().Pads, bay.Weigh, bay.Car, provider.GetRequiredService<NoiseLedger>().Recall()));
         services.AddSingleton<ApiMapping>();
         services.AddSingleton<PadsList>();
         services.AddMqtt(bay);

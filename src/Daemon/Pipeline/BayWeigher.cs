@@ -14,14 +14,23 @@ public sealed class BayWeigher
     private long _seq;
 
     /// <summary>A weigher for the pads of one bay.</summary>
-    public BayWeigher(IReadOnlyList<PadChannel> pads, WeighConfiguration weigh, CarConfiguration? car)
+    /// <param name="pads">The pads.</param>
+    /// <param name="weigh">When a load counts as settled, and as a car at all.</param>
+    /// <param name="car">What is known of the car.</param>
+    /// <param name="noise">Standard deviation of a block at rest, kg, as an earlier run has learned it.</param>
+    public BayWeigher(IReadOnlyList<PadChannel> pads, WeighConfiguration weigh, CarConfiguration? car, Corners? noise = null)
     {
         ArgumentNullException.ThrowIfNull(weigh);
         _rocking = new RockingCrossWeight(CarRocking.DirectionOf(car));
         _pads = pads;
-        _estimator = new SettlingEstimator(new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg });
+        _estimator = new SettlingEstimator(noise is { } learned
+            ? new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg, NoiseKg = learned }
+            : new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg });
         _raised = new RaisedRule(weigh.RaisedBelowKg);
     }
+
+    /// <summary>Standard deviation of a block at rest, kg: as learned so far.</summary>
+    public Corners NoiseKg => _estimator.NoiseKg;
 
     /// <summary>Weighs one block of time.</summary>
     public BayReading Weigh(long fromNs, long toNs)

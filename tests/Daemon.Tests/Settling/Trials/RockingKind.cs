@@ -1,0 +1,15 @@
+namespace Daemon.Tests.Settling.Trials;
+
+/// <summary>What kind of car rocks on the pads, and how it is set moving. The ranges are assumptions, none is published.</summary>
+/// <param name="Name">For tables.</param>
+/// <param name="Friction">5 to 80 N of dry friction in each corner.</param>
+/// <param name="Thrown">Released from 8 mm of heave and 4 mrad of pitch and roll, instead of being worked on.</param>
+internal sealed record RockingKind(string Name, bool Friction, bool Thrown)
+{
+    public static readonly RockingKind Linear = new("linear", Friction: false, Thrown: false);
+    public static readonly RockingKind WithFriction = new("friction", Friction: true, Thrown: false);
+    public static readonly RockingKind HardRocking = new("hard rocking", Friction: false, Thrown: true);
+
+    /// <summary>What the pads and cables do that ideal ones do not.</summary>
+    public string Imperfections => "noise,quantisation,hum,clock-offset,clock-drift,latency-batches" + (Friction ? ",friction" : "");
+}
