@@ -36,11 +36,11 @@ internal sealed class PipelineTrial
     public Corners Truth { get; }
 
     /// <summary>The record of that number in the series that <paramref name="seed"/> names.</summary>
-    public static PipelineTrial Run(RockingKind kind, int seed, int number)
+    public static PipelineTrial Run(RockingKind kind, int seed, int number, double hertz = 80)
     {
         var random = new Random(seed * 100_003 + number);
         var car = RockingCars.Draw(random, kind);
-        using var virtualBay = new VirtualBay(Options(car, kind, random.Next()), Known(car));
+        using var virtualBay = new VirtualBay(Options(car, kind, random.Next()) with { Hertz = hertz }, Known(car));
         var bay = virtualBay.Bay;
         bay.Rig.Bars(front: false, rear: false);
         virtualBay.Run(QuietSeconds);

@@ -12,6 +12,9 @@ internal sealed record RockingKind(string Name, bool Friction, bool WalkedPast, 
     public static readonly RockingKind Workshop = new("workshop", Friction: true, WalkedPast: true, Thrown: false);
     public static readonly RockingKind HardRocking = new("hard rocking", Friction: false, WalkedPast: false, Thrown: true);
 
+    /// <summary>Mains pick-up in the pads. At rates that fold it to a standstill (10 a second with 50 Hz) no filter can see it.</summary>
+    public bool Hums { get; init; } = true;
+
     /// <summary>What the pads and cables do that ideal ones do not.</summary>
-    public string Imperfections => "noise,quantisation,hum,clock-offset,clock-drift,latency-batches" + (Friction ? ",friction" : "");
+    public string Imperfections => "noise,quantisation,clock-offset,clock-drift,latency-batches" + (Hums ? ",hum" : "") + (Friction ? ",friction" : "");
 }
