@@ -8,7 +8,11 @@ namespace House.Tests;
 /// <summary>Pins the wire contract of scalelink.v1: names, numbers, types. A change shows here before it breaks a reader.</summary>
 public class PublicApiTests
 {
-    private static readonly FileDescriptor[] Files = [CommonReflection.Descriptor, FeedReflection.Descriptor, PadsReflection.Descriptor];
+    private static readonly FileDescriptor[] Files =
+    [
+        CommonReflection.Descriptor, FeedReflection.Descriptor, PadsReflection.Descriptor, MassesReflection.Descriptor, CalibrationSummaryReflection.Descriptor,
+        ProofResultsReflection.Descriptor, CalibrationsReflection.Descriptor, ProofsReflection.Descriptor,
+    ];
 
     [Fact]
     public void The_wire_contract_is_the_approved_one() =>

@@ -1,4 +1,5 @@
 using ScaleLink.Weighing;
+using ScaleLink.Weighing.Calibration;
 
 namespace ScaleLink.Daemon.Configuration;
 
@@ -25,6 +26,12 @@ public sealed record BayConfiguration
 
     /// <summary>What is known of the car; absent when the file says nothing.</summary>
     public CarConfiguration? Car { get; init; }
+
+    /// <summary>Where the bay stands, for its gravity.</summary>
+    public required Place Place { get; init; }
+
+    /// <summary>How zeros are kept.</summary>
+    public required ZeroTrackingOptions ZeroTracking { get; init; }
 
     /// <summary>Path of the ledger.</summary>
     public required string LedgerPath { get; init; }

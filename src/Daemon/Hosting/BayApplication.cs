@@ -2,6 +2,7 @@ using System.Net;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Publishing.Grpc;
+using ScaleLink.Daemon.Publishing.Grpc.Proofs;
 using Serilog;
 
 namespace ScaleLink.Daemon.Hosting;
@@ -28,6 +29,8 @@ internal static class BayApplication
         app.MapGrpcService<FeedService>();
         app.MapGrpcService<PadsService>();
         app.MapGrpcService<PadControlService>();
+        app.MapGrpcService<ProofsService>();
+        app.MapGrpcService<ProofControlService>();
         app.MapGrpcReflectionService();
         app.MapGrpcHealthChecksService();
         app.MapBoard();

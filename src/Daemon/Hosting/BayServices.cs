@@ -2,9 +2,12 @@ using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Publishing.Grpc;
+using ScaleLink.Daemon.Publishing.Grpc.Proofs;
 using ScaleLink.Daemon.Publishing.Mqtt;
+using ScaleLink.Daemon.Zeros;
 
 namespace ScaleLink.Daemon.Hosting;
 
@@ -18,11 +21,17 @@ internal static class BayServices
         services.AddSingleton<BayClock>();
         services.AddSingleton(_ => new LedgerDatabase(bay.LedgerPath));
         services.AddSingleton<IZeroStore, ZeroLedger>();
-        services.AddSingleton<NoiseLedger>();
-        services.AddSingleton<ZeroCapture>();
+        services.AddSingleton(provider => new NoiseLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay, time));
+        services.AddSingleton<ZeroTaking>();
+        services.AddSingleton<CalibrationLedger>();
+        services.AddSingleton<ProofLedger>();
+        services.AddSingleton<ProofDesk>();
+        services.AddSingleton<CalibrationShelf>();
+        services.AddSingleton<ProofMapping>();
+        services.AddSingleton(provider => new PadRecords(provider.GetRequiredService<IZeroStore>(), provider.GetRequiredService<CalibrationLedger>(), bay.Place));
         services.AddSingleton<ILinkFactory, LinkFactory>();
         services.AddSingleton(provider => new LiveBay(
-            [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<IZeroStore>()))]));
+            [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<PadRecords>()))]));
         services.AddSingleton(provider => new BayWeigher(
             provider.GetRequiredService<LiveBay>().Pads, bay.Weigh, bay.Car, provider.GetRequiredService<NoiseLedger>().Recall()));
         services.AddSingleton<ApiMapping>();

@@ -1,5 +1,6 @@
 using Google.Rpc;
 using Grpc.Core;
+using ScaleLink.Weighing.Calibration;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
@@ -18,6 +19,20 @@ internal static class ApiErrors
         {
             FieldViolations = { new BadRequest.Types.FieldViolation { Field = field, Description = mend } },
         }));
+        return status.ToRpcException();
+    }
+
+    /// <summary>Refused as things stand; with several reasons the first gives the code.</summary>
+    public static RpcException Refused(params IReadOnlyList<Refusal> refusals)
+    {
+        var first = refusals[0];
+        var status = Describe(Code.FailedPrecondition, first.Code, $"{first.Message}.", first.Mend);
+        foreach (var other in refusals.Skip(1))
+        {
+            status.Message += $" {other.Code}: {other.Message}. {other.Mend}";
+            status.Details.Add(Google.Protobuf.WellKnownTypes.Any.Pack(new ErrorInfo { Domain = Domain, Reason = other.Code, Metadata = { ["mend"] = other.Mend } }));
+        }
+
         return status.ToRpcException();
     }
 
