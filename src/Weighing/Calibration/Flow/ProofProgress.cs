@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Calibration;
 /// <param name="Taken">The reading and its step.</param>
 /// <param name="Number">Number of the step, from 1.</param>
 /// <param name="Counts">Trimmed counts, added up.</param>
-/// <param name="ReadKg">Load above the last empty reading up to then, by the calibration before; null before the first.</param>
+/// <param name="ReadKg">Load above the empty pad before the run or preload, by the calibration before; null before the first.</param>
 /// <param name="LoadKg">What stood on the pad, kg; null where it holds ballast that no curve has found yet.</param>
 /// <param name="ResidualKg">Known mass minus the curve through the runs so far; null without a curve and outside the runs.</param>
 public sealed record ProgressPoint(TakenReading Taken, int Number, double Counts, double? ReadKg, double? LoadKg, double? ResidualKg);
@@ -25,7 +25,7 @@ public static class ProofProgress
         foreach (var taken in flow.Readings)
         {
             var counts = pad.Counts([.. taken.Reading.CellCounts]);
-            if (taken.Step.Load.IsEmpty)
+            if (taken.Step.Load.IsEmpty && (taken.Step.Way == LoadingWay.Up || empty is null))
                 empty = counts;
             points.Add(new ProgressPoint(taken, numbers[taken.Step], counts,
                 empty is { } zero ? pad.Kg(counts - zero) : null,
