@@ -18,6 +18,7 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     private TaskCompletionSource? _hidden;
     private Loads? _loads;
     private ListPadsResponse? _pads;
+    private GetSessionResponse? _session;
     private Trouble? _trouble = Trouble.NotYet;
 
     /// <summary>Something new came, or something changed in the connection.</summary>
@@ -27,7 +28,16 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     public DaemonClock Clock => _clock.Clock;
 
     /// <summary>The bay, judged now.</summary>
-    public BayView View => new(AgeJudge.Judge(_loads, _loads?.Stamp, Clock), AgeJudge.Judge(_pads, _pads?.Stamp, Clock), _trouble);
+    public BayView View => new(
+        AgeJudge.Judge(_loads, _loads?.Stamp, Clock), AgeJudge.Judge(_pads, _pads?.Stamp, Clock), AgeJudge.Judge(_session, _session?.Stamp, Clock), _trouble);
+
+    /// <summary>The session as an answer to a step of this page shows it: sooner than the stream tells.</summary>
+    public void Take(Session session)
+    {
+        if (_session is { } known)
+            _session = new GetSessionResponse { Stamp = known.Stamp, Session = session };
+        Changed?.Invoke();
+    }
 
     /// <summary>Begins; never fails.</summary>
     public void Start() => _ = Task.WhenAll(KeepReading(_end.Token), _clock.Keep(() => _trouble is null, _end.Token));
@@ -101,9 +111,14 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     {
         _loads = next.Loads ?? _loads;
         _pads = next.Pads ?? _pads;
+        if (next.Session is { } session && !IsOvertaken(session))
+            _session = session;
         _backoff.Reset();
         Tell(null);
     }
+
+    // A message that left before the answer to this page's own step.
+    private bool IsOvertaken(GetSessionResponse next) => next.Session is { } session && _session?.Session is { } known && session.Id == known.Id && session.Entry < known.Entry;
 
     private void Tell(Trouble? trouble)
     {

@@ -82,7 +82,11 @@ public sealed class BayFile
         var listen = new ListenConfiguration(
             block.Text("address") ?? "127.0.0.1",
             block.Whole("page_port", 0, 65535) ?? 5480,
-            block.Whole("grpc_port", 0, 65535) ?? 5481);
+            block.Whole("grpc_port", 0, 65535) ?? 5481)
+        {
+            OtherMachines = block.Flag("other_machines") ?? false,
+            Names = (block.Text("names") ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries),
+        };
         block.Finish();
         return listen;
     }

@@ -24,6 +24,7 @@ internal static class BayApplication
         builder.Services.AddGrpcHealthChecks().AddBayChecks(bay);
 
         var app = builder.Build();
+        app.Use(next => context => new HostGuard(bay.Listen).Invoke(context, next));
         app.UseGrpcWeb(new GrpcWebOptions { DefaultEnabled = true });
         app.MapGrpcService<FeedService>();
         app.MapGrpcService<PadsService>();

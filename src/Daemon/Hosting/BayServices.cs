@@ -26,6 +26,7 @@ internal static class BayServices
         services.AddSingleton(provider => new BayWeigher(
             provider.GetRequiredService<LiveBay>().Pads, bay.Weigh, bay.Car, provider.GetRequiredService<NoiseLedger>().Recall()));
         services.AddSingleton<ApiMapping>();
+        services.AddSingleton(new BrokerState(bay.Mqtt));
         services.AddSingleton<PadsList>();
         services.AddMqtt(bay);
         services.AddHostedService<LinkService>();
