@@ -26,6 +26,9 @@ public sealed record BayConfiguration
     /// <summary>What is known of the car; absent when the file says nothing.</summary>
     public CarConfiguration? Car { get; init; }
 
+    /// <summary>Text of the car file that the bay begins with; absent when the file names none.</summary>
+    public string? CarFile { get; init; }
+
     /// <summary>Path of the ledger.</summary>
     public required string LedgerPath { get; init; }
 }

@@ -61,6 +61,7 @@ public sealed class BayFile
     {
         var root = new TomlBlock("", 1, document.KeyValues, _mistakes);
         var tables = new TomlTables(document, _mistakes);
+        var car = tables.One("car");
         var configuration = new BayConfiguration
         {
             Bay = root.RequiredText("bay"),
@@ -68,10 +69,12 @@ public sealed class BayFile
             Mqtt = ReadMqtt(tables.One("mqtt")),
             Target = ReadTarget(tables.One("target")),
             Weigh = ReadWeigh(tables.One("weigh")),
-            Car = ReadCar(tables.One("car")),
+            Car = ReadCar(car),
+            CarFile = CarFileReader.Read(car, Path),
             LedgerPath = ReadLedger(tables.One("ledger")),
             Pads = [.. tables.Many("pads").Select(pad => PadReader.Read(pad, tables))],
         };
+        car.Finish();
         root.Finish();
         tables.Finish();
         return configuration;
@@ -126,11 +129,10 @@ public sealed class BayFile
         string[] needed = ["front_track_mm", "rear_track_mm", "front_ride_rate_n_per_mm", "rear_ride_rate_n_per_mm"];
         var (tracks, rates) = ((block.Number(needed[0], 500, 3000), block.Number(needed[1], 500, 3000)), (block.Number(needed[2], 1, 1000), block.Number(needed[3], 1, 1000)));
         var uncertainty = block.Number("ride_rate_uncertainty_percent", 0.1, 100) ?? 15;
-        block.Finish();
         if (!needed.Any(block.Has))
             return null;
         foreach (var missing in needed.Where(key => !block.Has(key)))
-            block.Note("SL-004", block.Line, $"car.{missing} is missing.", "Give both tracks and both ride rates, or leave [car] out.");
+            block.Note("SL-004", block.Line, $"car.{missing} is missing.", "Give both tracks and both ride rates, or none of them.");
         return (tracks, rates) is (({ } front, { } rear), ({ } frontRate, { } rearRate))
             ? new CarConfiguration(front, rear, frontRate, rearRate, uncertainty)
             : null;

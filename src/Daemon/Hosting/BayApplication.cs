@@ -29,6 +29,12 @@ internal static class BayApplication
         app.MapGrpcService<FeedService>();
         app.MapGrpcService<PadsService>();
         app.MapGrpcService<PadControlService>();
+        app.MapGrpcService<CarsService>();
+        app.MapGrpcService<CarControlService>();
+        app.MapGrpcService<PatchService>();
+        app.MapGrpcService<PatchControlService>();
+        app.MapGrpcService<WorkService>();
+        app.MapGrpcService<WorkControlService>();
         app.MapGrpcReflectionService();
         app.MapGrpcHealthChecksService();
         app.MapBoard();

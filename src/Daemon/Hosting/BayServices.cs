@@ -1,10 +1,13 @@
+using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Publishing.Mqtt;
+using ScaleLink.Daemon.Work;
 
 namespace ScaleLink.Daemon.Hosting;
 
@@ -23,14 +26,33 @@ internal static class BayServices
         services.AddSingleton<ILinkFactory, LinkFactory>();
         services.AddSingleton(provider => new LiveBay(
             [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<IZeroStore>()))]));
-        services.AddSingleton(provider => new BayWeigher(
-            provider.GetRequiredService<LiveBay>().Pads, bay.Weigh, bay.Car, provider.GetRequiredService<NoiseLedger>().Recall()));
+        services.AddSingleton(new RockingPrior(CarRocking.DirectionOf(bay.Car)));
+        services.AddSingleton<CarShelf>();
+        services.AddSingleton<CarRocking>();
+        services.AddSingleton<PatchDesk>();
+        services.AddSingleton<LivePatch>();
+        services.AddSingleton(Weigher);
+        services.AddSingleton<WorkLedger>();
+        services.AddSingleton<WorkDesk>();
+        services.AddSingleton<ReadingTaker>();
+        services.AddSingleton<SessionStarter>();
+        services.AddSingleton<SessionNow>();
+        services.AddSingleton<AskedReader>();
+        services.AddSingleton<PatchMapping>();
         services.AddSingleton<ApiMapping>();
         services.AddSingleton(new BrokerState(bay.Mqtt));
         services.AddSingleton<PadsList>();
         services.AddMqtt(bay);
         services.AddHostedService<LinkService>();
         services.AddHostedService<WeighingLoop>();
+    }
+
+    // Whoever keeps the prior in step with the car has to be there before the first block is weighed.
+    private static BayWeigher Weigher(IServiceProvider provider)
+    {
+        provider.GetRequiredService<CarRocking>();
+        return new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, provider.GetRequiredService<BayConfiguration>().Weigh,
+            provider.GetRequiredService<RockingPrior>(), provider.GetRequiredService<LivePatch>().Correct, provider.GetRequiredService<NoiseLedger>().Recall());
     }
 
     private static void AddMqtt(this IServiceCollection services, BayConfiguration bay)
