@@ -68,6 +68,9 @@ internal sealed class BoardPage : IAsyncDisposable
     /// <summary>Verdict of a live reading; empty without one.</summary>
     public Task<string> Verdict() => Attribute("[data-verdict]", "data-verdict");
 
+    /// <summary>State of the session on the work view.</summary>
+    public Task<string> StateName() => Attribute(".work", "data-state");
+
     public async Task<string> Text(string selector) => (await Page.Locator(selector).First.InnerTextAsync()).Trim();
 
     /// <summary>The number that stands at the selector; nothing where none stands.</summary>
