@@ -18,7 +18,8 @@ internal static class CommandLine
         var common = new CommonOptions();
         var root = new RootCommand(About)
         {
-            WatchCommand.Create(common, shell), PadsCommand.Create(common, shell), ZeroCommand.Create(common, shell), DemoCommand.Create(common, shell),
+            WatchCommand.Create(common, shell), PadsCommand.Create(common, shell), ZeroCommand.Create(common, shell),
+            CalibrateCommand.Create(common, shell), ProofsCommand.Create(common, shell), DemoCommand.Create(common, shell),
         };
         root.Options.Add(common.Daemon);
         root.Options.Add(common.Json);

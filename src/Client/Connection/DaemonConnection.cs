@@ -31,6 +31,8 @@ public sealed class DaemonConnection : IAsyncDisposable
         Feed = new Feed.FeedClient(_channel);
         Pads = new Pads.PadsClient(_channel);
         PadControl = new PadControl.PadControlClient(_channel);
+        Proofs = new Proofs.ProofsClient(_channel);
+        ProofControl = new ProofControl.ProofControlClient(_channel);
         _keeper = new ClockKeeper(Feed, Clock, Time);
     }
 
@@ -48,6 +50,12 @@ public sealed class DaemonConnection : IAsyncDisposable
 
     /// <summary>What changes the pads.</summary>
     public PadControl.PadControlClient PadControl { get; }
+
+    /// <summary>Calibrations and the proofs that made them.</summary>
+    public Proofs.ProofsClient Proofs { get; }
+
+    /// <summary>What proves pads and puts calibrations into force.</summary>
+    public ProofControl.ProofControlClient ProofControl { get; }
 
     internal TimeProvider Time { get; }
 

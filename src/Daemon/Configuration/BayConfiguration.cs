@@ -1,4 +1,5 @@
 using ScaleLink.Weighing;
+using ScaleLink.Weighing.Calibration;
 
 namespace ScaleLink.Daemon.Configuration;
 
@@ -28,6 +29,12 @@ public sealed record BayConfiguration
 
     /// <summary>Text of the car file that the bay begins with; absent when the file names none.</summary>
     public string? CarFile { get; init; }
+
+    /// <summary>Where the bay stands, for its gravity.</summary>
+    public required Place Place { get; init; }
+
+    /// <summary>How zeros are kept.</summary>
+    public required ZeroTrackingOptions ZeroTracking { get; init; }
 
     /// <summary>Path of the ledger.</summary>
     public required string LedgerPath { get; init; }

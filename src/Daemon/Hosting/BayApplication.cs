@@ -2,6 +2,7 @@ using System.Net;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Publishing.Grpc;
+using ScaleLink.Daemon.Publishing.Grpc.Proofs;
 using Serilog;
 
 namespace ScaleLink.Daemon.Hosting;
@@ -35,6 +36,8 @@ internal static class BayApplication
         app.MapGrpcService<PatchControlService>();
         app.MapGrpcService<WorkService>();
         app.MapGrpcService<WorkControlService>();
+        app.MapGrpcService<ProofsService>();
+        app.MapGrpcService<ProofControlService>();
         app.MapGrpcReflectionService();
         app.MapGrpcHealthChecksService();
         app.MapBoard();

@@ -4,10 +4,13 @@ using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Publishing.Grpc;
+using ScaleLink.Daemon.Publishing.Grpc.Proofs;
 using ScaleLink.Daemon.Publishing.Mqtt;
 using ScaleLink.Daemon.Work;
+using ScaleLink.Daemon.Zeros;
 
 namespace ScaleLink.Daemon.Hosting;
 
@@ -22,10 +25,6 @@ internal static class BayServices
         services.AddSingleton(_ => new LedgerDatabase(bay.LedgerPath));
         services.AddSingleton<IZeroStore, ZeroLedger>();
         services.AddSingleton<NoiseLedger>();
-        services.AddSingleton<ZeroCapture>();
-        services.AddSingleton<ILinkFactory, LinkFactory>();
-        services.AddSingleton(provider => new LiveBay(
-            [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<IZeroStore>()))]));
         services.AddSingleton(new RockingPrior(CarRocking.DirectionOf(bay.Car)));
         services.AddSingleton<CarShelf>();
         services.AddSingleton<CarRocking>();
@@ -39,6 +38,16 @@ internal static class BayServices
         services.AddSingleton<SessionNow>();
         services.AddSingleton<AskedReader>();
         services.AddSingleton<PatchMapping>();
+        services.AddSingleton<ZeroTaking>();
+        services.AddSingleton<CalibrationLedger>();
+        services.AddSingleton<ProofLedger>();
+        services.AddSingleton<ProofDesk>();
+        services.AddSingleton<CalibrationShelf>();
+        services.AddSingleton<ProofMapping>();
+        services.AddSingleton(provider => new PadRecords(provider.GetRequiredService<IZeroStore>(), provider.GetRequiredService<CalibrationLedger>(), bay.Place));
+        services.AddSingleton<ILinkFactory, LinkFactory>();
+        services.AddSingleton(provider => new LiveBay(
+            [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<PadRecords>()))]));
         services.AddSingleton<ApiMapping>();
         services.AddSingleton(new BrokerState(bay.Mqtt));
         services.AddSingleton<PadsList>();

@@ -13,6 +13,10 @@ public sealed class ZeroLedger(LedgerDatabase ledger) : IZeroStore
         ledger.Newest(Kind, serialNumber) is { } entry ? JsonSerializer.Deserialize<ZeroPoint>(entry.Body) : null;
 
     /// <inheritdoc/>
+    public IReadOnlyList<ZeroPoint> History(string serialNumber) =>
+        [.. ledger.Entries(Kind, serialNumber).Select(entry => JsonSerializer.Deserialize<ZeroPoint>(entry.Body)!)];
+
+    /// <inheritdoc/>
     public void Append(ZeroPoint zero)
     {
         ArgumentNullException.ThrowIfNull(zero);

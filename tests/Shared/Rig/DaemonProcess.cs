@@ -16,6 +16,8 @@ internal sealed class DaemonProcess : IDisposable
         Feed = new Feed.FeedClient(Channel);
         Pads = new Pads.PadsClient(Channel);
         Control = new PadControl.PadControlClient(Channel);
+        Proofs = new Proofs.ProofsClient(Channel);
+        ProofControl = new ProofControl.ProofControlClient(Channel);
         Wait.Until(Answers, StartWithin, $"the daemon answers. {Process.Said}");
     }
 
@@ -28,6 +30,10 @@ internal sealed class DaemonProcess : IDisposable
     public Pads.PadsClient Pads { get; }
 
     public PadControl.PadControlClient Control { get; }
+
+    public Proofs.ProofsClient Proofs { get; }
+
+    public ProofControl.ProofControlClient ProofControl { get; }
 
     /// <summary>The newest loads, or nothing in the first moments.</summary>
     public Loads? Loads()
