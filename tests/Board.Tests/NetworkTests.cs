@@ -50,7 +50,7 @@ public class NetworkTests(SharedBay bay)
             using var response = await client.SendAsync(request, TestContext.Current.CancellationToken);
             Assert.Equal(status, response.StatusCode);
             if (status != HttpStatusCode.OK)
-                Assert.Contains("SL-415", await response.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+                Assert.Contains("SL-417", await response.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
         }
     }
 

@@ -83,7 +83,8 @@ public class WorkTests(SharedBay bay)
     private async Task SettleAndCapture(BoardPage board)
     {
         var before = await board.Page.Locator("[data-capture]").CountAsync();
-        bay.Rig.Simulator.DoAndWait("""{"do":"settle","by":"both","seconds":1.5}""");
+        bay.Rig.Simulator.Do("""{"do":"settle","by":"both","seconds":1.5}""");
+        await board.Page.Locator("[data-ready=no]").WaitForAsync();
         await board.Page.Locator("[data-ready=yes]").WaitForAsync();
         await board.Page.Locator("[data-do=capture]:not([disabled])").ClickAsync();
         await board.Until($"document.querySelectorAll('[data-capture]').length === {before + 1}", 15);

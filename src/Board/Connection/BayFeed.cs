@@ -24,6 +24,9 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     /// <summary>Something new came, or something changed in the connection.</summary>
     public event Action? Changed;
 
+    /// <summary>Nobody sees the page any more.</summary>
+    public event Action? Unseen;
+
     /// <summary>The daemon's clock as seen from here.</summary>
     public DaemonClock Clock => _clock.Clock;
 
@@ -54,8 +57,12 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
         {
             _hidden = new TaskCompletionSource();
             _attempt?.Cancel();
+            Unseen?.Invoke();
         }
     }
+
+    /// <summary>Done once the page is seen.</summary>
+    public Task Seen(CancellationToken stop) => _hidden?.Task.WaitAsync(stop) ?? Task.CompletedTask;
 
     public void Dispose()
     {
@@ -67,8 +74,7 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     {
         while (!stop.IsCancellationRequested)
         {
-            if (_hidden is { } hidden)
-                await hidden.Task.WaitAsync(stop);
+            await Seen(stop);
             Tell(await Attempt(stop));
             if (_hidden is null)
                 await Task.Delay(_backoff.Next(), time, stop);

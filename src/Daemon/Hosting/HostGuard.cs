@@ -27,6 +27,6 @@ internal sealed class HostGuard(ListenConfiguration listen)
         }
 
         context.Response.StatusCode = StatusCodes.Status421MisdirectedRequest;
-        await context.Response.WriteAsync("SL-415: this bay is not asked for under that name. Open it by its address, or add the name to listen.names in the bay file.\n");
+        await context.Response.WriteAsync("SL-417: this bay is not asked for under that name. Open it by its address, or add the name to listen.names in the bay file.\n");
     }
 }
