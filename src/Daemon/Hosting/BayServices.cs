@@ -19,7 +19,8 @@ internal static class BayServices
         services.AddSingleton(bay);
         services.AddSingleton(time);
         services.AddSingleton<BayClock>();
-        services.AddSingleton(_ => new LedgerDatabase(bay.LedgerPath));
+        services.AddSingleton(_ => LedgerOpening.Open(bay.LedgerPath, time.GetUtcNow()));
+        services.AddSingleton(provider => provider.GetRequiredService<OpenedLedger>().Ledger);
         services.AddSingleton<IZeroStore, ZeroLedger>();
         services.AddSingleton<ZeroTaking>();
         services.AddSingleton<CalibrationLedger>();
@@ -29,6 +30,7 @@ internal static class BayServices
         services.AddSingleton<ProofMapping>();
         services.AddSingleton(provider => new PadRecords(provider.GetRequiredService<IZeroStore>(), provider.GetRequiredService<CalibrationLedger>(), bay.Place));
         services.AddSingleton<ILinkFactory, LinkFactory>();
+        services.AddHostedService<DamageNotice>();
         services.AddSingleton(provider => new LiveBay(
             [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<PadRecords>()))]));
         services.AddSingleton(provider => new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, bay.Weigh, bay.Car));
@@ -37,6 +39,7 @@ internal static class BayServices
         services.AddMqtt(bay);
         services.AddHostedService<LinkService>();
         services.AddHostedService<WeighingLoop>();
+        services.AddHostedService<ZeroKeeping>();
     }
 
     private static void AddMqtt(this IServiceCollection services, BayConfiguration bay)
