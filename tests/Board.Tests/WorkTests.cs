@@ -1,8 +1,6 @@
 using System.Globalization;
 using Board.Tests.Pages;
 using Microsoft.Playwright;
-using ScaleLink.Api.V1;
-using Shared;
 
 namespace Board.Tests;
 
@@ -16,7 +14,7 @@ public class WorkTests(SharedBay bay)
     [Fact]
     public async Task A_session_goes_by_clicks_from_preparation_to_a_converged_exported_sheet()
     {
-        ChooseHeron();
+        Heron.PutInTheBay(bay.Rig);
         bay.Rig.Simulator.Do("""{"do":"bars","front":false,"rear":false}""");
         var board = await bay.Show(new PageSetup { Path = "work" });
         await board.Page.Locator("[data-do=who]").FillAsync("Ada");
@@ -122,11 +120,4 @@ public class WorkTests(SharedBay bay)
     }
 
     private static Task<TimeSpan> State(BoardPage board, string state) => board.Until($"document.querySelector('.work')?.dataset.state === '{state}'", 15);
-
-    private void ChooseHeron()
-    {
-        var cars = new CarControl.CarControlClient(bay.Rig.Daemon.Channel);
-        var car = cars.SaveCar(new SaveCarRequest { File = File.ReadAllText(RepositoryRoot.File("docs", "cars", "heron.json")), Who = "Ada" }, cancellationToken: TestContext.Current.CancellationToken);
-        cars.UseCar(new UseCarRequest { Name = car.Name, Who = "Ada" }, cancellationToken: TestContext.Current.CancellationToken);
-    }
 }

@@ -22,7 +22,8 @@ internal static class BayServices
         services.AddSingleton(bay);
         services.AddSingleton(time);
         services.AddSingleton<BayClock>();
-        services.AddSingleton(_ => new LedgerDatabase(bay.LedgerPath));
+        services.AddSingleton(_ => LedgerOpening.Open(bay.LedgerPath, time.GetUtcNow()));
+        services.AddSingleton(provider => provider.GetRequiredService<OpenedLedger>().Ledger);
         services.AddSingleton<IZeroStore, ZeroLedger>();
         services.AddSingleton<NoiseLedger>();
         services.AddSingleton(new RockingPrior(CarRocking.DirectionOf(bay.Car)));
@@ -46,6 +47,7 @@ internal static class BayServices
         services.AddSingleton<ProofMapping>();
         services.AddSingleton(provider => new PadRecords(provider.GetRequiredService<IZeroStore>(), provider.GetRequiredService<CalibrationLedger>(), bay.Place));
         services.AddSingleton<ILinkFactory, LinkFactory>();
+        services.AddHostedService<DamageNotice>();
         services.AddSingleton(provider => new LiveBay(
             [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<PadRecords>()))]));
         services.AddSingleton<ApiMapping>();
@@ -54,6 +56,7 @@ internal static class BayServices
         services.AddMqtt(bay);
         services.AddHostedService<LinkService>();
         services.AddHostedService<WeighingLoop>();
+        services.AddHostedService<ZeroKeeping>();
     }
 
     // Whoever keeps the prior in step with the car has to be there before the first block is weighed.

@@ -1,4 +1,3 @@
-using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing.Calibration;
 using Wire = ScaleLink.Api.V1;
 
