@@ -27,5 +27,5 @@ internal static class StackText
         ? "empty pad"
         : PeerText.Clean(string.Join(" + ", stack.Masses) + (stack.Ballast.Count > 0 ? $" on {string.Join(" + ", stack.Ballast)}" : ""), 200).Trim();
 
-    private static IEnumerable<string> Labels(string text) => text.Split('+', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+    private static string[] Labels(string text) => text.Split('+', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 }

@@ -29,10 +29,9 @@ public sealed class PadChannel : IPadSource
     private readonly SilenceWatch _silence = new();
     private readonly SequenceTrack _sequence = new();
     private readonly TransportWatch _transport = new();
+    private readonly LinkTotals _totals = new();
     private readonly Tilt _tilt = new();
     private DeviceClockMap _map = new();
-    private Func<ProtocolCounters>? _counters;
-    private ProtocolCounters _ended;
     private PadIdentity? _identity;
     private PadState _state = PadState.Absent;
     private double? _temperature;
@@ -40,7 +39,6 @@ public sealed class PadChannel : IPadSource
     private string _calibrationId = "";
     private bool _isTimed;
     private long _newestNs = long.MinValue;
-    private long _bytes, _bytesAtSample, _opened;
 
     /// <summary>A pad of the bay file, absent until its link opens.</summary>
     public PadChannel(PadConfiguration configuration, BayClock clock, PadRecords records)
@@ -72,11 +70,9 @@ public sealed class PadChannel : IPadSource
     /// <inheritdoc/>
     public void LinkOpened(Func<ProtocolCounters> counters) => Change(() =>
     {
-        _opened++;
-        _counters = counters;
+        _totals.Begin(counters);
         _state = PadState.Waiting;
         _silence.Heard();
-        _bytesAtSample = _bytes;
         _transport.Restart();
         _faults.ClearAll(code => code.StartsWith("SL-1", StringComparison.Ordinal) || code.StartsWith("SL-2", StringComparison.Ordinal) && code != TiltFeed.Code);
         ForgetPad();
@@ -88,8 +84,7 @@ public sealed class PadChannel : IPadSource
     {
         var before = _state;
         _state = PadState.Absent;
-        _ended = Total();
-        _counters = null;
+        _totals.End();
         ForgetPad();
         _faults.ClearAll(code => code.StartsWith("SL-1", StringComparison.Ordinal) && code != fault.Code);
         return _faults.Raise(fault.Code, fault.Message, fault.Mend, _clock.NowNs) || before != PadState.Absent;
@@ -99,7 +94,7 @@ public sealed class PadChannel : IPadSource
     public void Received(int bytes)
     {
         lock (_gate)
-            _bytes += bytes;
+            _totals.Received(bytes);
     }
 
     /// <inheritdoc/>
@@ -165,7 +160,7 @@ public sealed class PadChannel : IPadSource
         lock (_gate)
         {
             _silence.Heard();
-            _bytesAtSample = _bytes;
+            _totals.Sampled();
             // Without a hello nobody knows whose samples these are.
             if (_identity is null || _state == PadState.Refused || sample.Sequence is { } sequence && !_sequence.Accept(sequence))
                 return;
@@ -189,7 +184,7 @@ public sealed class PadChannel : IPadSource
             isNews = _silence.Tick(nowNs, _identity?.RateHz ?? 0) && _state is PadState.Live or PadState.Waiting;
             if (isNews)
                 FallSilent(nowNs);
-            isNews |= _counters is not null && _transport.Tick(Total(), _sequence.Missed, _faults, nowNs);
+            isNews |= _totals.IsOpen && _transport.Tick(_totals.Frames, _sequence.Missed, _faults, nowNs);
         }
 
         TiltSource?.Tick(nowNs);
@@ -263,6 +258,18 @@ public sealed class PadChannel : IPadSource
         return true;
     });
 
+    /// <summary>Lets zero tracking go on by one step; <paramref name="seen"/> has to be of an empty pad.</summary>
+    public ZeroTrack Follow(PadObservation seen, TimeSpan elapsed, ZeroTrackingOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(seen);
+        lock (_gate)
+        {
+            if (_identity == seen.Identity && _scale.Calibration is { } c && _scale.Kg(c.Counts([.. seen.Reading.CellCounts])) is { } load)
+                _scale.Track = ZeroTracking.Step(_scale.Track, load, seen.Rest.Settled, elapsed, c.CapacityKg, options);
+            return _scale.Track;
+        }
+    }
+
     /// <summary>Puts what the ledger holds of this pad into force; after a calibration was adopted.</summary>
     public void Recognise() => Change(() =>
     {
@@ -294,7 +301,7 @@ public sealed class PadChannel : IPadSource
                 TemperatureCelsius = isLive ? _temperature : null,
                 Zero = _scale.Zero,
                 Calibration = _scale.Calibration,
-                Counters = Counters(),
+                Counters = _totals.With(_sequence),
                 ClockDriftPpm = isLive && _isTimed ? _map.DriftPpm : null,
                 TransportJitterMs = isLive && _isTimed ? _map.JitterMs : null,
                 Faults = _faults.Present,
@@ -333,23 +340,11 @@ public sealed class PadChannel : IPadSource
         return count > 1 ? count * (double)Nanoseconds.PerSecond / RateWindowNs : null;
     }
 
-    private PadCounters Counters()
-    {
-        var total = Total();
-        return new PadCounters(_bytes, total.Frames, total.BadFrames, total.SkippedBytes, _sequence.Missed, _sequence.Repeated, _opened);
-    }
-
-    private ProtocolCounters Total()
-    {
-        var now = _counters?.Invoke() ?? default;
-        return new ProtocolCounters(_ended.Frames + now.Frames, _ended.BadFrames + now.BadFrames, _ended.SkippedBytes + now.SkippedBytes);
-    }
-
     private void FallSilent(long nowNs)
     {
         _state = PadState.Silent;
         _ring.Clear();
-        TransportWatch.Silent(hasBytes: _bytes > _bytesAtSample, _faults, nowNs);
+        TransportWatch.Silent(hasBytes: _totals.HasBytesSinceSample, _faults, nowNs);
     }
 
     private void Refuse(string code, string message, string mend)

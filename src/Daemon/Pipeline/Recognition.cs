@@ -26,6 +26,8 @@ internal static class Recognition
         scale.Use(proved is not null && !isChanged ? proved : Starting(identity, configuration, records.Here));
         var zero = records.Zeros.Latest(identity.SerialNumber);
         scale.Use(isChanged || zero?.CellCounts is { } cells && cells.Count != identity.Cells ? null : zero);
+        if (scale.Zero is { } known)
+            scale.Track = new ZeroTrack(records.Zeros.TrackedKg(known));
         faults.Set(isChanged, Changed,
             $"The pad has changed since it was proved: {identity.Cells} cells and {identity.CapacityKg:0.#} kg now, {proved?.CellTrim.Count} and {proved?.CapacityKg:0.#} kg then. Its calibration and its zero are void.",
             "Zero it and prove it again. If it is another pad, give it a serial number of its own.", nowNs);

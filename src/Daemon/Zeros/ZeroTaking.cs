@@ -11,6 +11,9 @@ public sealed class ZeroTaking(BayClock clock, IZeroStore store)
     // A zero hardly feels tilt; it is refused only where loads are not corrected any more.
     private static readonly ZeroLimits Limits = new() { Reading = new ReadingLimits { TiltDeg = TiltCorrection.LimitDegrees } };
 
+    // Older ones say little of how the pad is now.
+    private const int DriftZeros = 50;
+
     /// <summary>Takes the mean of the last seconds as zero and writes it to the ledger.</summary>
     /// <param name="pad">The pad.</param>
     /// <param name="who">Who says that it is empty.</param>
@@ -37,7 +40,22 @@ public sealed class ZeroTaking(BayClock clock, IZeroStore store)
         };
         store.Append(taken);
         pad.Adopt(taken);
+        pad.OnTroubleOver(PadZeroWatch.Moved);
+        WarnOfDrift(pad, calibration);
         return (taken, null);
+    }
+
+    // Warns and no more: the zero just taken is good.
+    private void WarnOfDrift(PadChannel pad, PadCalibration calibration)
+    {
+        var zeros = store.History(calibration.Pad).Where(z => !calibration.IsProved || z.TakenAt >= calibration.Time)
+            .Select(z => (Zero: z, Counts: z.Trimmed(calibration))).Where(z => z.Counts is not null).TakeLast(DriftZeros).ToList();
+        var drift = ZeroDrift.Judge(
+            [.. zeros.Select(z => new Weighing.Calibration.ZeroPoint(z.Zero.TakenAt, calibration.Kg(z.Counts!.Value - zeros[0].Counts!.Value), z.Zero.TemperatureC))], ClassGrade.UsualIntervalKg);
+        if (drift.Findings is [var finding, ..])
+            pad.OnTrouble(finding.Code, $"{finding.Message}.", finding.Mend, stops: false);
+        else
+            pad.OnTroubleOver(CalibrationRefusals.ZeroDrifts.Code);
     }
 
     // The proof saw the pad empty; without one, whoever took the last zero did.

@@ -42,7 +42,7 @@ internal sealed class VirtualBay : IDisposable
         for (var i = 0; i < 4; i++)
             _cables[i].Connect(_pads[i], _clock);
         _blocks = new BlockClock(_pads, _clock);
-        _weigher = new BayWeigher(_pads, new WeighConfiguration(SettledToleranceKg: 0.1, RaisedBelowKg: 5), car);
+        _weigher = new BayWeigher(_pads, new WeighConfiguration(SettledToleranceKg: 0.1, RaisedBelowKg: 5), new RockingPrior(CarRocking.DirectionOf(car)), reading => reading);
     }
 
     public Bay Bay { get; }
