@@ -13,6 +13,8 @@ internal sealed record Shell
 
     public required TextWriter Out { get; init; }
     public required TextWriter Error { get; init; }
+    /// <summary>What the user types.</summary>
+    public TextReader In { get; init; } = Console.In;
     public required TimeProvider Time { get; init; }
     /// <summary>Whether the output is a terminal whose cursor can be moved.</summary>
     public required bool CanRedraw { get; init; }

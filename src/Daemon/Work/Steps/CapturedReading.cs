@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Statics;
@@ -32,9 +33,11 @@ public sealed record CapturedReading
     public required long RestSinceNs { get; init; }
 
     /// <summary>For comparing readings: what stays the same drops out of their difference.</summary>
+    [JsonIgnore]
     public LoadSummary ForSteps => new(LoadsKg, Squares(RepeatUKg));
 
     /// <summary>With everything that is in doubt.</summary>
+    [JsonIgnore]
     public LoadSummary Whole => new(LoadsKg, Squares(RepeatUKg) + Squares(StandingUKg));
 
     private static CornerMatrix Squares(Corners u) => CornerMatrix.Diagonal(u.Map(x => x * x));
