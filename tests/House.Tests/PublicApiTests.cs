@@ -8,7 +8,7 @@ namespace House.Tests;
 /// <summary>Pins the wire contract of scalelink.v1: names, numbers, types. A change shows here before it breaks a reader.</summary>
 public class PublicApiTests
 {
-    private static readonly FileDescriptor[] Files = [CommonReflection.Descriptor, FeedReflection.Descriptor, PadsReflection.Descriptor];
+    private static readonly FileDescriptor[] Files = [CommonReflection.Descriptor, FeedReflection.Descriptor, PadsReflection.Descriptor, RecorderReflection.Descriptor];
 
     [Fact]
     public void The_wire_contract_is_the_approved_one() =>

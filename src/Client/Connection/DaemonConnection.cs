@@ -31,6 +31,8 @@ public sealed class DaemonConnection : IAsyncDisposable
         Feed = new Feed.FeedClient(_channel);
         Pads = new Pads.PadsClient(_channel);
         PadControl = new PadControl.PadControlClient(_channel);
+        Recorder = new Recorder.RecorderClient(_channel);
+        RecorderControl = new RecorderControl.RecorderControlClient(_channel);
         _keeper = new ClockKeeper(Feed, Clock, Time);
     }
 
@@ -48,6 +50,12 @@ public sealed class DaemonConnection : IAsyncDisposable
 
     /// <summary>What changes the pads.</summary>
     public PadControl.PadControlClient PadControl { get; }
+
+    /// <summary>What the links have carried.</summary>
+    public Recorder.RecorderClient Recorder { get; }
+
+    /// <summary>What writes it to files.</summary>
+    public RecorderControl.RecorderControlClient RecorderControl { get; }
 
     internal TimeProvider Time { get; }
 

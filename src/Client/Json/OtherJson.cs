@@ -30,4 +30,5 @@ internal sealed record DemoJson
 [JsonSerializable(typeof(ZeroResultsJson))]
 [JsonSerializable(typeof(TroubleJson))]
 [JsonSerializable(typeof(DemoJson))]
+[JsonSerializable(typeof(CapturesJson))]
 internal sealed partial class ClientJson : JsonSerializerContext;

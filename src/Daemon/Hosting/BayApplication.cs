@@ -28,6 +28,8 @@ internal static class BayApplication
         app.MapGrpcService<FeedService>();
         app.MapGrpcService<PadsService>();
         app.MapGrpcService<PadControlService>();
+        app.MapGrpcService<RecorderService>();
+        app.MapGrpcService<RecorderControlService>();
         app.MapGrpcReflectionService();
         app.MapGrpcHealthChecksService();
         app.MapBoard();

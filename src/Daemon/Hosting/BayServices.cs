@@ -5,6 +5,7 @@ using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Publishing.Mqtt;
+using ScaleLink.Daemon.Recording;
 
 namespace ScaleLink.Daemon.Hosting;
 
@@ -26,8 +27,18 @@ internal static class BayServices
         services.AddSingleton<ApiMapping>();
         services.AddSingleton<PadsList>();
         services.AddMqtt(bay);
+        services.AddRecorder(bay);
         services.AddHostedService<LinkService>();
         services.AddHostedService<WeighingLoop>();
+    }
+
+    // Before the links: what is wrong with them from the start is to be seen.
+    private static void AddRecorder(this IServiceCollection services, BayConfiguration bay)
+    {
+        services.AddSingleton(bay.Recorder);
+        services.AddSingleton<CaptureFolder>();
+        services.AddSingleton<FlightRecorder>();
+        services.AddHostedService<FaultCaptures>();
     }
 
     private static void AddMqtt(this IServiceCollection services, BayConfiguration bay)
