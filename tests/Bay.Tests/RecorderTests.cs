@@ -38,8 +38,8 @@ public class RecorderTests
         Assert.InRange(times[^1] - times[0], 1, 2.1);
 
         var failure = Assert.Throws<RpcException>(() => recorder.GetCapture(new GetCaptureRequest { Name = "../bay.toml" }));
-        Assert.Contains("SL-416", failure.Status.Detail);
+        Assert.Contains("SL-443", failure.Status.Detail);
         failure = Assert.Throws<RpcException>(() => control.RecordLinks(new RecordLinksRequest { Seconds = 9999 }));
-        Assert.Contains("SL-415", failure.Status.Detail);
+        Assert.Contains("SL-442", failure.Status.Detail);
     }
 }

@@ -19,7 +19,7 @@ internal static class CommandLine
         var root = new RootCommand(About)
         {
             WatchCommand.Create(common, shell), PadsCommand.Create(common, shell), ZeroCommand.Create(common, shell), DemoCommand.Create(common, shell),
-            RecordCommand.Create(common, shell),
+            DoctorCommand.Create(common, shell), ProbeCommand.Create(common, shell), RecordCommand.Create(common, shell),
         };
         root.Options.Add(common.Daemon);
         root.Options.Add(common.Json);

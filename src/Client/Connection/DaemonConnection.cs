@@ -66,12 +66,15 @@ public sealed class DaemonConnection : IAsyncDisposable
     /// <param name="call">The call, to be made with the options given.</param>
     /// <param name="stop">Gives up.</param>
     /// <exception cref="ClientException">The daemon is away, slow, or refuses: SL-420 to SL-424 or the daemon's own code.</exception>
-    public async Task<T> Ask<T>(Func<CallOptions, AsyncUnaryCall<T>> call, CancellationToken stop = default)
+    public Task<T> Ask<T>(Func<CallOptions, AsyncUnaryCall<T>> call, CancellationToken stop = default) => Ask(call, Patience, stop);
+
+    /// <summary>The same for a call that takes its time.</summary>
+    internal async Task<T> Ask<T>(Func<CallOptions, AsyncUnaryCall<T>> call, TimeSpan patience, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(call);
         try
         {
-            using var asked = call(new CallOptions(deadline: DateTime.SpecifyKind(Time.GetUtcNow().UtcDateTime + Patience, DateTimeKind.Utc), cancellationToken: stop));
+            using var asked = call(new CallOptions(deadline: DateTime.SpecifyKind(Time.GetUtcNow().UtcDateTime + patience, DateTimeKind.Utc), cancellationToken: stop));
             return await asked.ResponseAsync.ConfigureAwait(false);
         }
         catch (RpcException e) when (e.StatusCode == StatusCode.Cancelled && stop.IsCancellationRequested)

@@ -31,4 +31,6 @@ internal sealed record DemoJson
 [JsonSerializable(typeof(TroubleJson))]
 [JsonSerializable(typeof(DemoJson))]
 [JsonSerializable(typeof(CapturesJson))]
+[JsonSerializable(typeof(FindingsJson))]
+[JsonSerializable(typeof(ProbeJson))]
 internal sealed partial class ClientJson : JsonSerializerContext;

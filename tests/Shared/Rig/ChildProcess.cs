@@ -42,7 +42,7 @@ internal sealed class ChildProcess : IDisposable
     /// <summary>All it has said so far, for messages.</summary>
     public string Said => string.Join('\n', _said);
 
-    public string FirstLine(TimeSpan within) =>
+    public string NextLine(TimeSpan within) =>
         _output.TryTake(out var line, within) ? line : throw new TimeoutException($"It said nothing on standard output. {Said}");
 
     public bool WaitForExit(TimeSpan within) => _process.WaitForExit(within);
