@@ -5,8 +5,8 @@ using ScaleLink.Protocol.Modbus;
 namespace CarOnPads.Replay;
 
 /// <summary>
-/// Slaves that speak when they are asked: a question that is in the capture gets what came behind it, as long after it as then. Each answer is
-/// given once, in order; a question that was asked no more often gets none.
+/// Slaves that speak when they are asked: a question that is in the capture gets what came behind it, as long after it as then, in order. A host that
+/// asks more often than then gets the last answer again, so that it may ask at its own pace.
 /// </summary>
 sealed class AnsweredPlaying : IPlaying
 {
@@ -16,20 +16,18 @@ sealed class AnsweredPlaying : IPlaying
     readonly Dictionary<string, Queue<Exchange>> _exchanges;
     readonly Queue<CaptureEvent> _cable;
     readonly PriorityQueue<ReadOnlyMemory<byte>, (long AtNs, int Order)> _answers = new();
-    readonly long _endNs;
     int _order;
 
     public AnsweredPlaying(IReadOnlyList<CaptureEvent> events, IPadPort port)
     {
-        (_port, _endNs) = (port, events.Count > 0 ? events[^1].AtNs : 0);
+        _port = port;
         _exchanges = Exchange.Of(events).GroupBy(e => e.Question).ToDictionary(g => g.Key, g => new Queue<Exchange>(g));
         _cable = new(events.Where(e => e.Kind is CaptureEventKind.HangUp or CaptureEventKind.Open));
     }
 
     public IPadPort Port => _port;
 
-    // The host may ask less often than then: what counts is that its time has passed.
-    public bool IsOver { get; private set; }
+    public bool IsOver => _answers.Count == 0 && _cable.Count == 0 && _exchanges.Values.All(q => q.Count <= 1);
 
     public void AdvanceTo(long ns)
     {
@@ -40,7 +38,6 @@ sealed class AnsweredPlaying : IPlaying
             Cable.Play(_cable.Dequeue(), _port);
         while (_answers.TryPeek(out _, out var due) && due.AtNs <= ns)
             _port.Write(_answers.Dequeue().Span);
-        IsOver = ns >= _endNs;
     }
 
     public void Dispose() => _port.Dispose();
@@ -52,10 +49,16 @@ sealed class AnsweredPlaying : IPlaying
         {
             var frame = _heard.GetRange(0, ModbusRequest.Length).ToArray();
             var isQuestion = ModbusRequest.TryParse(frame, out _);
-            if (isQuestion && _exchanges.TryGetValue(Convert.ToHexString(frame), out var queue) && queue.TryDequeue(out var exchange))
-                foreach (var (afterNs, answer) in exchange.Answers)
-                    _answers.Enqueue(answer, (ns + afterNs, _order++));
+            if (isQuestion && _exchanges.TryGetValue(Convert.ToHexString(frame), out var exchanges))
+                Answer(exchanges, ns);
             _heard.RemoveRange(0, isQuestion ? ModbusRequest.Length : 1);
         }
+    }
+
+    void Answer(Queue<Exchange> exchanges, long ns)
+    {
+        var exchange = exchanges.Count > 1 ? exchanges.Dequeue() : exchanges.Peek();
+        foreach (var (afterNs, answer) in exchange.Answers)
+            _answers.Enqueue(answer, (ns + afterNs, _order++));
     }
 }

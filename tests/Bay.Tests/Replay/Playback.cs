@@ -4,7 +4,7 @@ using Shared.Rig;
 
 namespace Bay.Tests.Replay;
 
-/// <summary>Plays every scene once, two at a time: playing mostly waits. The zeros come from the scene of empty pads.</summary>
+/// <summary>Plays every scene once, four at a time: playing mostly waits. The zeros come from the scene of empty pads.</summary>
 public sealed class Playback : IAsyncLifetime
 {
     private readonly ConcurrentDictionary<string, string> _outcomes = new();
@@ -16,7 +16,7 @@ public sealed class Playback : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         Zero();
-        await Parallel.ForEachAsync(Scene.All.Keys, new ParallelOptions { MaxDegreeOfParallelism = 2 }, (scene, _) =>
+        await Parallel.ForEachAsync(Scene.All.Keys, new ParallelOptions { MaxDegreeOfParallelism = 4 }, (scene, _) =>
         {
             try
             {

@@ -10,7 +10,10 @@ internal sealed class ReplayBay : IDisposable
     /// <summary>Stands for the folder of the ports in a recorded bay file.</summary>
     public const string PortsMark = "{ports}";
 
-    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(30);
+    // A busy machine may be late with an answer; how late is no part of what was recorded.
+    private const string RecordedTimeout = "reply_timeout_ms = 150", ReplayTimeout = "reply_timeout_ms = 400";
+
+    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(60);
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("scalelink-replay-");
     private readonly string _scene;
     private readonly StreamWatch<ListPadsResponse> _pads;
@@ -26,7 +29,7 @@ internal sealed class ReplayBay : IDisposable
         if (ledger is not null)
             File.Copy(ledger, LedgerFile);
         var (grpc, mqtt) = (BayRig.FreePort(), BayRig.FreePort());
-        var pads = File.ReadAllText(Path.Combine(SceneRecorder.Folder(scene), "pads.toml")).Replace(PortsMark, Ports);
+        var pads = File.ReadAllText(Path.Combine(SceneRecorder.Folder(scene), "pads.toml")).Replace(PortsMark, Ports).Replace(RecordedTimeout, ReplayTimeout);
         File.WriteAllText(BayFile, $"""
             bay = "unit6"
             [listen]
@@ -60,6 +63,9 @@ internal sealed class ReplayBay : IDisposable
 
     public TopicReader Topics => _topics;
 
+    /// <summary>How many lists of pads, and messages of topics, had come when all had been played.</summary>
+    public (int Pads, int Topics) WhenPlayed { get; private set; }
+
     private string Ports => Path.Combine(_folder.FullName, "ports");
 
     private string BayFile => Path.Combine(_folder.FullName, "bay.toml");
@@ -77,7 +83,8 @@ internal sealed class ReplayBay : IDisposable
     {
         Play();
         Assert.Contains("over", _player!.NextLine(Soon));
-        Wait.Until(() => Pads[^1].Pads.All(p => p.State != PadState.Live), Soon, () => $"the pads have fallen silent; {Pads[^1]}");
+        WhenPlayed = (Pads.Count, Topics.Received.Count);
+        Wait.Until(() => Pads[^1].Pads.All(p => p.State != PadState.Live || p.Link.EndsWith("BUS", StringComparison.Ordinal)), Soon, () => $"the pads that speak by themselves have fallen silent; {Pads[^1]}");
     }
 
     public void Dispose()

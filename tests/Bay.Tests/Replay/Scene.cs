@@ -7,7 +7,7 @@ namespace Bay.Tests.Replay;
 internal sealed record Scene(string Speak, string[] Begin, string[] End)
 {
     /// <summary>How long it is, s.</summary>
-    public double Seconds { get; init; } = 4.5;
+    public double Seconds { get; init; } = 3.9;
 
     /// <summary>Where the tilt comes from.</summary>
     public string Tilt { get; init; } = "own";

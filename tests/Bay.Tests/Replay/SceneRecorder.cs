@@ -40,6 +40,9 @@ public class SceneRecorder
         {
             bay.PutCarOn();
             bay.Settled(60);
+            // A capture that begins with the opening of its ports: the pads say who they are.
+            bay.RestartDaemon();
+            bay.WaitLive();
             Pass(scene.Seconds / 3);
             Do(bay, scene.Begin);
             Pass(scene.Seconds / 3);
@@ -47,17 +50,17 @@ public class SceneRecorder
             Pass(scene.Seconds / 3);
         }
 
-        Write(bay, name, scene?.Seconds ?? EmptySeconds);
+        Write(bay, name);
     }
 
-    private static void Write(BayRig bay, string name, double seconds)
+    private static void Write(BayRig bay, string name)
     {
         if (Directory.Exists(Folder(name)))
             Directory.Delete(Folder(name), recursive: true);
         Directory.CreateDirectory(Folder(name));
         var control = new RecorderControl.RecorderControlClient(bay.Daemon.Channel);
         var recorder = new Recorder.RecorderClient(bay.Daemon.Channel);
-        foreach (var file in control.RecordLinks(new RecordLinksRequest { Seconds = seconds, Note = $"scene {name}" }).Captures)
+        foreach (var file in control.RecordLinks(new RecordLinksRequest { Note = $"scene {name}" }).Captures)
         {
             var text = recorder.GetCapture(new GetCaptureRequest { Name = file.Name }).Text;
             var port = text.Split('\n').Single(l => l.StartsWith("link: ", StringComparison.Ordinal)).Split('/')[^1];

@@ -58,7 +58,7 @@ public class PlayerTests
     }
 
     [Fact]
-    public void A_question_gets_what_came_behind_it_once_each_and_in_order()
+    public void A_question_gets_what_came_behind_it_in_order_and_then_the_last_again()
     {
         var (one, two) = (Question(1), Question(2));
         using var player = Play($"""
@@ -83,7 +83,7 @@ public class PlayerTests
         player.AdvanceTo(305 * Ms);
         Assert.Equal([0x0A], _tap.Bytes);
         player.AdvanceTo(400 * Ms);
-        Assert.Equal([0x0A, 0x0B, 0x0C], _tap.Bytes);
+        Assert.Equal([0x0A, 0x0B, 0x0C, 0x0C], _tap.Bytes);
         Assert.True(player.IsOver);
     }
 

@@ -10,6 +10,7 @@ internal sealed class ChildProcess : IDisposable
     private readonly ConcurrentQueue<string> _said = new();
     private readonly BlockingCollection<string> _output = [];
     private readonly Process _process;
+    private int _disposed;
 
     public ChildProcess(string project, string assembly, params string[] arguments)
     {
@@ -51,6 +52,8 @@ internal sealed class ChildProcess : IDisposable
 
     public void Dispose()
     {
+        if (Interlocked.Exchange(ref _disposed, 1) == 1)
+            return;
         if (!_process.HasExited)
         {
             _process.StandardInput.Close();
