@@ -6,7 +6,7 @@ namespace CarOnPads.Replay;
 sealed class Player : IDisposable
 {
     /// <summary>A host throws away what was there before it had opened the port: playing waits that long behind the opening.</summary>
-    public const long OpeningNs = 300_000_000;
+    public const long OpeningNs = 1_000_000_000;
 
     readonly List<IPlaying> _playings = [];
     long _startNs = long.MaxValue;

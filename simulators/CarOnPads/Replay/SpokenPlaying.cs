@@ -25,16 +25,20 @@ sealed class SpokenPlaying(IReadOnlyList<CaptureEvent> events, IPadPort port) : 
             // The host asks for a hello; the capture has the answer where it was.
         }
 
-        while (!IsOver && !Waits(ns) && events[_next].AtNs + _lateNs <= ns)
+        while (!IsOver && !Waits(ns) && events[_next].AtNs + _lateNs + Grace(events[_next]) <= ns)
         {
             var happened = events[_next++];
             Cable.Play(happened, port);
+            _lateNs += Grace(happened);
             if (happened.Kind == CaptureEventKind.Open && !port.HasReader)
                 (_waitingSinceNs, _openSinceNs) = (ns, null);
         }
     }
 
     public void Dispose() => port.Dispose();
+
+    // What has not been read goes with the cable: the host gets time to read it.
+    static long Grace(CaptureEvent happened) => happened.Kind == CaptureEventKind.HangUp ? Player.OpeningNs : 0;
 
     bool Waits(long ns)
     {

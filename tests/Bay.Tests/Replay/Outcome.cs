@@ -16,23 +16,24 @@ internal static class Outcome
     private const string LiveLoads = "scalelink/v1/unit6/loads";
     private static readonly Corner[] Corners = [Corner.Lf, Corner.Rf, Corner.Lr, Corner.Rr];
 
-    public static string Of(ReplayBay bay, Func<string, bool> isAsked)
+    public static string Of(ReplayBay bay, Scene scene)
     {
         var text = new StringBuilder();
         foreach (var corner in Corners)
         {
-            var asked = isAsked(Name(corner));
-            text.AppendLine($"{Name(corner)}");
+            var asked = scene.IsAsked(Name(corner));
+            text.AppendLine(Name(corner));
             text.AppendLine($"  says          {Said(bay, corner)}");
-            text.AppendLine($"  states        {States(bay, corner)}");
-            text.AppendLine($"  faults        {Faults(bay.Pads.Take(asked ? bay.WhenPlayed.Pads : int.MaxValue).SelectMany(p => Pad(p, corner).Faults.Select(f => f.Code)), asked)}");
+            text.AppendLine($"  seen          {States(bay, corner)}");
+            text.AppendLine($"  faults        {Faults(bay.Pads.SelectMany(p => Pad(p, corner).Faults.Select(f => (f.Code, f.Message))), corner, scene)}");
+            text.AppendLine($"  MQTT faults   {Faults(bay.Topics.Received.Where(r => r.Topic.EndsWith($"/pads/{Name(corner)}", StringComparison.Ordinal)).SelectMany(r => Codes(r.Payload)), corner, scene)}");
             text.AppendLine($"  counters      {(asked ? "not compared: the daemon asks at its own pace" : Counters(Pad(bay.Pads[^1], corner).Counters))}");
             text.AppendLine($"  samples       {(asked ? Distinct(Samples(bay, corner)) : Digest(Samples(bay, corner)))}");
-            text.AppendLine($"  MQTT faults   {Faults(bay.Topics.Received.Take(asked ? bay.WhenPlayed.Topics : int.MaxValue).Where(r => r.Topic.EndsWith($"/pads/{Name(corner)}", StringComparison.Ordinal)).SelectMany(r => Codes(r.Payload)), asked)}");
         }
 
-        text.AppendLine($"loads           {GrpcLoads(bay)}");
-        text.AppendLine($"MQTT loads      {MqttLoads(bay)}");
+        var hasTime = scene.Speak == "pad-frames";
+        text.AppendLine($"loads           {GrpcLoads(bay, hasTime)}");
+        text.AppendLine($"MQTT loads      {MqttLoads(bay, hasTime)}");
         return text.ToString();
     }
 
@@ -43,11 +44,18 @@ internal static class Outcome
         return string.Join("; ", said);
     }
 
+    // Waiting and silence come and go with the machine's own breath.
     private static string States(ReplayBay bay, Corner corner) =>
-        string.Join(" ", bay.Pads.Select(p => Pad(p, corner).State.ToString().ToLowerInvariant()).Distinct().Order());
+        string.Join(" ", new[] { PadState.Live, PadState.Refused }.Where(s => bay.Pads.Any(p => Pad(p, corner).State == s)).Select(s => s.ToString().ToLowerInvariant()));
 
-    // Of a slave, what says only how quickly it was asked and answered is left out.
-    private static string Faults(IEnumerable<string> codes, bool asked) => string.Join(" ", codes.Distinct().Order().Where(c => !asked || c is not ("SL-106" or "SL-213")));
+    private static string Faults(IEnumerable<(string Code, string Message)> seen, Corner corner, Scene scene)
+    {
+        var asked = scene.IsAsked(Name(corner));
+        return string.Join(" ", seen.Where(f => !IsTimed(f, asked) || scene.Timed.Contains($"{Name(corner)} {f.Code}")).Select(f => f.Code).Distinct().Order());
+    }
+
+    private static bool IsTimed((string Code, string Message) fault, bool asked) =>
+        fault.Code is "SL-106" or "SL-211" or "SL-213" || fault.Code == "SL-201" && (asked || fault.Message.StartsWith("Bytes arrive", StringComparison.Ordinal));
 
     private static string Counters(LinkCounters c) =>
         $"{c.Bytes} bytes, {c.Frames} frames, {c.BadFrames} bad, {c.SkippedBytes} bytes skipped, {c.MissedSamples} missed, {c.RepeatedSamples} repeated, opened {c.Opened} times";
@@ -68,22 +76,23 @@ internal static class Outcome
     private static string Distinct(List<string> samples) =>
         string.Join("; ", samples.Select(s => s[..s.IndexOf(" pitch", StringComparison.Ordinal)]).Distinct().Order(StringComparer.Ordinal));
 
-    private static string GrpcLoads(ReplayBay bay) => bay.Loads.LastOrDefault(l => l.TotalKg is not null) is not { } loads
+    private static string GrpcLoads(ReplayBay bay, bool hasTime) => bay.Loads.LastOrDefault(l => l.TotalKg is not null && (l.CrossWeightPercent is not null || !hasTime)) is not { } loads
         ? "never all four"
-        : Describe(loads.Corners.Select(c => c.LoadKg.Value), loads.TotalKg.Value, loads.CrossWeightPercent?.Value);
+        : Describe(loads.Corners.Select(c => c.LoadKg.Value), loads.TotalKg.Value, hasTime ? loads.CrossWeightPercent.Value : null);
 
-    private static string MqttLoads(ReplayBay bay)
+    private static string MqttLoads(ReplayBay bay, bool hasTime)
     {
-        var loads = bay.Topics.Received.LastOrDefault(r => r.Topic == LiveLoads && r.Payload["total_kg"] is not null).Payload;
-        return loads is null ? "never all four" : Describe(Simulator.Corners.Select(c => loads["corners"]![c]!["load_kg"]!.GetValue<double>()), Value(loads["total_kg"])!.Value, Value(loads["cross_weight_percent"]));
+        var loads = bay.Topics.Received.LastOrDefault(r => r.Topic == LiveLoads && r.Payload["total_kg"] is not null && (r.Payload["cross_weight_percent"] is not null || !hasTime)).Payload;
+        return loads is null ? "never all four" : Describe(Simulator.Corners.Select(c => loads["corners"]![c]!["load_kg"]!.GetValue<double>()), Value(loads["total_kg"])!.Value, hasTime ? Value(loads["cross_weight_percent"]) : null);
     }
 
     private static double? Value(JsonNode? quantity) => quantity?["value"]?.GetValue<double>();
 
     private static string Describe(IEnumerable<double> corners, double total, double? cross) =>
-        Invariant($"{string.Join(' ', corners.Select(c => Invariant($"{c:0.00}")))} kg, together {total:0.00} kg, cross weight {(cross is { } percent ? Invariant($"{percent:0.000} %") : "not claimed")}");
+        Invariant($"{string.Join(' ', corners.Select(c => Invariant($"{c:0.00}")))} kg, together {total:0.00} kg, cross weight {(cross is { } percent ? Invariant($"{percent:0.000} %") : "not compared: it waits for the car to settle")}");
 
-    private static IEnumerable<string> Codes(JsonNode pad) => pad["faults"] is JsonArray faults ? faults.Select(f => f!["code"]!.GetValue<string>()) : [];
+    private static IEnumerable<(string, string)> Codes(JsonNode pad) =>
+        pad["faults"] is JsonArray faults ? faults.Select(f => (f!["code"]!.GetValue<string>(), f["message"]!.GetValue<string>())) : [];
 
     private static Pad Pad(ListPadsResponse list, Corner corner) => list.Pads.Single(p => p.Corner == corner);
 

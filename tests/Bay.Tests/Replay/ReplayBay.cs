@@ -63,9 +63,6 @@ internal sealed class ReplayBay : IDisposable
 
     public TopicReader Topics => _topics;
 
-    /// <summary>How many lists of pads, and messages of topics, had come when all had been played.</summary>
-    public (int Pads, int Topics) WhenPlayed { get; private set; }
-
     private string Ports => Path.Combine(_folder.FullName, "ports");
 
     private string BayFile => Path.Combine(_folder.FullName, "bay.toml");
@@ -83,7 +80,6 @@ internal sealed class ReplayBay : IDisposable
     {
         Play();
         Assert.Contains("over", _player!.NextLine(Soon));
-        WhenPlayed = (Pads.Count, Topics.Received.Count);
         Wait.Until(() => Pads[^1].Pads.All(p => p.State != PadState.Live || p.Link.EndsWith("BUS", StringComparison.Ordinal)), Soon, () => $"the pads that speak by themselves have fallen silent; {Pads[^1]}");
     }
 

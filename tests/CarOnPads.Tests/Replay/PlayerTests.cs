@@ -43,9 +43,11 @@ public class PlayerTests
             1.030 received 02
             """);
         player.AdvanceTo(10 * Ms);
+        Assert.True(_tap.Plugged);
+        player.AdvanceTo(10 * Ms + Player.OpeningNs);
         Assert.False(_tap.Plugged);
         _tap.HasReader = false;
-        player.AdvanceTo(20 * Ms);
+        player.AdvanceTo(20 * Ms + Player.OpeningNs);
         Assert.True(_tap.Plugged);
         player.AdvanceTo(1000 * Ms);
         _tap.HasReader = true;
