@@ -22,7 +22,7 @@ internal static class ZeroCommand
             if (!json)
                 shell.WriteLine(Cautions.Zero);
             var request = new ZeroPadsRequest { Who = parsed.GetValue(who) };
-            request.Corners.AddRange(parsed.GetValue(corners)!.Select(Parse));
+            request.Corners.AddRange(parsed.GetValue(corners)!.Select(Words.Corner));
             var answer = await daemon.Ask(options => daemon.PadControl.ZeroPadsAsync(request, options), stop);
             if (json)
                 shell.WriteJson(new ZeroResultsJson([.. answer.Results.Select(ToJson)]), ClientJson.Default.ZeroResultsJson);
@@ -40,12 +40,4 @@ internal static class ZeroCommand
 
     private static ZeroResultJson ToJson(ZeroResult result) => new(
         Words.Name(result.Corner), ZeroJson.Of(result.Zero), result.Refused is { } refused ? TroubleReader.Read(refused) : null);
-
-    private static Corner Parse(string name) => name switch
-    {
-        "LF" => Corner.Lf,
-        "RF" => Corner.Rf,
-        "LR" => Corner.Lr,
-        _ => Corner.Rr,
-    };
 }

@@ -9,6 +9,7 @@ using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Publishing.Grpc.Proofs;
 using ScaleLink.Daemon.Publishing.Mqtt;
+using ScaleLink.Daemon.Recording;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Daemon.Zeros;
 
@@ -54,6 +55,7 @@ internal static class BayServices
         services.AddSingleton(new BrokerState(bay.Mqtt));
         services.AddSingleton<PadsList>();
         services.AddMqtt(bay);
+        services.AddRecorder(bay);
         services.AddHostedService<LinkService>();
         services.AddHostedService<WeighingLoop>();
         services.AddHostedService<ZeroKeeping>();
@@ -65,6 +67,15 @@ internal static class BayServices
         provider.GetRequiredService<CarRocking>();
         return new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, provider.GetRequiredService<BayConfiguration>().Weigh,
             provider.GetRequiredService<RockingPrior>(), provider.GetRequiredService<LivePatch>().Correct, provider.GetRequiredService<NoiseLedger>().Recall());
+    }
+
+    // Before the links: what is wrong with them from the start is to be seen.
+    private static void AddRecorder(this IServiceCollection services, BayConfiguration bay)
+    {
+        services.AddSingleton(bay.Recorder);
+        services.AddSingleton<CaptureFolder>();
+        services.AddSingleton<FlightRecorder>();
+        services.AddHostedService<FaultCaptures>();
     }
 
     private static void AddMqtt(this IServiceCollection services, BayConfiguration bay)

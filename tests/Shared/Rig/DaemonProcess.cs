@@ -9,9 +9,9 @@ internal sealed class DaemonProcess : IDisposable
 {
     private static readonly TimeSpan StartWithin = TimeSpan.FromSeconds(30);
 
-    public DaemonProcess(string bayFile, int grpcPort)
+    public DaemonProcess(string bayFile, int grpcPort, params string[] more)
     {
-        Process = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", "--bay", bayFile, "--exit-with-stdin");
+        Process = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", ["--bay", bayFile, "--exit-with-stdin", .. more]);
         Channel = GrpcChannel.ForAddress($"http://127.0.0.1:{grpcPort}");
         Feed = new Feed.FeedClient(Channel);
         Pads = new Pads.PadsClient(Channel);
