@@ -1,3 +1,4 @@
+using Microsoft.Data.Sqlite;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Links;
@@ -19,7 +20,7 @@ internal static class BayServices
         services.AddSingleton(bay);
         services.AddSingleton(time);
         services.AddSingleton<BayClock>();
-        services.AddSingleton(_ => LedgerOpening.Open(bay.LedgerPath, time.GetUtcNow()));
+        services.AddSingleton(_ => OpenLedger(bay.LedgerPath, time));
         services.AddSingleton(provider => provider.GetRequiredService<OpenedLedger>().Ledger);
         services.AddSingleton<IZeroStore, ZeroLedger>();
         services.AddSingleton<ZeroTaking>();
@@ -40,6 +41,18 @@ internal static class BayServices
         services.AddHostedService<LinkService>();
         services.AddHostedService<WeighingLoop>();
         services.AddHostedService<ZeroKeeping>();
+    }
+
+    private static OpenedLedger OpenLedger(string path, TimeProvider time)
+    {
+        try
+        {
+            return LedgerOpening.Open(path, time.GetUtcNow());
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or SqliteException)
+        {
+            throw new StartException("SL-362", $"The ledger {path} cannot be opened: {e.Message}.", "See that its folder is there, can be written by the daemon, and has room on its disk.", e);
+        }
     }
 
     private static void AddMqtt(this IServiceCollection services, BayConfiguration bay)

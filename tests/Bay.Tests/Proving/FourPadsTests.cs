@@ -47,10 +47,7 @@ public class FourPadsTests(ITestOutputHelper output)
     {
         string[] plan = ["--masses", "MASSES", .. LoadsOfFifty.SelectMany(n => (string[])["--load", ProvingCrew.Load(n)]), "--runs", "3", "--preloads", "1", "--corner-load", ProvingCrew.Load(2), "--adopt"];
         var crews = Simulator.Corners.Select(corner => new ProvingCrew(bay, corner, plan)).ToList();
-        var codes = new int[crews.Count];
-        var threads = crews.Select((crew, i) => new Thread(() => codes[i] = crew.Work())).ToList();
-        threads.ForEach(t => t.Start());
-        threads.ForEach(t => t.Join());
+        var codes = Task.WhenAll(crews.Select(crew => Task.Factory.StartNew(crew.Work, TaskCreationOptions.LongRunning))).GetAwaiter().GetResult();
         Assert.All(codes, code => Assert.Equal(0, code));
         Assert.All(bay.Daemon.Pads.ListPads(new ListPadsRequest()).Pads, p => Assert.True(p.Proved));
         crews.ForEach(c => c.Dispose());

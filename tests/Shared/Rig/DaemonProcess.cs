@@ -7,7 +7,7 @@ namespace Shared.Rig;
 /// <summary>The daemon, as a process of its own, and a channel to it.</summary>
 internal sealed class DaemonProcess : IDisposable
 {
-    private static readonly TimeSpan StartWithin = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan StartWithin = TimeSpan.FromSeconds(90);
 
     public DaemonProcess(string bayFile, int grpcPort)
     {
@@ -18,7 +18,7 @@ internal sealed class DaemonProcess : IDisposable
         Control = new PadControl.PadControlClient(Channel);
         Proofs = new Proofs.ProofsClient(Channel);
         ProofControl = new ProofControl.ProofControlClient(Channel);
-        Wait.Until(Answers, StartWithin, $"the daemon answers. {Process.Said}");
+        Wait.Until(Answers, StartWithin, () => $"the daemon answers. {Process.Said}");
     }
 
     public ChildProcess Process { get; }
