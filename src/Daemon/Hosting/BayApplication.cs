@@ -25,10 +25,17 @@ internal static class BayApplication
         builder.Services.AddGrpcHealthChecks().AddBayChecks(bay);
 
         var app = builder.Build();
+        app.Use(next => context => new HostGuard(bay.Listen).Invoke(context, next));
         app.UseGrpcWeb(new GrpcWebOptions { DefaultEnabled = true });
         app.MapGrpcService<FeedService>();
         app.MapGrpcService<PadsService>();
         app.MapGrpcService<PadControlService>();
+        app.MapGrpcService<CarsService>();
+        app.MapGrpcService<CarControlService>();
+        app.MapGrpcService<PatchService>();
+        app.MapGrpcService<PatchControlService>();
+        app.MapGrpcService<WorkService>();
+        app.MapGrpcService<WorkControlService>();
         app.MapGrpcService<ProofsService>();
         app.MapGrpcService<ProofControlService>();
         app.MapGrpcReflectionService();

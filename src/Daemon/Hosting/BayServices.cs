@@ -1,13 +1,16 @@
 using Microsoft.Data.Sqlite;
+using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Publishing.Grpc.Proofs;
 using ScaleLink.Daemon.Publishing.Mqtt;
+using ScaleLink.Daemon.Work;
 using ScaleLink.Daemon.Zeros;
 
 namespace ScaleLink.Daemon.Hosting;
@@ -23,6 +26,20 @@ internal static class BayServices
         services.AddSingleton(_ => OpenLedger(bay.LedgerPath, time));
         services.AddSingleton(provider => provider.GetRequiredService<OpenedLedger>().Ledger);
         services.AddSingleton<IZeroStore, ZeroLedger>();
+        services.AddSingleton(provider => new NoiseLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay, time));
+        services.AddSingleton(new RockingPrior(CarRocking.DirectionOf(bay.Car)));
+        services.AddSingleton<CarShelf>();
+        services.AddSingleton<CarRocking>();
+        services.AddSingleton<PatchDesk>();
+        services.AddSingleton<LivePatch>();
+        services.AddSingleton(Weigher);
+        services.AddSingleton<WorkLedger>();
+        services.AddSingleton<WorkDesk>();
+        services.AddSingleton<ReadingTaker>();
+        services.AddSingleton<SessionStarter>();
+        services.AddSingleton<SessionNow>();
+        services.AddSingleton<AskedReader>();
+        services.AddSingleton<PatchMapping>();
         services.AddSingleton<ZeroTaking>();
         services.AddSingleton<CalibrationLedger>();
         services.AddSingleton<ProofLedger>();
@@ -34,8 +51,8 @@ internal static class BayServices
         services.AddHostedService<DamageNotice>();
         services.AddSingleton(provider => new LiveBay(
             [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<PadRecords>()))]));
-        services.AddSingleton(provider => new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, bay.Weigh, bay.Car));
         services.AddSingleton<ApiMapping>();
+        services.AddSingleton(new BrokerState(bay.Mqtt));
         services.AddSingleton<PadsList>();
         services.AddMqtt(bay);
         services.AddHostedService<LinkService>();
@@ -53,6 +70,14 @@ internal static class BayServices
         {
             throw new StartException("SL-362", $"The ledger {path} cannot be opened: {e.Message}.", "See that its folder is there, can be written by the daemon, and has room on its disk.", e);
         }
+    }
+
+    // Whoever keeps the prior in step with the car has to be there before the first block is weighed.
+    private static BayWeigher Weigher(IServiceProvider provider)
+    {
+        provider.GetRequiredService<CarRocking>();
+        return new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, provider.GetRequiredService<BayConfiguration>().Weigh,
+            provider.GetRequiredService<RockingPrior>(), provider.GetRequiredService<LivePatch>().Correct, provider.GetRequiredService<NoiseLedger>().Recall());
     }
 
     private static void AddMqtt(this IServiceCollection services, BayConfiguration bay)
