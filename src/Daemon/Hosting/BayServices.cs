@@ -1,3 +1,4 @@
+using Microsoft.Data.Sqlite;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Ledger;
@@ -23,7 +24,7 @@ internal static class BayServices
         services.AddSingleton(bay);
         services.AddSingleton(time);
         services.AddSingleton<BayClock>();
-        services.AddSingleton(_ => LedgerOpening.Open(bay.LedgerPath, time.GetUtcNow()));
+        services.AddSingleton(_ => OpenLedger(bay.LedgerPath, time));
         services.AddSingleton(provider => provider.GetRequiredService<OpenedLedger>().Ledger);
         services.AddSingleton<IZeroStore, ZeroLedger>();
         services.AddSingleton(provider => new NoiseLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay, time));
@@ -59,6 +60,18 @@ internal static class BayServices
         services.AddHostedService<LinkService>();
         services.AddHostedService<WeighingLoop>();
         services.AddHostedService<ZeroKeeping>();
+    }
+
+    private static OpenedLedger OpenLedger(string path, TimeProvider time)
+    {
+        try
+        {
+            return LedgerOpening.Open(path, time.GetUtcNow());
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or SqliteException)
+        {
+            throw new StartException("SL-362", $"The ledger {path} cannot be opened: {e.Message}.", "See that its folder is there, can be written by the daemon, and has room on its disk.", e);
+        }
     }
 
     // Whoever keeps the prior in step with the car has to be there before the first block is weighed.

@@ -50,6 +50,7 @@ internal sealed class ProvingCrew : IDisposable
             }
 
             var happened = JsonNode.Parse(line)!;
+            Assert.True(happened["event"] is not null, line);
             Events.Add(happened);
             if (happened["event"]!.GetValue<string>() == "step")
                 Do(happened["step"]!);
