@@ -8,9 +8,10 @@ namespace House.Tests;
 /// <summary>Pins the wire contract of scalelink.v1: names, numbers, types. A change shows here before it breaks a reader.</summary>
 public class PublicApiTests
 {
-    private static readonly FileDescriptor[] Files = 
+    private static readonly FileDescriptor[] Files =
     [
         CommonReflection.Descriptor, CarsReflection.Descriptor, FeedReflection.Descriptor, PadsReflection.Descriptor, PatchReflection.Descriptor, WorkReflection.Descriptor,
+        MassesReflection.Descriptor, CalibrationSummaryReflection.Descriptor, ProofResultsReflection.Descriptor, CalibrationsReflection.Descriptor, ProofsReflection.Descriptor,
     ];
 
     [Fact]

@@ -37,6 +37,8 @@ public sealed class DaemonConnection : IAsyncDisposable
         PatchControl = new PatchControl.PatchControlClient(_channel);
         Work = new Work.WorkClient(_channel);
         WorkControl = new WorkControl.WorkControlClient(_channel);
+        Proofs = new Proofs.ProofsClient(_channel);
+        ProofControl = new ProofControl.ProofControlClient(_channel);
         _keeper = new ClockKeeper(Feed, Clock, Time);
     }
 
@@ -72,6 +74,12 @@ public sealed class DaemonConnection : IAsyncDisposable
 
     /// <summary>The steps of a work session.</summary>
     public WorkControl.WorkControlClient WorkControl { get; }
+
+    /// <summary>Calibrations and the proofs that made them.</summary>
+    public Proofs.ProofsClient Proofs { get; }
+
+    /// <summary>What proves pads and puts calibrations into force.</summary>
+    public ProofControl.ProofControlClient ProofControl { get; }
 
     internal TimeProvider Time { get; }
 

@@ -30,4 +30,8 @@ internal sealed record DemoJson
 [JsonSerializable(typeof(ZeroResultsJson))]
 [JsonSerializable(typeof(TroubleJson))]
 [JsonSerializable(typeof(DemoJson))]
+[JsonSerializable(typeof(ProofEventJson))]
+[JsonSerializable(typeof(CalibrationsJson))]
+[JsonSerializable(typeof(ComparisonJson))]
+[JsonSerializable(typeof(CalibrationJson))]
 internal sealed partial class ClientJson : JsonSerializerContext;

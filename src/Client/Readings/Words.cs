@@ -7,11 +7,21 @@ internal static class Words
 {
     public static string Name(Corner corner) => corner switch
     {
-        Corner.Lf => "LF",
-        Corner.Rf => "RF",
-        Corner.Lr => "LR",
-        Corner.Rr => "RR",
+        Api.V1.Corner.Lf => "LF",
+        Api.V1.Corner.Rf => "RF",
+        Api.V1.Corner.Lr => "LR",
+        Api.V1.Corner.Rr => "RR",
         _ => "??",
+    };
+
+    /// <summary>The corner of that name.</summary>
+    public static Corner Corner(string name) => name switch
+    {
+        "LF" => Api.V1.Corner.Lf,
+        "RF" => Api.V1.Corner.Rf,
+        "LR" => Api.V1.Corner.Lr,
+        "RR" => Api.V1.Corner.Rr,
+        _ => Api.V1.Corner.Unspecified,
     };
 
     public static string Verdict(Verdict verdict) => verdict switch

@@ -1,3 +1,4 @@
+using ScaleLink.Weighing.Calibration;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
@@ -71,6 +72,8 @@ public sealed class BayFile
             Weigh = ReadWeigh(tables.One("weigh")),
             Car = ReadCar(car),
             CarFile = CarFileReader.Read(car, Path),
+            Place = PlaceReader.Read(tables.One("place"), root.Text("bay") ?? ""),
+            ZeroTracking = ReadZero(tables.One("zero")),
             LedgerPath = ReadLedger(tables.One("ledger")),
             Pads = [.. tables.Many("pads").Select(pad => PadReader.Read(pad, tables))],
         };
@@ -85,7 +88,11 @@ public sealed class BayFile
         var listen = new ListenConfiguration(
             block.Text("address") ?? "127.0.0.1",
             block.Whole("page_port", 0, 65535) ?? 5480,
-            block.Whole("grpc_port", 0, 65535) ?? 5481);
+            block.Whole("grpc_port", 0, 65535) ?? 5481)
+        {
+            OtherMachines = block.Flag("other_machines") ?? false,
+            Names = (block.Text("names") ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries),
+        };
         block.Finish();
         return listen;
     }
@@ -132,6 +139,14 @@ public sealed class BayFile
         return (tracks, rates) is (({ } front, { } rear), ({ } frontRate, { } rearRate))
             ? new CarConfiguration(front, rear, frontRate, rearRate, uncertainty)
             : null;
+    }
+
+    private static ZeroTrackingOptions ReadZero(TomlBlock block)
+    {
+        var usual = new ZeroTrackingOptions();
+        var zero = usual with { Enabled = block.Flag("tracking") ?? false, IntervalKg = block.Number("interval_kg", 0.01, 1) ?? usual.IntervalKg };
+        block.Finish();
+        return zero;
     }
 
     private static string ReadLedger(TomlBlock block)

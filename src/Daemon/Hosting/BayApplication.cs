@@ -2,6 +2,7 @@ using System.Net;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Publishing.Grpc;
+using ScaleLink.Daemon.Publishing.Grpc.Proofs;
 using Serilog;
 
 namespace ScaleLink.Daemon.Hosting;
@@ -24,6 +25,7 @@ internal static class BayApplication
         builder.Services.AddGrpcHealthChecks().AddBayChecks(bay);
 
         var app = builder.Build();
+        app.Use(next => context => new HostGuard(bay.Listen).Invoke(context, next));
         app.UseGrpcWeb(new GrpcWebOptions { DefaultEnabled = true });
         app.MapGrpcService<FeedService>();
         app.MapGrpcService<PadsService>();
@@ -34,6 +36,8 @@ internal static class BayApplication
         app.MapGrpcService<PatchControlService>();
         app.MapGrpcService<WorkService>();
         app.MapGrpcService<WorkControlService>();
+        app.MapGrpcService<ProofsService>();
+        app.MapGrpcService<ProofControlService>();
         app.MapGrpcReflectionService();
         app.MapGrpcHealthChecksService();
         app.MapBoard();

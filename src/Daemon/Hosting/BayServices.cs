@@ -4,10 +4,13 @@ using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Publishing.Grpc;
+using ScaleLink.Daemon.Publishing.Grpc.Proofs;
 using ScaleLink.Daemon.Publishing.Mqtt;
 using ScaleLink.Daemon.Work;
+using ScaleLink.Daemon.Zeros;
 
 namespace ScaleLink.Daemon.Hosting;
 
@@ -19,12 +22,10 @@ internal static class BayServices
         services.AddSingleton(bay);
         services.AddSingleton(time);
         services.AddSingleton<BayClock>();
-        services.AddSingleton(_ => new LedgerDatabase(bay.LedgerPath));
+        services.AddSingleton(_ => LedgerOpening.Open(bay.LedgerPath, time.GetUtcNow()));
+        services.AddSingleton(provider => provider.GetRequiredService<OpenedLedger>().Ledger);
         services.AddSingleton<IZeroStore, ZeroLedger>();
-        services.AddSingleton<ZeroCapture>();
-        services.AddSingleton<ILinkFactory, LinkFactory>();
-        services.AddSingleton(provider => new LiveBay(
-            [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<IZeroStore>()))]));
+        services.AddSingleton(provider => new NoiseLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay, time));
         services.AddSingleton(new RockingPrior(CarRocking.DirectionOf(bay.Car)));
         services.AddSingleton<CarShelf>();
         services.AddSingleton<CarRocking>();
@@ -38,11 +39,24 @@ internal static class BayServices
         services.AddSingleton<SessionNow>();
         services.AddSingleton<AskedReader>();
         services.AddSingleton<PatchMapping>();
+        services.AddSingleton<ZeroTaking>();
+        services.AddSingleton<CalibrationLedger>();
+        services.AddSingleton<ProofLedger>();
+        services.AddSingleton<ProofDesk>();
+        services.AddSingleton<CalibrationShelf>();
+        services.AddSingleton<ProofMapping>();
+        services.AddSingleton(provider => new PadRecords(provider.GetRequiredService<IZeroStore>(), provider.GetRequiredService<CalibrationLedger>(), bay.Place));
+        services.AddSingleton<ILinkFactory, LinkFactory>();
+        services.AddHostedService<DamageNotice>();
+        services.AddSingleton(provider => new LiveBay(
+            [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<PadRecords>()))]));
         services.AddSingleton<ApiMapping>();
+        services.AddSingleton(new BrokerState(bay.Mqtt));
         services.AddSingleton<PadsList>();
         services.AddMqtt(bay);
         services.AddHostedService<LinkService>();
         services.AddHostedService<WeighingLoop>();
+        services.AddHostedService<ZeroKeeping>();
     }
 
     // Whoever keeps the prior in step with the car has to be there before the first block is weighed.
@@ -50,7 +64,7 @@ internal static class BayServices
     {
         provider.GetRequiredService<CarRocking>();
         return new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, provider.GetRequiredService<BayConfiguration>().Weigh,
-            provider.GetRequiredService<RockingPrior>(), provider.GetRequiredService<LivePatch>().Correct);
+            provider.GetRequiredService<RockingPrior>(), provider.GetRequiredService<LivePatch>().Correct, provider.GetRequiredService<NoiseLedger>().Recall());
     }
 
     private static void AddMqtt(this IServiceCollection services, BayConfiguration bay)

@@ -22,16 +22,22 @@ public sealed class BayWeigher
     /// <param name="weigh">Bands.</param>
     /// <param name="prior">How the car in the bay rocks; it may be another car tomorrow.</param>
     /// <param name="correct">Takes what the patch does out of a reading.</param>
-    public BayWeigher(IReadOnlyList<PadChannel> pads, WeighConfiguration weigh, RockingPrior prior, Func<BayReading, BayReading> correct)
+    /// <param name="noise">Standard deviation of a block at rest, kg, as an earlier run has learned it.</param>
+    public BayWeigher(IReadOnlyList<PadChannel> pads, WeighConfiguration weigh, RockingPrior prior, Func<BayReading, BayReading> correct, Corners? noise = null)
     {
         ArgumentNullException.ThrowIfNull(weigh);
         ArgumentNullException.ThrowIfNull(prior);
         (_prior, _correct, _direction) = (prior, correct, prior.Direction);
         _rocking = new RockingCrossWeight(_direction);
         _pads = pads;
-        _estimator = new SettlingEstimator(new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg });
+        _estimator = new SettlingEstimator(noise is { } learned
+            ? new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg, NoiseKg = learned }
+            : new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg });
         _raised = new RaisedRule(weigh.RaisedBelowKg);
     }
+
+    /// <summary>Standard deviation of a block at rest, kg: as learned so far.</summary>
+    public Corners NoiseKg => _estimator.NoiseKg;
 
     /// <summary>Weighs one block of time.</summary>
     public BayReading Weigh(long fromNs, long toNs)

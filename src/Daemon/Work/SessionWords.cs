@@ -1,5 +1,3 @@
-using ScaleLink.Weighing.Balance;
-
 namespace ScaleLink.Daemon.Work;
 
 /// <summary>What a session says to its crew.</summary>

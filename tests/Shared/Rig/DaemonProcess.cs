@@ -22,6 +22,8 @@ internal sealed class DaemonProcess : IDisposable
         PatchControl = new PatchControl.PatchControlClient(Channel);
         Work = new Work.WorkClient(Channel);
         WorkControl = new WorkControl.WorkControlClient(Channel);
+        Proofs = new Proofs.ProofsClient(Channel);
+        ProofControl = new ProofControl.ProofControlClient(Channel);
         Wait.Until(Answers, StartWithin, $"the daemon answers. {Process.Said}");
     }
 
@@ -46,6 +48,10 @@ internal sealed class DaemonProcess : IDisposable
     public Work.WorkClient Work { get; }
 
     public WorkControl.WorkControlClient WorkControl { get; }
+
+    public Proofs.ProofsClient Proofs { get; }
+
+    public ProofControl.ProofControlClient ProofControl { get; }
 
     /// <summary>The newest loads, or nothing in the first moments.</summary>
     public Loads? Loads()

@@ -1,5 +1,6 @@
 using Google.Rpc;
 using Grpc.Core;
+using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
@@ -57,6 +58,20 @@ internal static class ApiErrors
     {
         var clean = PeerText.Clean(who, 64);
         return clean.Length > 0 ? clean : throw BadRequest("SL-412", "who", "This goes on record and needs a name beside it.", "Say who does it.");
+    }
+
+    /// <summary>Refused as things stand; with several reasons the first gives the code.</summary>
+    public static RpcException Refused(params IReadOnlyList<Refusal> refusals)
+    {
+        var first = refusals[0];
+        var status = Describe(Code.FailedPrecondition, first.Code, $"{first.Message}.", first.Mend);
+        foreach (var other in refusals.Skip(1))
+        {
+            status.Message += $" {other.Code}: {other.Message}. {other.Mend}";
+            status.Details.Add(Google.Protobuf.WellKnownTypes.Any.Pack(new ErrorInfo { Domain = Domain, Reason = other.Code, Metadata = { ["mend"] = other.Mend } }));
+        }
+
+        return status.ToRpcException();
     }
 
     private static RpcException Make(Code status, string code, string message, string mend) => Describe(status, code, message, mend).ToRpcException();
