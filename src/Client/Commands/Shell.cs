@@ -13,8 +13,6 @@ internal sealed record Shell
 
     public required TextWriter Out { get; init; }
     public required TextWriter Error { get; init; }
-    /// <summary>What the user types.</summary>
-    public TextReader In { get; init; } = Console.In;
     public required TimeProvider Time { get; init; }
     /// <summary>Whether the output is a terminal whose cursor can be moved.</summary>
     public required bool CanRedraw { get; init; }
@@ -38,7 +36,7 @@ internal sealed record Shell
         {
             Out = Output(),
             Error = Console.Error,
-            In = Console.IsInputRedirected ? Console.In : TextReader.Null,
+            In = Console.In,
             Key = () => !Console.IsInputRedirected && Console.KeyAvailable ? Console.ReadKey(intercept: true) : null,
             Time = TimeProvider.System,
             CanRedraw = canRedraw,

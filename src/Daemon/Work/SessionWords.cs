@@ -1,3 +1,4 @@
+
 namespace ScaleLink.Daemon.Work;
 
 /// <summary>What a session says to its crew.</summary>

@@ -8,8 +8,6 @@ static class BlockValues
 {
     const string Form = """{ "value": 220, "u": 10 } or { "value": 220, "u_percent": 5 } (one standard uncertainty), { "guess": 220, "u": 60 }, or "unknown" """;
 
-    static readonly string[] PlaceNeeds = ["behind_front_axle_mm", "left_of_centre_mm"];
-
     /// <summary>A stated number; <paramref name="unknown"/> where the document says that nobody knows it.</summary>
     public static Stated? Stated(this JsonBlock block, string key, Stated? unknown = null)
     {
@@ -52,8 +50,10 @@ static class BlockValues
     /// <summary>Three coordinates beside each other in the block.</summary>
     public static Place Place(this JsonBlock block)
     {
-        foreach (var key in PlaceNeeds.Where(k => !block.Has(k)))
-            block.Missing(key, "0");
+        if (!block.Has("behind_front_axle_mm"))
+            block.Missing("behind_front_axle_mm", "0");
+        if (!block.Has("left_of_centre_mm"))
+            block.Missing("left_of_centre_mm", "0");
         return new(block.Number("behind_front_axle_mm") ?? 0, block.Number("left_of_centre_mm") ?? 0, block.Number("height_mm") ?? 0);
     }
 }

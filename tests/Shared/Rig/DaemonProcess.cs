@@ -16,14 +16,14 @@ internal sealed class DaemonProcess : IDisposable
         Feed = new Feed.FeedClient(Channel);
         Pads = new Pads.PadsClient(Channel);
         Control = new PadControl.PadControlClient(Channel);
+        Proofs = new Proofs.ProofsClient(Channel);
+        ProofControl = new ProofControl.ProofControlClient(Channel);
         Cars = new Cars.CarsClient(Channel);
         CarControl = new CarControl.CarControlClient(Channel);
         Patch = new Patch.PatchClient(Channel);
         PatchControl = new PatchControl.PatchControlClient(Channel);
         Work = new Work.WorkClient(Channel);
         WorkControl = new WorkControl.WorkControlClient(Channel);
-        Proofs = new Proofs.ProofsClient(Channel);
-        ProofControl = new ProofControl.ProofControlClient(Channel);
         Wait.Until(Answers, StartWithin, $"the daemon answers. {Process.Said}");
     }
 
@@ -37,6 +37,9 @@ internal sealed class DaemonProcess : IDisposable
 
     public PadControl.PadControlClient Control { get; }
 
+    public Proofs.ProofsClient Proofs { get; }
+
+    public ProofControl.ProofControlClient ProofControl { get; }
     public Cars.CarsClient Cars { get; }
 
     public CarControl.CarControlClient CarControl { get; }
@@ -48,10 +51,6 @@ internal sealed class DaemonProcess : IDisposable
     public Work.WorkClient Work { get; }
 
     public WorkControl.WorkControlClient WorkControl { get; }
-
-    public Proofs.ProofsClient Proofs { get; }
-
-    public ProofControl.ProofControlClient ProofControl { get; }
 
     /// <summary>The newest loads, or nothing in the first moments.</summary>
     public Loads? Loads()

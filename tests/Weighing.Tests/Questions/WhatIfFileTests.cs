@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using ScaleLink.Weighing;
 using ScaleLink.Weighing.Questions;
 using ScaleLink.Weighing.Statics;
 using Shared;

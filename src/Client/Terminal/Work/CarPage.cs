@@ -3,7 +3,6 @@ using ScaleLink.Client.Readings;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;
-using Corner = ScaleLink.Weighing.Corner;
 
 namespace ScaleLink.Client.Terminal;
 

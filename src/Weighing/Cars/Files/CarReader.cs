@@ -5,8 +5,6 @@ namespace ScaleLink.Weighing.Cars.Files;
 /// <summary>Reads a car out of its document and remembers where each value stood.</summary>
 sealed class CarReader(JsonBlock root)
 {
-    static readonly (string Key, string Example)[] StationNeeds = [("name", "\"...\""), ("capacity_kg", "20")];
-
     readonly Dictionary<string, string> places = new()
     {
         ["wheelbase"] = "wheelbase_mm",
@@ -79,8 +77,10 @@ sealed class CarReader(JsonBlock root)
         .. root.List("ballast").Select(block =>
         {
             var station = new BallastStation(block.Text("name") ?? "", block.Place(), block.Number("fitted_kg") ?? 0, block.Number("capacity_kg") ?? 0);
-            foreach (var (key, example) in StationNeeds.Where(n => !block.Has(n.Key)))
-                block.Missing(key, example);
+            if (!block.Has("name"))
+                block.Missing("name", "\"...\"");
+            if (!block.Has("capacity_kg"))
+                block.Missing("capacity_kg", "20");
             block.Finish();
             return station;
         }),

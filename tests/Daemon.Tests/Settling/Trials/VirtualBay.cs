@@ -1,6 +1,7 @@
 using CarOnPads;
 using CarOnPads.Physics;
 using Microsoft.Extensions.Time.Testing;
+using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing;
@@ -97,8 +98,16 @@ internal sealed class VirtualBay : IDisposable
 
         public IReadOnlyList<ZeroPoint> History(string serialNumber) => [];
 
+        public double TrackedKg(ZeroPoint zero) => 0;
+
         public PadCalibration? InForce(string serialNumber) => null;
 
-        public void Append(ZeroPoint zero) => throw new NotSupportedException("No zero is taken here.");
+        public void Append(ZeroPoint zero) => throw Unused();
+
+        public void AppendTrack(ZeroPoint zero, double kg, DateTimeOffset at) => throw Unused();
+
+        public void AppendCheck(ZeroPoint zero, double kg, DateTimeOffset at) => throw Unused();
+
+        private static NotSupportedException Unused() => new("No zero is taken here.");
     }
 }

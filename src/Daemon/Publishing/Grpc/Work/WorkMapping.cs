@@ -1,6 +1,5 @@
 using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Planning;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
