@@ -97,9 +97,12 @@ public sealed class Bay : IDisposable
     /// <param name="kg">Mass.</param>
     /// <param name="forward">m from the middle.</param>
     /// <param name="left">m from the middle.</param>
-    public double PutMass(Wheel wheel, double kg, double forward, double left)
+    /// <param name="atOnce">Without the time that hands take.</param>
+    public double PutMass(Wheel wheel, double kg, double forward, double left, bool atOnce = false)
     {
         _masses.Wanted[wheel] = kg;
+        if (atOnce)
+            _masses.Now[wheel] = kg;
         if (kg > 0)
             _massPlace[(int)wheel] = (forward, left);
         return Time + _masses.TimeLeft;

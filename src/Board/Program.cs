@@ -6,6 +6,7 @@ using ScaleLink.Api.V1;
 using ScaleLink.Board;
 using ScaleLink.Board.Connection;
 using ScaleLink.Board.Device;
+using ScaleLink.Board.Operating;
 using ScaleLink.Board.Readings;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
@@ -20,6 +21,16 @@ var channel = GrpcChannel.ForAddress(builder.HostEnvironment.BaseAddress, new Gr
 builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSingleton(new Feed.FeedClient(channel));
 builder.Services.AddSingleton(new PadControl.PadControlClient(channel));
+builder.Services.AddSingleton(new Work.WorkClient(channel));
+builder.Services.AddSingleton(new WorkControl.WorkControlClient(channel));
+builder.Services.AddSingleton(new Cars.CarsClient(channel));
+builder.Services.AddSingleton(new CarControl.CarControlClient(channel));
+builder.Services.AddSingleton(new Patch.PatchClient(channel));
+builder.Services.AddSingleton(new PatchControl.PatchControlClient(channel));
+builder.Services.AddSingleton(new Proofs.ProofsClient(channel));
+builder.Services.AddSingleton(new ProofControl.ProofControlClient(channel));
+builder.Services.AddTransient<Asking>();
+builder.Services.AddSingleton<WorkSteps>();
 builder.Services.AddSingleton<BayFeed>();
 builder.Services.AddSingleton<Heartbeat>();
 builder.Services.AddSingleton<SettleTrace>();

@@ -40,7 +40,7 @@ public class RaisedTests
         bay.Zero();
         bay.Simulator.Do("""{"do":"mass","corner":"LF","kg":40}""");
         Wait.Until(() => bay.Daemon.Pad("LF").LoadKg?.Value > 39, TimeSpan.FromSeconds(5), "mass on");
-        Wait.Until(() => ZeroOf(bay, "SL-345"), TimeSpan.FromSeconds(5), "refused: not empty");
+        Wait.Until(() => ZeroOf(bay, "SL-318"), TimeSpan.FromSeconds(5), "refused: not empty");
         bay.Simulator.Do("""{"do":"mass","corner":"LF","kg":0}""");
         Wait.Until(() => bay.Daemon.Pad("LF").LoadKg?.Value < 1, TimeSpan.FromSeconds(5), "mass off");
         bay.Zero();

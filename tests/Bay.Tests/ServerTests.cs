@@ -59,7 +59,7 @@ public class ServerTests
             var next = call.ResponseStream.Current;
             if (next.EventCase == BayEvent.EventOneofCase.Loads)
                 loads.Add(next.Loads);
-            else
+            else if (next.EventCase == BayEvent.EventOneofCase.Pads)
                 pads.Add(next.Pads);
             if (loads.Count < 30 || isPulled)
                 continue;

@@ -8,13 +8,14 @@ namespace Board.Tests;
 public class AccessTests(SharedBay bay)
 {
     [Theory]
-    [InlineData("", false)]
-    [InlineData("", true)]
-    [InlineData("health", false)]
-    [InlineData("health", true)]
-    [InlineData("device", false)]
-    [InlineData("device", true)]
-    public async Task Axe_finds_nothing(string path, bool isDark)
+    [MemberData(nameof(Views.Each), MemberType = typeof(Views))]
+    public async Task Axe_finds_nothing_in_light_and_dark(string path)
+    {
+        foreach (var isDark in new[] { false, true })
+            await AxeFindsNothing(path, isDark);
+    }
+
+    private async Task AxeFindsNothing(string path, bool isDark)
     {
         var board = await bay.Show(new PageSetup { Path = path, IsDark = isDark });
         if (await board.Page.Locator("[data-do=ask-zero]").CountAsync() > 0)
@@ -24,9 +25,7 @@ public class AccessTests(SharedBay bay)
     }
 
     [Theory]
-    [InlineData("")]
-    [InlineData("health")]
-    [InlineData("device")]
+    [MemberData(nameof(Views.Each), MemberType = typeof(Views))]
     public async Task The_keyboard_alone_reaches_everything_that_can_be_done(string path)
     {
         var board = await bay.Show(new PageSetup { Path = path });

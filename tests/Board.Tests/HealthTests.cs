@@ -37,7 +37,7 @@ public class HealthTests(SharedBay bay)
         await board.Page.Locator("[data-do=take-zero]").ClickAsync();
         await board.Page.Locator(".results li").First.WaitForAsync();
         Assert.Equal(4, await board.Page.Locator(".results .refusal").CountAsync());
-        Assert.Contains("SL-345", await board.Text(".results"));
+        Assert.Contains("SL-318", await board.Text(".results"));
         Assert.Equal(before, Zeros());
     }
 

@@ -8,9 +8,7 @@ namespace Board.Tests;
 public class ServingTests(SharedBay bay)
 {
     [Theory]
-    [InlineData("")]
-    [InlineData("health")]
-    [InlineData("device")]
+    [MemberData(nameof(Views.Each), MemberType = typeof(Views))]
     public async Task A_view_can_be_opened_by_its_address_and_is_never_an_old_one(string path)
     {
         using var response = await Get(path);

@@ -8,7 +8,11 @@ namespace House.Tests;
 /// <summary>Pins the wire contract of scalelink.v1: names, numbers, types. A change shows here before it breaks a reader.</summary>
 public class PublicApiTests
 {
-    private static readonly FileDescriptor[] Files = [CommonReflection.Descriptor, FeedReflection.Descriptor, PadsReflection.Descriptor, RecorderReflection.Descriptor];
+    private static readonly FileDescriptor[] Files =
+    [
+        CommonReflection.Descriptor, CarsReflection.Descriptor, FeedReflection.Descriptor, PadsReflection.Descriptor, PatchReflection.Descriptor, WorkReflection.Descriptor,
+        MassesReflection.Descriptor, CalibrationSummaryReflection.Descriptor, ProofResultsReflection.Descriptor, CalibrationsReflection.Descriptor, ProofsReflection.Descriptor, RecorderReflection.Descriptor,
+    ];
 
     [Fact]
     public void The_wire_contract_is_the_approved_one() =>

@@ -25,7 +25,8 @@ static class PadCommands
         var reach = 1e3 * Platform.Reach;
         var (wheel, kg) = (a.Wheel(), a.Number("kg", 0, 1500));
         var (forward, left) = (a.Number("x_mm", -reach, reach, 0), a.Number("y_mm", -reach, reach, 0));
-        return (bay, reply) => reply["done_at"] = bay.PutMass(wheel, kg, forward * 1e-3, left * 1e-3);
+        var atOnce = a.Flag("at_once", false);
+        return (bay, reply) => reply["done_at"] = bay.PutMass(wheel, kg, forward * 1e-3, left * 1e-3, atOnce);
     }
 
     static Deed Height(Arguments a)

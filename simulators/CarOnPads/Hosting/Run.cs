@@ -44,7 +44,7 @@ static class Run
         var captures = options.Replay.Select(NamedCapture.Read).ToList();
         using var player = new Player(captures, name => Port(options.PortDirectory, name));
         Say(ReadyLine.Of(captures, player));
-        new PlayTime(player, options.Pace, TimeProvider.System).Run(end, () => Say("""{"over":true}"""));
+        new PlayTime(player, options.Pace, TimeProvider.System).Run(() => Say("""{"over":true}"""), end);
     }
 
     static void Say(string line)

@@ -9,7 +9,7 @@ sealed class PlayTime(Player player, double pace, TimeProvider time)
     static readonly TimeSpan s_beat = TimeSpan.FromMilliseconds(2);
 
     /// <summary>Runs on the calling thread until the token says so; tells when all has been played, and then keeps the ports open.</summary>
-    public void Run(CancellationToken end, Action over)
+    public void Run(Action over, CancellationToken end)
     {
         var isOver = false;
         var (begun, played) = (-Player.OpeningNs / NanosecondsPerSecond, 0.0);

@@ -18,16 +18,29 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     private TaskCompletionSource? _hidden;
     private Loads? _loads;
     private ListPadsResponse? _pads;
+    private GetSessionResponse? _session;
     private Trouble? _trouble = Trouble.NotYet;
 
     /// <summary>Something new came, or something changed in the connection.</summary>
     public event Action? Changed;
 
+    /// <summary>Nobody sees the page any more.</summary>
+    public event Action? Unseen;
+
     /// <summary>The daemon's clock as seen from here.</summary>
     public DaemonClock Clock => _clock.Clock;
 
     /// <summary>The bay, judged now.</summary>
-    public BayView View => new(AgeJudge.Judge(_loads, _loads?.Stamp, Clock), AgeJudge.Judge(_pads, _pads?.Stamp, Clock), _trouble);
+    public BayView View => new(
+        AgeJudge.Judge(_loads, _loads?.Stamp, Clock), AgeJudge.Judge(_pads, _pads?.Stamp, Clock), AgeJudge.Judge(_session, _session?.Stamp, Clock), _trouble);
+
+    /// <summary>The session as an answer to a step of this page shows it: sooner than the stream tells.</summary>
+    public void Take(Session session)
+    {
+        if (_session is { } known)
+            _session = new GetSessionResponse { Stamp = known.Stamp, Session = session };
+        Changed?.Invoke();
+    }
 
     /// <summary>Begins; never fails.</summary>
     public void Start() => _ = Task.WhenAll(KeepReading(_end.Token), _clock.Keep(() => _trouble is null, _end.Token));
@@ -44,8 +57,12 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
         {
             _hidden = new TaskCompletionSource();
             _attempt?.Cancel();
+            Unseen?.Invoke();
         }
     }
+
+    /// <summary>Done once the page is seen.</summary>
+    public Task Seen(CancellationToken stop) => _hidden?.Task.WaitAsync(stop) ?? Task.CompletedTask;
 
     public void Dispose()
     {
@@ -57,8 +74,7 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     {
         while (!stop.IsCancellationRequested)
         {
-            if (_hidden is { } hidden)
-                await hidden.Task.WaitAsync(stop);
+            await Seen(stop);
             Tell(await Attempt(stop));
             if (_hidden is null)
                 await Task.Delay(_backoff.Next(), time, stop);
@@ -101,9 +117,14 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     {
         _loads = next.Loads ?? _loads;
         _pads = next.Pads ?? _pads;
+        if (next.Session is { } session && !IsOvertaken(session))
+            _session = session;
         _backoff.Reset();
         Tell(null);
     }
+
+    // A message that left before the answer to this page's own step.
+    private bool IsOvertaken(GetSessionResponse next) => next.Session is { } session && _session?.Session is { } known && session.Id == known.Id && session.Entry < known.Entry;
 
     private void Tell(Trouble? trouble)
     {

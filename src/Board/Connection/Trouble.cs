@@ -24,6 +24,8 @@ public sealed partial record Trouble(string Code, string Message, string Mend = 
         {
             (true, _) => new Trouble(told.Groups[1].Value, told.Groups[2].Value),
             (_, StatusCode.DeadlineExceeded or StatusCode.Cancelled) => Silent,
+            (_, StatusCode.Unknown) when failure.Status.Detail.StartsWith("Exception was thrown by handler", StringComparison.Ordinal) =>
+                new Trouble("SL-423", "The daemon broke the call off: something went wrong inside it.", "See the daemon's log, and try again."),
             // A browser tells no more of a refused connection than that it failed.
             (_, StatusCode.Unavailable or StatusCode.Internal or StatusCode.Unknown) =>
                 new Trouble("SL-420", "The daemon does not answer.", "Start the daemon. This page asks again by itself."),

@@ -22,6 +22,9 @@ internal sealed class Browser(IJSRuntime js)
 
     public void Vibrate() => _js.InvokeVoid("scalelink.vibrate");
 
+    /// <summary>Hands a file to the person at the browser.</summary>
+    public void Save(string fileName, string mediaType, byte[] content) => _js.InvokeVoid("scalelink.save", fileName, mediaType, content);
+
     /// <summary>Calls <c>OnVisible(bool)</c> of <paramref name="watcher"/> whenever the page comes to be seen or unseen.</summary>
     public void WatchVisibility<T>(DotNetObjectReference<T> watcher) where T : class => _js.InvokeVoid("scalelink.watchVisibility", watcher);
 }

@@ -13,17 +13,19 @@ internal sealed class DeviceSettings(Browser browser)
     public static IReadOnlyList<string> Themes { get; } = ["system", "light", "dark"];
 
     public MassUnit Unit { get; private set; } = MassUnit.Kilogram;
+    public LengthUnit Length { get; private set; } = LengthUnit.Millimetre;
     public string Theme { get; private set; } = Themes[0];
     public bool IsBigScreen { get; private set; }
     public bool Chimes { get; private set; }
     public bool Vibrates { get; private set; }
 
-    /// <summary>Who takes zeros on this device, as last told.</summary>
+    /// <summary>Who works at this device, as last told: stands beside every step on record.</summary>
     public string Who { get; private set; } = "";
 
     public void Load()
     {
         Unit = MassUnit.Named(browser.Read("unit"));
+        Length = LengthUnit.Named(browser.Read("length"));
         Theme = Themes.FirstOrDefault(t => t == browser.Read("theme"), Themes[0]);
         IsBigScreen = browser.Read("big") == On;
         Chimes = browser.Read("chime") == On;
@@ -33,6 +35,8 @@ internal sealed class DeviceSettings(Browser browser)
     }
 
     public void SetUnit(MassUnit unit) => Keep("unit", (Unit = unit).Name);
+
+    public void SetLength(LengthUnit unit) => Keep("length", (Length = unit).Name);
 
     public void SetTheme(string theme)
     {

@@ -34,6 +34,12 @@ internal sealed class BeamDrawing(Judged<Loads> judged, BeamScale scale)
     /// <summary>Tilt of the beam, degrees; absent without a cross weight.</summary>
     public double? TiltDegrees => _loads?.CrossWeightPercent is { } cross ? scale.Tilt(cross.Value) : null;
 
+    /// <summary>A hollow diamond on the scale, for what is predicted.</summary>
+    public static string GhostHand { get; } = $"M{Svg.N(Pivot.X + ArcRadius + BandWidth / 2 + 2)} {Svg.N(Pivot.Y)}l-24 17-24-17 24-17z";
+
+    /// <summary>Tilt of the beam at a predicted cross weight, degrees.</summary>
+    public double? GhostDegrees(Quantity? ahead) => ahead is null ? null : scale.Tilt(ahead.Value);
+
     /// <summary>The marks of the scale; none before anything is known.</summary>
     public IEnumerable<(string Tick, Point At, string Label)> Marks => _loads is null ? [] : scale.Marks.Select(mark =>
     {

@@ -17,11 +17,13 @@ internal sealed record BeamScale(double SpanPercent)
     public static BeamScale Widest { get; } = new(Spans[^1]);
 
     /// <summary>The scale for these loads: this one as long as it fits and none much finer would, or while there is no cross weight.</summary>
-    public BeamScale For(Loads loads)
+    public BeamScale For(Loads loads, double? aheadPercent = null)
     {
         if (loads.CrossWeightPercent is null && this != Widest)
             return this;
         var farthest = loads.CrossWeightPercent is { } cross ? Math.Abs(cross.Value - Level) : 0;
+        if (aheadPercent is { } ahead)
+            farthest = Math.Max(farthest, Math.Abs(ahead - Level));
         if (loads.Target is { } target)
             farthest = Math.Max(farthest, Math.Abs(target.CrossWeightPercent - Level) + target.TolerancePercent);
         var wanted = Spans.FirstOrDefault(s => s >= farthest * RoomToTake, Spans[^1]);

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using ScaleLink.Board.Connection;
 using ScaleLink.Board.Device;
+using ScaleLink.Board.Operating;
 
 namespace ScaleLink.Board.Parts;
 
@@ -16,6 +17,9 @@ public abstract class BayPage : ComponentBase, IDisposable
     [Inject]
     private protected DeviceSettings Settings { get; set; } = null!;
 
+    [Inject]
+    private protected WorkSteps Steps { get; set; } = null!;
+
     /// <summary>The bay as judged at the last look.</summary>
     protected BayView View { get; private set; } = null!;
 
@@ -25,6 +29,7 @@ public abstract class BayPage : ComponentBase, IDisposable
         View = Feed.View;
         Heartbeat.Looked += Look;
         Settings.Changed += StateHasChanged;
+        Steps.Changed += StateHasChanged;
     }
 
     /// <inheritdoc/>
@@ -32,6 +37,7 @@ public abstract class BayPage : ComponentBase, IDisposable
     {
         Heartbeat.Looked -= Look;
         Settings.Changed -= StateHasChanged;
+        Steps.Changed -= StateHasChanged;
         GC.SuppressFinalize(this);
     }
 

@@ -2,8 +2,8 @@ using ScaleLink.Api.V1;
 
 namespace ScaleLink.Board.Readings;
 
-/// <summary>Cross weight as it settled after one adjustment, percent, with U for 95 %.</summary>
-public sealed record Settle(int Number, double CrossWeightPercent, double ExpandedPercent);
+/// <summary>Cross weight as it settled after one adjustment, percent, with U for 95 %, and what had been predicted before the turn.</summary>
+public sealed record Settle(int Number, double CrossWeightPercent, double ExpandedPercent, double? PredictedPercent = null);
 
 /// <summary>Remembers how cross weight settled, adjustment by adjustment, for as long as the page is open.</summary>
 internal sealed class SettleTrace

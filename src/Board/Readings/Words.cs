@@ -26,6 +26,15 @@ internal static class Words
         _ => "unknown",
     };
 
+    /// <summary>Whether the loads can go on record now, and what is missing.</summary>
+    public static string ReadyFor(Judged<Loads> loads) => loads.Live switch
+    {
+        { CaptureReady: true } => "The car is settled and fit for the record.",
+        { Verdict: Api.V1.Verdict.Settled } => "Settled: hold still a moment longer.",
+        { } live => $"Not yet: {Verdict(live.Verdict)}. {live.Remark}",
+        null => "Not now: no live reading.",
+    };
+
     public static string State(PadState state) => state switch
     {
         PadState.Absent => "absent",

@@ -18,6 +18,10 @@ internal sealed record Shell
     public required bool CanRedraw { get; init; }
     public required bool HasColour { get; init; }
     public required Glyphs Glyphs { get; init; }
+    /// <summary>Lines from whoever runs the program; nothing unless said otherwise.</summary>
+    public TextReader In { get; init; } = TextReader.Null;
+    /// <summary>The next key that was pressed, if any, when the input is a terminal.</summary>
+    public Func<ConsoleKeyInfo?> Key { get; init; } = () => null;
     /// <summary>Columns and rows at this instant.</summary>
     public required Func<(int Width, int Height)> Size { get; init; }
 
@@ -32,6 +36,8 @@ internal sealed record Shell
         {
             Out = Output(),
             Error = Console.Error,
+            In = Console.In,
+            Key = () => !Console.IsInputRedirected && Console.KeyAvailable ? Console.ReadKey(intercept: true) : null,
             Time = TimeProvider.System,
             CanRedraw = canRedraw,
             HasColour = canRedraw && capabilities.ColorSystem != ColorSystem.NoColors,

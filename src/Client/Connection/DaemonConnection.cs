@@ -31,6 +31,14 @@ public sealed class DaemonConnection : IAsyncDisposable
         Feed = new Feed.FeedClient(_channel);
         Pads = new Pads.PadsClient(_channel);
         PadControl = new PadControl.PadControlClient(_channel);
+        Proofs = new Proofs.ProofsClient(_channel);
+        ProofControl = new ProofControl.ProofControlClient(_channel);
+        Cars = new Cars.CarsClient(_channel);
+        CarControl = new CarControl.CarControlClient(_channel);
+        Patch = new Patch.PatchClient(_channel);
+        PatchControl = new PatchControl.PatchControlClient(_channel);
+        Work = new Work.WorkClient(_channel);
+        WorkControl = new WorkControl.WorkControlClient(_channel);
         Recorder = new Recorder.RecorderClient(_channel);
         RecorderControl = new RecorderControl.RecorderControlClient(_channel);
         _keeper = new ClockKeeper(Feed, Clock, Time);
@@ -50,6 +58,30 @@ public sealed class DaemonConnection : IAsyncDisposable
 
     /// <summary>What changes the pads.</summary>
     public PadControl.PadControlClient PadControl { get; }
+
+    /// <summary>Calibrations and the proofs that made them.</summary>
+    public Proofs.ProofsClient Proofs { get; }
+
+    /// <summary>What proves pads and puts calibrations into force.</summary>
+    public ProofControl.ProofControlClient ProofControl { get; }
+
+    /// <summary>Cars, and what statics says about them.</summary>
+    public Cars.CarsClient Cars { get; }
+
+    /// <summary>What changes the cars.</summary>
+    public CarControl.CarControlClient CarControl { get; }
+
+    /// <summary>How level the pads stand to each other.</summary>
+    public Patch.PatchClient Patch { get; }
+
+    /// <summary>What changes the patch.</summary>
+    public PatchControl.PatchControlClient PatchControl { get; }
+
+    /// <summary>Work sessions.</summary>
+    public Work.WorkClient Work { get; }
+
+    /// <summary>The steps of a work session.</summary>
+    public WorkControl.WorkControlClient WorkControl { get; }
 
     /// <summary>What the links have carried.</summary>
     public Recorder.RecorderClient Recorder { get; }

@@ -33,4 +33,8 @@ internal sealed record DemoJson
 [JsonSerializable(typeof(CapturesJson))]
 [JsonSerializable(typeof(FindingsJson))]
 [JsonSerializable(typeof(ProbeJson))]
+[JsonSerializable(typeof(ProofEventJson))]
+[JsonSerializable(typeof(CalibrationsJson))]
+[JsonSerializable(typeof(ComparisonJson))]
+[JsonSerializable(typeof(CalibrationJson))]
 internal sealed partial class ClientJson : JsonSerializerContext;

@@ -49,12 +49,14 @@ internal sealed class PortProbe(string port, TimeProvider time, SystemTree tree)
     {
         using var opened = ProbedPort.Open(port, baud, System.IO.Ports.Parity.None, time);
         var heard = new List<byte>();
-        opened.Listen(span, stop, bytes =>
+        opened.Listen(span, Keep, stop);
+        return [.. heard];
+
+        bool Keep(byte[] bytes)
         {
             heard.AddRange(bytes);
             return true;
-        });
-        return [.. heard];
+        }
     }
 
     private static Guess Guesses(byte[] heard) =>

@@ -48,7 +48,7 @@ internal sealed class ProbedPort : IDisposable
 
     /// <summary>Hands on what comes, until <paramref name="take"/> says that it is enough or the time is up.</summary>
     /// <exception cref="ClientException">SL-475: the port went away.</exception>
-    public void Listen(TimeSpan span, CancellationToken stop, Func<byte[], bool> take)
+    public void Listen(TimeSpan span, Func<byte[], bool> take, CancellationToken stop)
     {
         var (start, buffer) = (_time.GetTimestamp(), new byte[ReadBuffer]);
         while (_time.GetElapsedTime(start) < span && !stop.IsCancellationRequested)

@@ -42,7 +42,10 @@ internal sealed class SlaveSearch(ProbedPort port)
         decoder.Expect(question);
         var heard = new List<byte>();
         SlaveAnswer? answer = null;
-        port.Listen(ReplyWithin, stop, bytes =>
+        port.Listen(ReplyWithin, IsStillOpen, stop);
+        return answer;
+
+        bool IsStillOpen(byte[] bytes)
         {
             heard.AddRange(bytes);
             var rest = new ReadOnlySequence<byte>(heard.ToArray());
@@ -54,8 +57,7 @@ internal sealed class SlaveSearch(ProbedPort port)
 
             answer = new SlaveAnswer(question, [.. reply.Data], reply.Kind == ModbusReplyKind.Exception ? reply.Exception : null);
             return false;
-        });
-        return answer;
+        }
     }
 }
 

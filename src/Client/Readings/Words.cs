@@ -14,7 +14,7 @@ internal static class Words
         _ => "??",
     };
 
-    /// <summary>The corner of that name; the command line has let no other one through.</summary>
+    /// <summary>The corner of that name.</summary>
     public static Corner Corner(string name) => name switch
     {
         "LF" => Api.V1.Corner.Lf,

@@ -1,3 +1,4 @@
+using System.Net;
 using System.Text.RegularExpressions;
 using ScaleLink.Daemon.Links;
 
@@ -76,8 +77,13 @@ internal static partial class BayCheck
     {
         if (bay.Listen.PagePort != 0 && bay.Listen.PagePort == bay.Listen.GrpcPort)
             yield return new Mistake("SL-014", 0, $"listen.page_port and listen.grpc_port are both {bay.Listen.PagePort}.", "Give them different ports.");
-        if (!System.Net.IPAddress.TryParse(bay.Listen.Address, out var address) || !System.Net.IPAddress.IsLoopback(address))
-            yield return new Mistake("SL-015", 0, $"listen.address = \"{bay.Listen.Address}\" is not a loopback address.", "Use 127.0.0.1 or ::1: serving other machines needs TLS and rights, which this version does not have.");
+        if (!IPAddress.TryParse(bay.Listen.Address, out var address))
+            yield return new Mistake("SL-015", 0, $"listen.address = \"{bay.Listen.Address}\" is not an address.", "Use 127.0.0.1, or another address of this machine in digits.");
+        else if (!IPAddress.IsLoopback(address) && !bay.Listen.OtherMachines)
+            yield return new Mistake("SL-015", 0, $"listen.address = \"{bay.Listen.Address}\" is not a loopback address.",
+                "Use 127.0.0.1 or ::1. To let other machines in, without rights and TLS, which this version does not have, add other_machines = true.");
+        foreach (var name in bay.Listen.Names.Where(n => Uri.CheckHostName(n) == UriHostNameType.Unknown))
+            yield return new Mistake("SL-021", 0, $"\"{name}\" in listen.names is not the name of a machine.", "Write names with commas between, without port and http://.");
     }
 
     private static IEnumerable<(PadConfiguration Pad, PadConfiguration First, string Key)> Repeated(BayConfiguration bay, Func<PadConfiguration, string?> keyOf)

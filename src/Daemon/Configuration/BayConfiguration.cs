@@ -1,4 +1,5 @@
 using ScaleLink.Weighing;
+using ScaleLink.Weighing.Calibration;
 
 namespace ScaleLink.Daemon.Configuration;
 
@@ -25,6 +26,15 @@ public sealed record BayConfiguration
 
     /// <summary>What is known of the car; absent when the file says nothing.</summary>
     public CarConfiguration? Car { get; init; }
+
+    /// <summary>Text of the car file that the bay begins with; absent when the file names none.</summary>
+    public string? CarFile { get; init; }
+
+    /// <summary>Where the bay stands, for its gravity.</summary>
+    public required Place Place { get; init; }
+
+    /// <summary>How zeros are kept.</summary>
+    public required ZeroTrackingOptions ZeroTracking { get; init; }
 
     /// <summary>Path of the ledger.</summary>
     public required string LedgerPath { get; init; }
@@ -67,8 +77,15 @@ public sealed record PadConfiguration
     public int Line { get; init; }
 }
 
-/// <summary>Ports of the public faces.</summary>
-public sealed record ListenConfiguration(string Address, int PagePort, int GrpcPort);
+/// <summary>Address and ports of the public faces.</summary>
+public sealed record ListenConfiguration(string Address, int PagePort, int GrpcPort)
+{
+    /// <summary>Whether other machines are let in, on <see cref="Address"/> itself or through a proxy on this machine. There are no rights and no TLS yet.</summary>
+    public bool OtherMachines { get; init; }
+
+    /// <summary>Names under which browsers may ask for the page, besides this machine's own <c>localhost</c>.</summary>
+    public IReadOnlyList<string> Names { get; init; } = [];
+}
 
 /// <summary>Which broker carries the MQTT messages.</summary>
 public enum BrokerKind

@@ -1,3 +1,4 @@
+using ScaleLink.Weighing.Calibration;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
@@ -61,6 +62,7 @@ public sealed class BayFile
     {
         var root = new TomlBlock("", 1, document.KeyValues, _mistakes);
         var tables = new TomlTables(document, _mistakes);
+        var car = tables.One("car");
         var configuration = new BayConfiguration
         {
             Bay = root.RequiredText("bay"),
@@ -68,11 +70,15 @@ public sealed class BayFile
             Mqtt = ReadMqtt(tables.One("mqtt")),
             Target = ReadTarget(tables.One("target")),
             Weigh = ReadWeigh(tables.One("weigh")),
-            Car = ReadCar(tables.One("car")),
+            Car = ReadCar(car),
+            CarFile = CarFileReader.Read(car, Path),
+            Place = PlaceReader.Read(tables.One("place"), root.Text("bay") ?? ""),
+            ZeroTracking = ReadZero(tables.One("zero")),
             LedgerPath = ReadLedger(tables.One("ledger")),
             Recorder = ReadRecorder(tables.One("recorder")),
             Pads = [.. tables.Many("pads").Select(pad => PadReader.Read(pad, tables))],
         };
+        car.Finish();
         root.Finish();
         tables.Finish();
         return configuration;
@@ -83,7 +89,11 @@ public sealed class BayFile
         var listen = new ListenConfiguration(
             block.Text("address") ?? "127.0.0.1",
             block.Whole("page_port", 0, 65535) ?? 5480,
-            block.Whole("grpc_port", 0, 65535) ?? 5481);
+            block.Whole("grpc_port", 0, 65535) ?? 5481)
+        {
+            OtherMachines = block.Flag("other_machines") ?? false,
+            Names = (block.Text("names") ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries),
+        };
         block.Finish();
         return listen;
     }
@@ -123,14 +133,21 @@ public sealed class BayFile
         string[] needed = ["front_track_mm", "rear_track_mm", "front_ride_rate_n_per_mm", "rear_ride_rate_n_per_mm"];
         var (tracks, rates) = ((block.Number(needed[0], 500, 3000), block.Number(needed[1], 500, 3000)), (block.Number(needed[2], 1, 1000), block.Number(needed[3], 1, 1000)));
         var uncertainty = block.Number("ride_rate_uncertainty_percent", 0.1, 100) ?? 15;
-        block.Finish();
         if (!needed.Any(block.Has))
             return null;
         foreach (var missing in needed.Where(key => !block.Has(key)))
-            block.Note("SL-004", block.Line, $"car.{missing} is missing.", "Give both tracks and both ride rates, or leave [car] out.");
+            block.Note("SL-004", block.Line, $"car.{missing} is missing.", "Give both tracks and both ride rates, or none of them.");
         return (tracks, rates) is (({ } front, { } rear), ({ } frontRate, { } rearRate))
             ? new CarConfiguration(front, rear, frontRate, rearRate, uncertainty)
             : null;
+    }
+
+    private static ZeroTrackingOptions ReadZero(TomlBlock block)
+    {
+        var usual = new ZeroTrackingOptions();
+        var zero = usual with { Enabled = block.Flag("tracking") ?? false, IntervalKg = block.Number("interval_kg", 0.01, 1) ?? usual.IntervalKg };
+        block.Finish();
+        return zero;
     }
 
     private static string ReadLedger(TomlBlock block)

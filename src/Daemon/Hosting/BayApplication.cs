@@ -2,6 +2,7 @@ using System.Net;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Publishing.Grpc;
+using ScaleLink.Daemon.Publishing.Grpc.Proofs;
 using Serilog;
 
 namespace ScaleLink.Daemon.Hosting;
@@ -24,10 +25,19 @@ internal static class BayApplication
         builder.Services.AddGrpcHealthChecks().AddBayChecks(bay);
 
         var app = builder.Build();
+        app.Use(next => context => new HostGuard(bay.Listen).Invoke(context, next));
         app.UseGrpcWeb(new GrpcWebOptions { DefaultEnabled = true });
         app.MapGrpcService<FeedService>();
         app.MapGrpcService<PadsService>();
         app.MapGrpcService<PadControlService>();
+        app.MapGrpcService<CarsService>();
+        app.MapGrpcService<CarControlService>();
+        app.MapGrpcService<PatchService>();
+        app.MapGrpcService<PatchControlService>();
+        app.MapGrpcService<WorkService>();
+        app.MapGrpcService<WorkControlService>();
+        app.MapGrpcService<ProofsService>();
+        app.MapGrpcService<ProofControlService>();
         app.MapGrpcService<RecorderService>();
         app.MapGrpcService<RecorderControlService>();
         app.MapGrpcReflectionService();

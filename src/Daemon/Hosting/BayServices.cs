@@ -1,11 +1,17 @@
+using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Publishing.Grpc;
+using ScaleLink.Daemon.Publishing.Grpc.Proofs;
 using ScaleLink.Daemon.Publishing.Mqtt;
 using ScaleLink.Daemon.Recording;
+using ScaleLink.Daemon.Work;
+using ScaleLink.Daemon.Zeros;
 
 namespace ScaleLink.Daemon.Hosting;
 
@@ -17,19 +23,50 @@ internal static class BayServices
         services.AddSingleton(bay);
         services.AddSingleton(time);
         services.AddSingleton<BayClock>();
-        services.AddSingleton(_ => new LedgerDatabase(bay.LedgerPath));
+        services.AddSingleton(_ => LedgerOpening.Open(bay.LedgerPath, time.GetUtcNow()));
+        services.AddSingleton(provider => provider.GetRequiredService<OpenedLedger>().Ledger);
         services.AddSingleton<IZeroStore, ZeroLedger>();
-        services.AddSingleton<ZeroCapture>();
+        services.AddSingleton(provider => new NoiseLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay, time));
+        services.AddSingleton(new RockingPrior(CarRocking.DirectionOf(bay.Car)));
+        services.AddSingleton<CarShelf>();
+        services.AddSingleton<CarRocking>();
+        services.AddSingleton<PatchDesk>();
+        services.AddSingleton<LivePatch>();
+        services.AddSingleton(Weigher);
+        services.AddSingleton<WorkLedger>();
+        services.AddSingleton<WorkDesk>();
+        services.AddSingleton<ReadingTaker>();
+        services.AddSingleton<SessionStarter>();
+        services.AddSingleton<SessionNow>();
+        services.AddSingleton<AskedReader>();
+        services.AddSingleton<PatchMapping>();
+        services.AddSingleton<ZeroTaking>();
+        services.AddSingleton<CalibrationLedger>();
+        services.AddSingleton<ProofLedger>();
+        services.AddSingleton<ProofDesk>();
+        services.AddSingleton<CalibrationShelf>();
+        services.AddSingleton<ProofMapping>();
+        services.AddSingleton(provider => new PadRecords(provider.GetRequiredService<IZeroStore>(), provider.GetRequiredService<CalibrationLedger>(), bay.Place));
         services.AddSingleton<ILinkFactory, LinkFactory>();
+        services.AddHostedService<DamageNotice>();
         services.AddSingleton(provider => new LiveBay(
-            [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<IZeroStore>()))]));
-        services.AddSingleton(provider => new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, bay.Weigh, bay.Car));
+            [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<PadRecords>()))]));
         services.AddSingleton<ApiMapping>();
+        services.AddSingleton(new BrokerState(bay.Mqtt));
         services.AddSingleton<PadsList>();
         services.AddMqtt(bay);
         services.AddRecorder(bay);
         services.AddHostedService<LinkService>();
         services.AddHostedService<WeighingLoop>();
+        services.AddHostedService<ZeroKeeping>();
+    }
+
+    // Whoever keeps the prior in step with the car has to be there before the first block is weighed.
+    private static BayWeigher Weigher(IServiceProvider provider)
+    {
+        provider.GetRequiredService<CarRocking>();
+        return new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, provider.GetRequiredService<BayConfiguration>().Weigh,
+            provider.GetRequiredService<RockingPrior>(), provider.GetRequiredService<LivePatch>().Correct, provider.GetRequiredService<NoiseLedger>().Recall());
     }
 
     // Before the links: what is wrong with them from the start is to be seen.

@@ -46,6 +46,8 @@ internal static class DaemonHost
         try
         {
             await using var app = BayApplication.Build(bay, TimeProvider.System);
+            if (bay.Listen.OtherMachines)
+                Log.Warning("Other machines are let in at {Address}: anybody on the network can read and operate this bay, there are no rights and no TLS yet", bay.Listen.Address);
             using var parent = options.ExitWithStdin ? ParentWatch.Start(app.Lifetime) : null;
             await app.RunAsync();
             return Ended;

@@ -29,15 +29,26 @@ public sealed class LedgerDatabase : IDisposable
 
     private readonly Lock _gate = new();
     private readonly SqliteConnection _connection;
+    private readonly LedgerHeadFile _head;
 
     /// <summary>Opens the ledger at <paramref name="path"/>, or makes it.</summary>
+    /// <exception cref="SqliteException">The file is damaged, or no ledger; <see cref="LedgerOpening"/> deals with that.</exception>
     public LedgerDatabase(string path)
     {
+        _head = new LedgerHeadFile(path);
         _connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString());
-        _connection.Open();
-        using var command = _connection.CreateCommand();
-        command.CommandText = Schema;
-        command.ExecuteNonQuery();
+        try
+        {
+            _connection.Open();
+            using var command = _connection.CreateCommand();
+            command.CommandText = Schema;
+            command.ExecuteNonQuery();
+        }
+        catch
+        {
+            _connection.Dispose();
+            throw;
+        }
     }
 
     /// <summary>Appends an entry; it is on the disk when this returns.</summary>
@@ -52,7 +63,7 @@ public sealed class LedgerDatabase : IDisposable
         lock (_gate)
         {
             using var transaction = _connection.BeginTransaction();
-            var stamp = at.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture);
+            var stamp = Stamp(at);
             var hash = Hash(LastHash(transaction), stamp, kind, subject, who, Software, body);
             using var insert = Command(
                 "INSERT INTO entries(at, kind, subject, who, software, body, hash) VALUES($at, $kind, $subject, $who, $software, $body, $hash) RETURNING id",
@@ -60,6 +71,7 @@ public sealed class LedgerDatabase : IDisposable
             insert.Transaction = transaction;
             var id = (long)insert.ExecuteScalar()!;
             transaction.Commit();
+            _head.Write(new LedgerHead(id, hash));
             return new LedgerEntry(id, Time(stamp), kind, subject, who, Software, body, hash);
         }
     }
@@ -77,13 +89,66 @@ public sealed class LedgerDatabase : IDisposable
     /// <summary>The entry with that number.</summary>
     public LedgerEntry? Entry(long id) => Read("WHERE id = $id", ("$id", id)).FirstOrDefault();
 
+    /// <summary>Whether the file's own structure is sound.</summary>
+    public bool IsSound()
+    {
+        lock (_gate)
+        {
+            using var check = Command("PRAGMA quick_check(1)");
+            return check.ExecuteScalar() as string == "ok";
+        }
+    }
+
+    /// <summary>The newest entry; nothing in an empty ledger.</summary>
+    public LedgerHead? Head => Read("ORDER BY id DESC LIMIT 1").Select(e => new LedgerHead(e.Id, e.Hash)).FirstOrDefault();
+
+    /// <summary>Takes over an entry of a damaged ledger as it stands; its hash must follow from what is here.</summary>
+    internal void TakeOver(LedgerEntry entry)
+    {
+        lock (_gate)
+        {
+            using var insert = Command(
+                "INSERT INTO entries(id, at, kind, subject, who, software, body, hash) VALUES($id, $at, $kind, $subject, $who, $software, $body, $hash)",
+                ("$id", entry.Id), ("$at", Stamp(entry.At)), ("$kind", entry.Kind), ("$subject", entry.Subject), ("$who", entry.Who), ("$software", entry.Software), ("$body", entry.Body), ("$hash", entry.Hash));
+            insert.ExecuteNonQuery();
+        }
+    }
+
+    /// <summary>The entries from the first on, as long as each can be read and follows from the one before.</summary>
+    internal IEnumerable<LedgerEntry> WholeChain()
+    {
+        var (last, id) = ("", 0L);
+        while (TryRead(id) is { } entry && entry.Hash == HashOf(entry, last))
+        {
+            yield return entry;
+            (last, id) = (entry.Hash, entry.Id);
+        }
+    }
+
+    private LedgerEntry? TryRead(long after)
+    {
+        try
+        {
+            return Read("WHERE id > $after ORDER BY id LIMIT 1", ("$after", after)).FirstOrDefault();
+        }
+        catch (Exception e) when (e is SqliteException or FormatException or InvalidCastException or InvalidOperationException)
+        {
+            // A damaged page: the chain ends before it.
+            return null;
+        }
+    }
+
+    private static string HashOf(LedgerEntry entry, string last) => Hash(last, Stamp(entry.At), entry.Kind, entry.Subject, entry.Who, entry.Software, entry.Body);
+
+    private static string Stamp(DateTimeOffset at) => at.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture);
+
     /// <summary>Number of the first entry whose hash does not follow from what stands before it; nothing when the chain is whole.</summary>
     public long? FirstBrokenLink()
     {
         var last = "";
         foreach (var entry in Read("ORDER BY id"))
         {
-            if (entry.Hash != Hash(last, entry.At.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture), entry.Kind, entry.Subject, entry.Who, entry.Software, entry.Body))
+            if (entry.Hash != HashOf(entry, last))
                 return entry.Id;
             last = entry.Hash;
         }

@@ -1,6 +1,7 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Settling;
+using ScaleLink.Weighing.Settling.RockingBlind;
 
 namespace ScaleLink.Daemon.Pipeline;
 
@@ -10,18 +11,33 @@ public sealed class BayWeigher
     private readonly IReadOnlyList<PadChannel> _pads;
     private readonly SettlingEstimator _estimator;
     private readonly RaisedRule _raised;
-    private readonly RockingCrossWeight _rocking;
+    private readonly RockingPrior _prior;
+    private readonly Func<BayReading, BayReading> _correct;
+    private RockingCrossWeight _rocking;
+    private BlindDirection _direction;
     private long _seq;
 
     /// <summary>A weigher for the pads of one bay.</summary>
-    public BayWeigher(IReadOnlyList<PadChannel> pads, WeighConfiguration weigh, CarConfiguration? car)
+    /// <param name="pads">One a corner.</param>
+    /// <param name="weigh">Bands.</param>
+    /// <param name="prior">How the car in the bay rocks; it may be another car tomorrow.</param>
+    /// <param name="correct">Takes what the patch does out of a reading.</param>
+    /// <param name="noise">Standard deviation of a block at rest, kg, as an earlier run has learned it.</param>
+    public BayWeigher(IReadOnlyList<PadChannel> pads, WeighConfiguration weigh, RockingPrior prior, Func<BayReading, BayReading> correct, Corners? noise = null)
     {
         ArgumentNullException.ThrowIfNull(weigh);
-        _rocking = new RockingCrossWeight(CarRocking.DirectionOf(car));
+        ArgumentNullException.ThrowIfNull(prior);
+        (_prior, _correct, _direction) = (prior, correct, prior.Direction);
+        _rocking = new RockingCrossWeight(_direction);
         _pads = pads;
-        _estimator = new SettlingEstimator(new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg });
+        _estimator = new SettlingEstimator(noise is { } learned
+            ? new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg, NoiseKg = learned }
+            : new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg });
         _raised = new RaisedRule(weigh.RaisedBelowKg);
     }
+
+    /// <summary>Standard deviation of a block at rest, kg: as learned so far.</summary>
+    public Corners NoiseKg => _estimator.NoiseKg;
 
     /// <summary>Weighs one block of time.</summary>
     public BayReading Weigh(long fromNs, long toNs)
@@ -41,8 +57,18 @@ public sealed class BayWeigher
             return ReadingWriter.Raised(instant, blocks, off);
         }
 
+        FollowCar();
         var estimate = _estimator.Add(loads);
-        return ReadingWriter.Weighed(instant, blocks, estimate with { CrossWeightPercent = _rocking.Add(loads, estimate, _estimator.NoiseKg) });
+        return _correct(ReadingWriter.Weighed(instant, blocks, estimate with { CrossWeightPercent = _rocking.Add(loads, estimate, _estimator.NoiseKg) }));
+    }
+
+    // What bounces taught of the last car says nothing of this one.
+    private void FollowCar()
+    {
+        if (ReferenceEquals(_prior.Direction, _direction))
+            return;
+        _direction = _prior.Direction;
+        _rocking = new RockingCrossWeight(_direction);
     }
 
     /// <summary>Time was left out: what went before says nothing of what comes.</summary>

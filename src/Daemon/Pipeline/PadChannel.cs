@@ -1,6 +1,8 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Links;
+using ScaleLink.Protocol.PadFrames;
 using ScaleLink.Weighing;
+using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Pads;
 
 namespace ScaleLink.Daemon.Pipeline;
@@ -13,38 +15,38 @@ public sealed class PadChannel : IPadSource
 {
     private const int RingSamples = 4096;
     private const long LoadWindowNs = 500 * Nanoseconds.PerMillisecond;
+    private const long RestWindowNs = (long)(PadRest.WindowSeconds * Nanoseconds.PerSecond);
     private const long RateWindowNs = 2 * Nanoseconds.PerSecond;
     // Straight lines may bridge a lost frame or two; a longer hole is no load.
     private const long LongestGapNs = 250 * Nanoseconds.PerMillisecond;
 
     private readonly Lock _gate = new();
     private readonly BayClock _clock;
-    private readonly IZeroStore _zeros;
+    private readonly PadRecords _records;
+    private readonly PadScale _scale;
     private readonly SampleRing _ring = new(RingSamples);
     private readonly FaultSet _faults = new();
     private readonly SilenceWatch _silence = new();
     private readonly SequenceTrack _sequence = new();
     private readonly TransportWatch _transport = new();
+    private readonly LinkTotals _totals = new();
     private readonly Tilt _tilt = new();
     private DeviceClockMap _map = new();
-    private Func<ProtocolCounters>? _counters;
-    private ProtocolCounters _ended;
     private PadIdentity? _identity;
     private PadState _state = PadState.Absent;
-    private ZeroPoint? _zero;
     private double? _temperature;
+    private PadStatus _status;
+    private string _calibrationId = "";
     private bool _isTimed;
     private long _newestNs = long.MinValue;
-    private long _bytes, _bytesAtSample, _opened;
 
     /// <summary>A pad of the bay file, absent until its link opens.</summary>
-    public PadChannel(PadConfiguration configuration, BayClock clock, IZeroStore zeros)
+    public PadChannel(PadConfiguration configuration, BayClock clock, PadRecords records)
     {
-        (Configuration, _clock, _zeros) = (configuration, clock, zeros);
+        ArgumentNullException.ThrowIfNull(records);
+        (Configuration, _clock, _records, _scale) = (configuration, clock, records, new PadScale(records.Here));
         if (configuration.Tilt is not null)
             TiltSource = new TiltFeed(this, clock);
-        if (configuration.KgPerCount is null)
-            _faults.Raise("SL-342", "The pad has no calibration.", "Prove it with known masses, or give kg_per_count in the bay file.", clock.NowNs);
     }
 
     /// <summary>Its place in the bay file.</summary>
@@ -68,11 +70,9 @@ public sealed class PadChannel : IPadSource
     /// <inheritdoc/>
     public void LinkOpened(Func<ProtocolCounters> counters) => Change(() =>
     {
-        _opened++;
-        _counters = counters;
+        _totals.Begin(counters);
         _state = PadState.Waiting;
         _silence.Heard();
-        _bytesAtSample = _bytes;
         _transport.Restart();
         _faults.ClearAll(code => code.StartsWith("SL-1", StringComparison.Ordinal) || code.StartsWith("SL-2", StringComparison.Ordinal) && code != TiltFeed.Code);
         ForgetPad();
@@ -84,8 +84,7 @@ public sealed class PadChannel : IPadSource
     {
         var before = _state;
         _state = PadState.Absent;
-        _ended = Total();
-        _counters = null;
+        _totals.End();
         ForgetPad();
         _faults.ClearAll(code => code.StartsWith("SL-1", StringComparison.Ordinal) && code != fault.Code);
         return _faults.Raise(fault.Code, fault.Message, fault.Mend, _clock.NowNs) || before != PadState.Absent;
@@ -95,7 +94,7 @@ public sealed class PadChannel : IPadSource
     public void Received(int bytes)
     {
         lock (_gate)
-            _bytes += bytes;
+            _totals.Received(bytes);
     }
 
     /// <inheritdoc/>
@@ -112,10 +111,9 @@ public sealed class PadChannel : IPadSource
         {
             Refuse("SL-202", $"Pad {identity.SerialNumber} is on this port; {Configuration.Corner} wants {wanted}.", "Swap the cables, or correct serial_number in the bay file.");
         }
-        else if (identity.SerialNumber != _identity?.SerialNumber)
+        else if (!identity.IsSamePad(_identity))
         {
-            _zero = _zeros.Latest(identity.SerialNumber);
-            _faults.Set(_zero is null, "SL-341", "The pad has no zero.", "Empty the pads and take a zero.", _clock.NowNs);
+            Recall(identity);
         }
 
         var isNews = identity != _identity;
@@ -162,7 +160,7 @@ public sealed class PadChannel : IPadSource
         lock (_gate)
         {
             _silence.Heard();
-            _bytesAtSample = _bytes;
+            _totals.Sampled();
             // Without a hello nobody knows whose samples these are.
             if (_identity is null || _state == PadState.Refused || sample.Sequence is { } sequence && !_sequence.Accept(sequence))
                 return;
@@ -186,7 +184,7 @@ public sealed class PadChannel : IPadSource
             isNews = _silence.Tick(nowNs, _identity?.RateHz ?? 0) && _state is PadState.Live or PadState.Waiting;
             if (isNews)
                 FallSilent(nowNs);
-            isNews |= _counters is not null && _transport.Tick(Total(), _sequence.Missed, _faults, nowNs);
+            isNews |= _totals.IsOpen && _transport.Tick(_totals.Frames, _sequence.Missed, _faults, nowNs);
         }
 
         TiltSource?.Tick(nowNs);
@@ -207,27 +205,46 @@ public sealed class PadChannel : IPadSource
         lock (_gate)
         {
             var counts = _state == PadState.Live ? _ring.MeanOver(fromNs, toNs, LongestGapNs) : null;
-            var load = LoadOf(counts);
+            var load = _scale.Kg(counts);
             var tilt = TiltSize(load);
-            var calibrationU = Math.Abs(load ?? 0) * Configuration.SpanUncertaintyPercent / 100;
-            return new PadBlock(load + (tilt ?? 0), -_zero?.Counts * Configuration.KgPerCount, tilt, calibrationU, _isTimed, _state, _faults.Present);
+            return new PadBlock(load + (tilt ?? 0), _scale.ZeroKg, tilt, _scale.Doubt(load ?? 0, _temperature), _isTimed, _state, _faults.Present)
+            {
+                Calibration = _calibrationId,
+                IsProved = _scale.Calibration?.IsProved == true,
+            };
         }
     }
 
-    /// <summary>The counts of the last <paramref name="spanNs"/>, and the pad they belong to; nothing unless it is live.</summary>
-    public (PadIdentity Identity, double[] Counts)? Recent(long spanNs)
+    /// <summary>The last seconds cell by cell, and how far the load has come to rest; nothing unless the pad is live.</summary>
+    public PadObservation? Observe()
     {
         lock (_gate)
-            return _state == PadState.Live && _identity is { } identity ? (identity, _ring.Since(_newestNs - spanNs)) : null;
+        {
+            if (_state != PadState.Live || _identity is not { } identity || _ring.Count == 0)
+                return null;
+            var (cells, isWhole) = _ring.CellsSince(_newestNs - RestWindowNs, LongestGapNs);
+            var kgPerCount = _scale.Calibration?.SpanKgPerCount ?? identity.CapacityKg * 1e-6;
+            return PadObservation.Of(identity, cells, isWhole, kgPerCount, new PadReading
+            {
+                Time = _clock.ToUtc(_newestNs),
+                CellCounts = [],
+                CellSpreads = [],
+                Settled = false,
+                SaturatedCells = StatusFaults.CellsAtLimit(_status),
+                TemperatureC = _temperature,
+                PitchDeg = _tilt.Pitch,
+                RollDeg = _tilt.Roll,
+            });
+        }
     }
 
-    /// <summary>The zero in force.</summary>
-    public ZeroPoint? Zero
+    /// <summary>Who the pad is, and the calibration and zero in force.</summary>
+    public (PadIdentity? Identity, PadCalibration? Calibration, ZeroPoint? Zero) Standing
     {
         get
         {
             lock (_gate)
-                return _zero;
+                return (_identity, _scale.Calibration, _scale.Zero);
         }
     }
 
@@ -236,8 +253,29 @@ public sealed class PadChannel : IPadSource
     {
         if (_identity?.SerialNumber != zero.SerialNumber)
             return false;
-        _zero = zero;
-        _faults.Clear("SL-341");
+        _scale.Use(zero);
+        Recognition.Tell(_scale, _faults, _clock.NowNs);
+        return true;
+    });
+
+    /// <summary>Lets zero tracking go on by one step; <paramref name="seen"/> has to be of an empty pad.</summary>
+    public ZeroTrack Follow(PadObservation seen, TimeSpan elapsed, ZeroTrackingOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(seen);
+        lock (_gate)
+        {
+            if (_identity == seen.Identity && _scale.Calibration is { } c && _scale.Kg(c.Counts([.. seen.Reading.CellCounts])) is { } load)
+                _scale.Track = ZeroTracking.Step(_scale.Track, load, seen.Rest.Settled, elapsed, c.CapacityKg, options);
+            return _scale.Track;
+        }
+    }
+
+    /// <summary>Puts what the ledger holds of this pad into force; after a calibration was adopted.</summary>
+    public void Recognise() => Change(() =>
+    {
+        if (_identity is not { } identity)
+            return false;
+        Recall(identity);
         return true;
     });
 
@@ -248,7 +286,7 @@ public sealed class PadChannel : IPadSource
         {
             var now = _clock.NowNs;
             var isLive = _state == PadState.Live;
-            var (load, uncertainty) = isLive ? RecentLoad() : (null, null);
+            var (load, uncertainty) = isLive && _ring.Count > 0 ? _scale.MeanOf(_ring.Since(_newestNs - LoadWindowNs), _temperature) : (null, null);
             return new PadSnapshot
             {
                 Configuration = Configuration,
@@ -261,8 +299,9 @@ public sealed class PadChannel : IPadSource
                 PitchDegrees = isLive ? _tilt.Pitch : null,
                 RollDegrees = isLive ? _tilt.Roll : null,
                 TemperatureCelsius = isLive ? _temperature : null,
-                Zero = _zero,
-                Counters = Counters(),
+                Zero = _scale.Zero,
+                Calibration = _scale.Calibration,
+                Counters = _totals.With(_sequence),
                 ClockDriftPpm = isLive && _isTimed ? _map.DriftPpm : null,
                 TransportJitterMs = isLive && _isTimed ? _map.JitterMs : null,
                 Faults = _faults.Present,
@@ -278,16 +317,13 @@ public sealed class PadChannel : IPadSource
         if (TiltSource is null)
             _tilt.Add(sample.PitchDegrees, sample.RollDegrees, _newestNs);
         _temperature = sample.TemperatureCelsius;
+        _status = sample.Status;
         if (!StatusFaults.CanWeigh(sample.Status))
             return new TakenSample(sample, _newestNs, null);
-        var counts = 0.0;
-        for (var cell = 0; cell < sample.Cells; cell++)
-            counts += sample.Counts[cell];
-        _ring.Add(_newestNs, counts);
-        return new TakenSample(sample, _newestNs, LoadOf(counts));
+        var counts = _scale.Counts(sample.Counts, sample.Cells);
+        _ring.Add(_newestNs, counts, sample.Counts);
+        return new TakenSample(sample, _newestNs, _scale.Kg(counts));
     }
-
-    private double? LoadOf(double? counts) => (counts - _zero?.Counts) * Configuration.KgPerCount;
 
     private double? TiltSize(double? load)
     {
@@ -298,43 +334,17 @@ public sealed class PadChannel : IPadSource
         return size;
     }
 
-    private (double? Load, double? U) RecentLoad()
-    {
-        if (_ring.Count == 0)
-            return (null, null);
-        var counts = _ring.Since(_newestNs - LoadWindowNs);
-        if (counts.Length < 2 || LoadOf(counts.Average()) is not { } load)
-            return (null, null);
-        var mean = counts.Average();
-        var variance = counts.Sum(c => (c - mean) * (c - mean)) / (counts.Length - 1);
-        var noise = Configuration.KgPerCount!.Value * Math.Sqrt(variance / counts.Length);
-        var calibration = load * Configuration.SpanUncertaintyPercent / 100;
-        return (load, Math.Sqrt(noise * noise + calibration * calibration));
-    }
-
     private double? MeasuredRate()
     {
         var count = _ring.Count > 0 ? _ring.Since(_newestNs - RateWindowNs).Length : 0;
         return count > 1 ? count * (double)Nanoseconds.PerSecond / RateWindowNs : null;
     }
 
-    private PadCounters Counters()
-    {
-        var total = Total();
-        return new PadCounters(_bytes, total.Frames, total.BadFrames, total.SkippedBytes, _sequence.Missed, _sequence.Repeated, _opened);
-    }
-
-    private ProtocolCounters Total()
-    {
-        var now = _counters?.Invoke() ?? default;
-        return new ProtocolCounters(_ended.Frames + now.Frames, _ended.BadFrames + now.BadFrames, _ended.SkippedBytes + now.SkippedBytes);
-    }
-
     private void FallSilent(long nowNs)
     {
         _state = PadState.Silent;
         _ring.Clear();
-        TransportWatch.Silent(hasBytes: _bytes > _bytesAtSample, _faults, nowNs);
+        TransportWatch.Silent(hasBytes: _totals.HasBytesSinceSample, _faults, nowNs);
     }
 
     private void Refuse(string code, string message, string mend)
@@ -344,12 +354,21 @@ public sealed class PadChannel : IPadSource
         _faults.Raise(code, message, mend, _clock.NowNs);
     }
 
+    private void Recall(PadIdentity identity)
+    {
+        // Sums of other trims do not mix.
+        _ring.Clear();
+        Recognition.Of(identity, Configuration, _records, _scale, _faults, _clock.NowNs);
+        _calibrationId = _scale.Calibration?.Identity ?? "";
+    }
+
     // What hangs on the pad that was there: another one may come back on the same port.
     private void ForgetPad()
     {
         _identity = null;
-        _zero = null;
-        _faults.Clear("SL-341");
+        _scale.Forget();
+        _calibrationId = "";
+        _faults.ClearAll(Recognition.Codes.Contains);
         _ring.Clear();
         if (TiltSource is null)
             _tilt.Forget();

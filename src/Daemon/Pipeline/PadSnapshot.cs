@@ -1,5 +1,6 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Weighing;
+using ScaleLink.Weighing.Calibration;
 
 namespace ScaleLink.Daemon.Pipeline;
 
@@ -41,6 +42,9 @@ public sealed record PadSnapshot
 
     /// <summary>The zero in force.</summary>
     public ZeroPoint? Zero { get; init; }
+
+    /// <summary>The calibration in force.</summary>
+    public PadCalibration? Calibration { get; init; }
 
     /// <summary>Totals since the daemon started.</summary>
     public required PadCounters Counters { get; init; }

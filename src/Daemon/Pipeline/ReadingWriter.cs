@@ -17,7 +17,7 @@ internal static class ReadingWriter
     public static BayReading Weighed((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, SettlingReading estimate)
     {
         var verdict = VerdictOf(estimate.Verdict);
-        var calibration = Corners.From(c => blocks[c].CalibrationUKg);
+        var calibration = new LoadDoubt(c => blocks[c].Doubt);
         // Pads without their own time are skewed by up to the adapters' delay: while the car moves their shares would be invented.
         var canShare = verdict == BayVerdict.Settled || blocks.Values.All(b => b.IsTimed);
         var shares = canShare ? LoadShares.Of(estimate.Loads) : null;
@@ -28,15 +28,15 @@ internal static class ReadingWriter
             Verdict = verdict,
             Corners = [.. AllCorners.Select(c => Corner(c, blocks) with
             {
-                LoadKg = Combine(new Estimate(estimate.Loads[c], estimate.StandardUncertainty?[c]), Corners.Same(0).With(c, 1), calibration),
-                Budget = Budget(estimate.StandardUncertainty?[c], calibration[c]),
+                LoadKg = calibration.Combine(new Estimate(estimate.Loads[c], estimate.StandardUncertainty?[c]), Corners.Same(0).With(c, 1)),
+                Budget = Budget(estimate.StandardUncertainty?[c], blocks[c].Doubt),
             })],
-            TotalKg = Combine(estimate.TotalKg, Corners.Same(1), calibration),
-            CrossWeightPercent = shares is { } x ? Combine(estimate.CrossWeightPercent, x.CrossWeightSlope, calibration) : null,
-            FrontSharePercent = shares is { } f ? Combine(estimate.FrontSharePercent, f.FrontSlope, calibration) : null,
-            LeftSharePercent = shares is { } l ? Combine(estimate.LeftSharePercent, l.LeftSlope, calibration) : null,
-            FrontSideDifferenceKg = Combine(estimate.FrontSideDifferenceKg, new Corners(1, -1, 0, 0), calibration),
-            RearSideDifferenceKg = Combine(estimate.RearSideDifferenceKg, new Corners(0, 0, 1, -1), calibration),
+            TotalKg = calibration.Combine(estimate.TotalKg, Corners.Same(1)),
+            CrossWeightPercent = shares is { } x ? calibration.Combine(estimate.CrossWeightPercent, x.CrossWeightSlope) : null,
+            FrontSharePercent = shares is { } f ? calibration.Combine(estimate.FrontSharePercent, f.FrontSlope) : null,
+            LeftSharePercent = shares is { } l ? calibration.Combine(estimate.LeftSharePercent, l.LeftSlope) : null,
+            FrontSideDifferenceKg = calibration.Combine(estimate.FrontSideDifferenceKg, new Corners(1, -1, 0, 0)),
+            RearSideDifferenceKg = calibration.Combine(estimate.RearSideDifferenceKg, new Corners(0, 0, 1, -1)),
             SettledInSeconds = estimate.SecondsLeft,
             CaptureReady = estimate.CaptureReady,
             Remark = RemarkOn(verdict, estimate, canShare),
@@ -53,7 +53,7 @@ internal static class ReadingWriter
     };
 
     private static CornerReading Corner(Corner corner, Dictionary<Corner, PadBlock> blocks) => blocks.TryGetValue(corner, out var block)
-        ? new CornerReading { Corner = corner, Calibration = "starting", Corrections = CorrectionsOf(block), Faults = block.Faults }
+        ? new CornerReading { Corner = corner, Proved = block.IsProved, Calibration = block.Calibration, Corrections = CorrectionsOf(block), Faults = block.Faults }
         : new CornerReading { Corner = corner };
 
     private static IReadOnlyList<Correction> CorrectionsOf(PadBlock block)
@@ -69,20 +69,9 @@ internal static class ReadingWriter
         };
     }
 
-    private static IReadOnlyList<UncertaintyPart> Budget(double? rocking, double calibration) => rocking is { } u
-        ? [new UncertaintyPart("rocking", u), new UncertaintyPart("calibration", calibration)]
+    private static IReadOnlyList<UncertaintyPart> Budget(double? rocking, CalibrationDoubt doubt) => rocking is { } u
+        ? [new UncertaintyPart("rocking", u), new UncertaintyPart("calibration", doubt.Kg)]
         : [];
-
-    // The calibrations of four pads err independently of each other and of the rocking.
-    private static Quantity? Combine(Estimate? estimate, Corners slope, Corners calibration)
-    {
-        if (estimate is not { } e)
-            return null;
-        if (e.StandardUncertainty is not { } rocking)
-            return new Quantity(e.Value, null);
-        var spans = Corners.From(c => slope[c] * calibration[c]);
-        return new Quantity(e.Value, Math.Sqrt(rocking * rocking + spans.Dot(spans)));
-    }
 
     private static BayVerdict VerdictOf(SettlingVerdict verdict) => verdict switch
     {

@@ -12,9 +12,9 @@ internal sealed class RockingCrossWeight(BlindDirection prior)
 {
     // A bounce that ends elsewhere had a perch turned in it, or friction let go: it would teach the turn, not the rocking.
     private const double SameRestKg = 1.0;
-    // A driver who gets in or fuel that is drained changes the total by more than this; rocking averages out over the span.
-    private const double SameTotalShare = 0.01;
-    private const double TotalSmoothing = 1 / 30.0;
+    // A driver who gets in changes the total by more than this, hands that push or lean by less; rocking averages out over half a second.
+    private const double SameTotalShare = 0.04;
+    private const double TotalSmoothing = 1 / 10.0;
 
     private readonly RockingLearner _learner = new();
     private RockingBlindCrossWeight _blind = new(prior);

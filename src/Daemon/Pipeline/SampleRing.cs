@@ -1,10 +1,11 @@
 namespace ScaleLink.Daemon.Pipeline;
 
-/// <summary>The newest samples of one pad, as (instant, summed counts). Overwrites the oldest; allocates nothing.</summary>
+/// <summary>The newest samples of one pad: instant, counts added up, counts of the cells. Overwrites the oldest; adding allocates nothing.</summary>
 internal sealed class SampleRing(int capacity)
 {
     private readonly long[] _at = new long[capacity];
     private readonly double[] _counts = new double[capacity];
+    private readonly CellCounts[] _cells = new CellCounts[capacity];
     private int _next;
 
     /// <summary>Samples held.</summary>
@@ -17,9 +18,9 @@ internal sealed class SampleRing(int capacity)
     public long OldestNs => _at[Index(0)];
 
     /// <summary>Instants must rise.</summary>
-    public void Add(long atNs, double counts)
+    public void Add(long atNs, double counts, in CellCounts cells = default)
     {
-        (_at[_next], _counts[_next]) = (atNs, counts);
+        (_at[_next], _counts[_next], _cells[_next]) = (atNs, counts, cells);
         _next = (_next + 1) % capacity;
         Count = Math.Min(Count + 1, capacity);
     }
@@ -52,14 +53,35 @@ internal sealed class SampleRing(int capacity)
     }
 
     /// <summary>Copies the counts since an instant, oldest first.</summary>
-    public double[] Since(long fromNs)
+    public double[] Since(long fromNs) => Copy(_counts, FirstSince(fromNs));
+
+    /// <summary>Copies the counts of the cells since an instant, oldest first; not whole when there is a hole longer than <paramref name="longestGapNs"/>.</summary>
+    public (CellCounts[] Cells, bool IsWhole) CellsSince(long fromNs, long longestGapNs)
+    {
+        var first = FirstSince(fromNs);
+        var (isWhole, before) = (first < Count, fromNs);
+        for (var i = first; i < Count; i++)
+        {
+            isWhole &= _at[Index(i)] - before <= longestGapNs;
+            before = _at[Index(i)];
+        }
+
+        return (Copy(_cells, first), isWhole);
+    }
+
+    private int FirstSince(long fromNs)
     {
         var first = Count;
         while (first > 0 && _at[Index(first - 1)] >= fromNs)
             first--;
-        var copy = new double[Count - first];
+        return first;
+    }
+
+    private T[] Copy<T>(T[] from, int first)
+    {
+        var copy = new T[Count - first];
         for (var k = 0; k < copy.Length; k++)
-            copy[k] = _counts[Index(first + k)];
+            copy[k] = from[Index(first + k)];
         return copy;
     }
 

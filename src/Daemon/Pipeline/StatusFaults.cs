@@ -11,6 +11,10 @@ internal static class StatusFaults
     /// <summary>A sample from a clipped or faulty converter is no load.</summary>
     public static bool CanWeigh(PadStatus status) => (status & Spoils) == 0;
 
+    /// <summary>Numbers of the cells whose converter is at its limit, from 1.</summary>
+    public static IReadOnlyList<int> CellsAtLimit(PadStatus status) =>
+        (status & PadStatus.AnyCellAtLimit) == 0 ? [] : [.. Enumerable.Range(1, CellCounts.MaxCells).Where(cell => status.HasFlag((PadStatus)((int)PadStatus.Cell0AtLimit << (cell - 1))))];
+
     /// <summary>Updates <paramref name="faults"/>; true when something began or ended.</summary>
     public static bool Apply(PadStatus status, FaultSet faults, long nowNs)
     {

@@ -1,3 +1,4 @@
+using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Publishing;
 
 namespace ScaleLink.Daemon.Pipeline;
@@ -6,13 +7,15 @@ namespace ScaleLink.Daemon.Pipeline;
 /// The heartbeat of the pipeline: watches for silence, weighs each block as soon as it is complete, and publishes.
 /// A thread of its own that waits on a handle: a timer of the pool at this pace keeps the pool's threads spinning and costs several times as much.
 /// </summary>
-internal sealed class WeighingLoop(LiveBay bay, BayWeigher weigher, BayClock clock, ILogger<WeighingLoop> log) : IHostedService, IDisposable
+internal sealed class WeighingLoop(LiveBay bay, BayWeigher weigher, BayClock clock, NoiseLedger noise, ILogger<WeighingLoop> log) : IHostedService, IDisposable
 {
     private static readonly TimeSpan Beat = TimeSpan.FromMilliseconds(10);
     private static readonly TimeSpan StopWithin = TimeSpan.FromSeconds(2);
+    private const long KeepNoiseEveryNs = 600 * Nanoseconds.PerSecond;
 
     private readonly ManualResetEvent _stop = new(false);
     private Thread? _thread;
+    private long _noiseKeptNs;
 
     public Task StartAsync(CancellationToken cancellationToken)
     {
@@ -57,6 +60,8 @@ internal sealed class WeighingLoop(LiveBay bay, BayWeigher weigher, BayClock clo
                 weigher.Interrupt();
             }
         }
+
+        noise.Keep(weigher.NoiseKg);
     }
 
     private void Tick(BlockClock blocks)
@@ -69,5 +74,10 @@ internal sealed class WeighingLoop(LiveBay bay, BayWeigher weigher, BayClock clo
                 weigher.Interrupt();
             bay.Publish(weigher.Weigh(from, to));
         }
+
+        if (clock.NowNs - _noiseKeptNs < KeepNoiseEveryNs)
+            return;
+        noise.Keep(weigher.NoiseKg);
+        _noiseKeptNs = clock.NowNs;
     }
 }

@@ -16,6 +16,10 @@ public static class Cautions
     public const string Perches =
         "Turn perches with the wheel safely supported. Springs store energy: never unwind a perch past the end of its thread, and keep clear of a spring that can jump off its seat.";
 
+    /// <summary>After perches were turned, before the car runs.</summary>
+    public const string Track =
+        "The car will handle differently. Before it runs: lock rings tight, springs seated, wheel nuts to torque, nothing touching through the whole travel. First laps gently, on a closed course, by the rules of the place.";
+
     /// <summary>On every sheet of results.</summary>
     public const string NotForTrade = "Not approved for trade or legal weighing. Setup figures are advice; whoever drives or releases the car decides, and tests it with care.";
 }

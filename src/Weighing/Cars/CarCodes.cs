@@ -26,6 +26,15 @@ public static class CarCodes
     /// <summary>The four loads are not those of a car on its wheels.</summary>
     public const string Loads = "SL-511";
 
+    /// <summary>A document is not JSON.</summary>
+    public const string NotJson = "SL-512";
+    /// <summary>A document has a field that means nothing there.</summary>
+    public const string UnknownField = "SL-513";
+    /// <summary>A document lacks a field.</summary>
+    public const string MissingField = "SL-514";
+    /// <summary>A field of a document is of the wrong kind.</summary>
+    public const string WrongKind = "SL-515";
+
     /// <summary>Too few height readings to know all four pads.</summary>
     public const string SurveyIncomplete = "SL-520";
     /// <summary>Height readings contradict each other.</summary>

@@ -8,17 +8,17 @@ public static class CarModelCheck
     {
         List<Finding> found = [];
         if (string.IsNullOrWhiteSpace(car.Name))
-            found.Add(new(CarCodes.Name, "The car has no name.", "Name it, so that records can be told apart."));
+            found.Add(new(CarCodes.Name, "The car has no name.", "Name it, so that records can be told apart.") { Place = "name" });
         foreach (var value in NamedValues.Of(car))
-            found.AddRange(Mistakes(value));
+            found.AddRange(Mistakes(value).Select(m => m with { Place = value.Name }));
         foreach (var corner in Corners.All)
-            found.AddRange(PerchMistakes(car, corner));
+            found.AddRange(PerchMistakes(car, corner).Select(m => m with { Place = $"{corner} perch" }));
         if (car.SmallestTurn is not (> 0 and <= 1))
-            found.Add(new(CarCodes.PerchPitch, $"The smallest turn is {car.SmallestTurn}.", "Give a part of one turn: 0.125, 0.25 or 0.5."));
+            found.Add(new(CarCodes.PerchPitch, $"The smallest turn is {car.SmallestTurn}.", "Give a part of one turn: 0.125, 0.25 or 0.5.") { Place = "smallest turn" });
         if (!(car.SharedSpringDoubt is >= 0 and < 1 && car.SharedTyreDoubt is >= 0 and < 1))
             found.Add(new(CarCodes.Uncertainty, "A shared doubt of the rates is not between 0 and 1.", "Give it as a share of one: 0.1 is ten percent."));
-        found.AddRange(TargetMistakes(car.Targets));
-        found.AddRange(BallastMistakes(car.BallastStations));
+        found.AddRange(TargetMistakes(car.Targets).Select(m => m with { Place = "targets" }));
+        found.AddRange(BallastMistakes(car.BallastStations).Select(m => m with { Place = "ballast" }));
         return found;
     }
 

@@ -1,5 +1,6 @@
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Learning;
 using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Weighing.Planning;
@@ -31,15 +32,16 @@ public static class PerchPlanner
             Objective = problem.Value(turns),
             AlreadyThere = there,
             Reaches = reaches,
-            Forecast = Forecast(request, turns),
+            Forecast = Forecast(request.Known, turns),
             Findings = [.. Doubts(car, request.RideHeightsMm), .. limits],
             Alternatives = alternatives,
         };
     }
 
-    static PlanForecast Forecast(PlanRequest request, Corners turns)
+    /// <summary>What the crew will read after these turns, planned or not, and a settling.</summary>
+    public static PlanForecast Forecast(StepLearner known, in Corners turns)
     {
-        var (known, statics) = (request.Known, request.Known.Effects.Statics);
+        var statics = known.Effects.Statics;
         var change = known.Effects.Forecast(turns);
         // Settling anew moves load along the warp pattern only: so much of it is one percent of cross weight.
         var warp = statics.FromBuiltInWarp(1);

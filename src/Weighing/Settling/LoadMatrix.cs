@@ -15,6 +15,9 @@ readonly record struct LoadMatrix(Corners LF, Corners RF, Corners LR, Corners RR
     /// <summary>Independent errors with these variances.</summary>
     public static LoadMatrix OfDiagonal(in Corners v) => new(new(v.LF, 0, 0, 0), new(0, v.RF, 0, 0), new(0, 0, v.LR, 0), new(0, 0, 0, v.RR));
 
+    /// <summary>From the statics' matrix.</summary>
+    public static LoadMatrix From(in Statics.CornerMatrix m) => new(m.LF, m.RF, m.LR, m.RR);
+
     /// <summary>From a 4x4 matrix.</summary>
     public static LoadMatrix From(Matrix<double> m) => new(
         new(m[0, 0], m[0, 1], m[0, 2], m[0, 3]), new(m[1, 0], m[1, 1], m[1, 2], m[1, 3]),

@@ -16,10 +16,18 @@ internal sealed class BoardPage : IAsyncDisposable
     /// <summary>Errors that scripts of the page have thrown.</summary>
     public List<string> Errors { get; } = [];
 
+    /// <summary>What the browser has written into its console; a daemon that is away is among it.</summary>
+    public List<string> Complaints { get; } = [];
+
     public static async Task<BoardPage> Open(IBrowser browser, string address)
     {
         var context = await browser.NewContextAsync(new BrowserNewContextOptions { ReducedMotion = ReducedMotion.Reduce });
         var board = new BoardPage(context, await context.NewPageAsync());
+        board.Page.Console += (_, message) =>
+        {
+            if (message.Type == "error")
+                board.Complaints.Add(message.Text);
+        };
         board.Page.PageError += (_, error) => board.Errors.Add(error);
         await board.Page.GotoAsync(address);
         await board.Started();
@@ -60,6 +68,9 @@ internal sealed class BoardPage : IAsyncDisposable
     /// <summary>Verdict of a live reading; empty without one.</summary>
     public Task<string> Verdict() => Attribute("[data-verdict]", "data-verdict");
 
+    /// <summary>State of the session on the work view.</summary>
+    public Task<string> StateName() => Attribute(".work", "data-state");
+
     public async Task<string> Text(string selector) => (await Page.Locator(selector).First.InnerTextAsync()).Trim();
 
     /// <summary>The number that stands at the selector; nothing where none stands.</summary>
@@ -72,7 +83,16 @@ internal sealed class BoardPage : IAsyncDisposable
     public async Task<TimeSpan> Until(string condition, double withinSeconds)
     {
         var started = System.Diagnostics.Stopwatch.GetTimestamp();
-        await Page.WaitForFunctionAsync(condition, null, new PageWaitForFunctionOptions { Timeout = (float)(1000 * withinSeconds), PollingInterval = 20 });
+        try
+        {
+            await Page.WaitForFunctionAsync(condition, null, new PageWaitForFunctionOptions { Timeout = (float)(1000 * withinSeconds), PollingInterval = 20 });
+        }
+        catch (TimeoutException e)
+        {
+            var seen = await Page.Locator("body").InnerTextAsync();
+            throw new TimeoutException($"Not within {withinSeconds} s: {condition}. The page says: {seen} {string.Join(' ', Errors.Concat(Complaints.TakeLast(5)))}", e);
+        }
+
         return System.Diagnostics.Stopwatch.GetElapsedTime(started);
     }
 

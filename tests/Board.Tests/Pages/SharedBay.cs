@@ -28,7 +28,7 @@ public sealed class SharedBay : IAsyncLifetime
     }
 
     /// <summary>A board of its own, which the test closes.</summary>
-    internal Task<BoardPage> Open(string query = "") => BoardPage.Open(_chromium!.Browser, $"http://127.0.0.1:{Rig.PagePort}/{query}");
+    internal Task<BoardPage> Open(string query = "", int? port = null) => BoardPage.Open(_chromium!.Browser, $"http://127.0.0.1:{port ?? Rig.PagePort}/{query}");
 
     public async ValueTask DisposeAsync()
     {

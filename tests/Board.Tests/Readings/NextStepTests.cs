@@ -24,7 +24,7 @@ public class NextStepTests
     [Fact]
     public void A_held_reading_gives_no_advice()
     {
-        var view = new BayView(new(Freshness.Held, Settled(52), TimeSpan.FromSeconds(4)), new(Freshness.Absent), Trouble.Ended);
+        var view = new BayView(new(Freshness.Held, Settled(52), TimeSpan.FromSeconds(4)), new(Freshness.Absent), new(Freshness.Absent), Trouble.Ended);
         var step = NextStep.For(view, MassUnit.Kilogram);
         Assert.Equal("Do not use these numbers: no new ones come.", step.Do);
         Assert.Contains("SL-423", step.Why);
@@ -44,7 +44,7 @@ public class NextStepTests
     [Fact]
     public void A_raised_car_comes_with_its_caution() => Assert.Contains("Nobody under a car", For(new Loads { Verdict = Verdict.Raised }).Caution);
 
-    private static NextStep For(Loads loads) => NextStep.For(new BayView(new(Freshness.Live, loads, TimeSpan.Zero), new(Freshness.Absent), null), MassUnit.Kilogram);
+    private static NextStep For(Loads loads) => NextStep.For(new BayView(new(Freshness.Live, loads, TimeSpan.Zero), new(Freshness.Absent), new(Freshness.Absent), null), MassUnit.Kilogram);
 
     private static Loads Settled(double cross) => new()
     {

@@ -78,7 +78,7 @@ public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
     {
         var (code, output, _) = await bay.Run("zero", "RR");
         Assert.Equal(1, code);
-        Assert.Contains("RR refused  SL-345: ", output);
+        Assert.Contains("RR refused  SL-318: ", output);
         Assert.Contains("Take everything off the pad.", output);
     }
 

@@ -69,12 +69,24 @@ public class BayFileTests
     [InlineData("", "SL-004")]
     [InlineData("", "SL-008")]
     [InlineData("[listen]\naddress = \"0.0.0.0\"", "SL-015")]
+    [InlineData("[listen]\naddress = \"bay\"\nother_machines = true", "SL-015")]
+    [InlineData("[listen]\nnames = \"http://bay\"", "SL-021")]
     [InlineData("[listen]\npage_port = 5480\ngrpc_port = 5480", "SL-014")]
     [InlineData("[[pads]]\ncorner = \"LF\"\nlink = \"tcp://nowhere\"", "SL-012")]
     [InlineData("[[pads]]\ncorner = \"LF\"\nlink = \"tcp://h:1\"\nkg_per_count = 0", "SL-006")]
     [InlineData("[mqtt]\nrate_hz = 21", "SL-006")]
     public void A_mistake_has_its_code(string text, string code) =>
         Assert.Contains(BayFile.Parse(text, "bay.toml").Mistakes, m => m.Code == code);
+
+    [Fact]
+    public void Other_machines_are_let_in_only_by_an_explicit_word()
+    {
+        const string network = "[listen]\naddress = \"0.0.0.0\"\nother_machines = true\nnames = \"bay, bay.example\"";
+        var file = BayFile.Parse(network, "bay.toml");
+        Assert.DoesNotContain(file.Mistakes, m => m.Code is "SL-015" or "SL-021");
+        Assert.Equal(["bay", "bay.example"], file.Configuration!.Listen.Names);
+        Assert.False(BayFile.Parse("", "bay.toml").Configuration!.Listen.OtherMachines);
+    }
 
     [Fact]
     public void Two_pads_may_not_claim_one_serial_number() =>

@@ -4,6 +4,8 @@ using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing;
+using ScaleLink.Weighing.Calibration;
+using ZeroPoint = ScaleLink.Daemon.Pipeline.ZeroPoint;
 
 namespace Daemon.Tests.Pipeline;
 
@@ -113,7 +115,8 @@ public class PadChannelTroubleTests
         var zeros = Substitute.For<IZeroStore>();
         zeros.Latest("SLP-1").Returns(new ZeroPoint("SLP-1", 0, default, "test", null));
         var pad = new PadChannel(
-            new PadConfiguration { Corner = Corner.LF, Source = source, Tilt = hasTilt ? source : null, KgPerCount = 1, SpanUncertaintyPercent = 1, CorrectTilt = true }, _clock, zeros);
+            new PadConfiguration { Corner = Corner.LF, Source = source, Tilt = hasTilt ? source : null, KgPerCount = 1, SpanUncertaintyPercent = 1, CorrectTilt = true }, _clock,
+            new PadRecords(zeros, Substitute.For<ICalibrationStore>(), new Place("bay", 9.81, 1e-6)));
         pad.LinkOpened(() => _counters);
         pad.OnIdentity(new PadIdentity("SLP-1", "", 0, 1, 0, 600));
         Sample(pad);

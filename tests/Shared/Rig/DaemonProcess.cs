@@ -16,6 +16,14 @@ internal sealed class DaemonProcess : IDisposable
         Feed = new Feed.FeedClient(Channel);
         Pads = new Pads.PadsClient(Channel);
         Control = new PadControl.PadControlClient(Channel);
+        Proofs = new Proofs.ProofsClient(Channel);
+        ProofControl = new ProofControl.ProofControlClient(Channel);
+        Cars = new Cars.CarsClient(Channel);
+        CarControl = new CarControl.CarControlClient(Channel);
+        Patch = new Patch.PatchClient(Channel);
+        PatchControl = new PatchControl.PatchControlClient(Channel);
+        Work = new Work.WorkClient(Channel);
+        WorkControl = new WorkControl.WorkControlClient(Channel);
         Wait.Until(Answers, StartWithin, $"the daemon answers. {Process.Said}");
     }
 
@@ -28,6 +36,21 @@ internal sealed class DaemonProcess : IDisposable
     public Pads.PadsClient Pads { get; }
 
     public PadControl.PadControlClient Control { get; }
+
+    public Proofs.ProofsClient Proofs { get; }
+
+    public ProofControl.ProofControlClient ProofControl { get; }
+    public Cars.CarsClient Cars { get; }
+
+    public CarControl.CarControlClient CarControl { get; }
+
+    public Patch.PatchClient Patch { get; }
+
+    public PatchControl.PatchControlClient PatchControl { get; }
+
+    public Work.WorkClient Work { get; }
+
+    public WorkControl.WorkControlClient WorkControl { get; }
 
     /// <summary>The newest loads, or nothing in the first moments.</summary>
     public Loads? Loads()

@@ -37,13 +37,21 @@ window.scalelink = (() => {
     });
   };
 
+  const save = (name, type, bytes) => {
+    const link = document.createElement("a");
+    link.href = URL.createObjectURL(new Blob([bytes], { type }));
+    link.download = name;
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+  };
+
   const watchVisibility = watcher =>
     document.addEventListener("visibilitychange", () => watcher.invokeMethodAsync("OnVisible", !document.hidden));
 
   theme(read("theme"));
   bigScreen(read("big") === "on", false);
   return {
-    read, write, theme, bigScreen, chime, watchVisibility,
+    read, write, theme, bigScreen, chime, save, watchVisibility,
     canVibrate: () => "vibrate" in navigator && navigator.maxTouchPoints > 0,
     vibrate: () => { navigator.vibrate?.(200); },
   };

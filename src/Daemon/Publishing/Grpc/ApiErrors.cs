@@ -1,5 +1,7 @@
 using Google.Rpc;
 using Grpc.Core;
+using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
@@ -21,6 +23,57 @@ internal static class ApiErrors
         {
             FieldViolations = { new BadRequest.Types.FieldViolation { Field = field, Description = mend } },
         }));
+        return status.ToRpcException();
+    }
+
+    /// <summary>What cannot be done on this input: every reason at once, the first one as the error's own code.</summary>
+    public static RpcException Refused(IReadOnlyList<Finding> findings)
+    {
+        var first = findings[0];
+        var status = Describe(Code.InvalidArgument, first.Code, first.Message, first.Mend);
+        var all = new BadRequest();
+        all.FieldViolations.AddRange(findings.Select(f => new BadRequest.Types.FieldViolation { Field = f.Place, Description = f.ToString() }));
+        status.Details.Add(Google.Protobuf.WellKnownTypes.Any.Pack(all));
+        return status.ToRpcException();
+    }
+
+    /// <summary>Right in itself, but not as things stand.</summary>
+    public static RpcException NotNow(string code, string message, string mend) => Make(Code.FailedPrecondition, code, message, mend);
+
+    /// <summary>No such thing.</summary>
+    public static RpcException NotFound(string code, string message, string mend) => Make(Code.NotFound, code, message, mend);
+
+    /// <summary>Turns findings of the pure code into the error of a call.</summary>
+    public static T Answer<T>(Func<T> ask)
+    {
+        try
+        {
+            return ask();
+        }
+        catch (FindingException e)
+        {
+            throw Refused(e.Findings);
+        }
+    }
+
+    /// <summary>The name that goes into the ledger, cleaned.</summary>
+    public static string Who(string who)
+    {
+        var clean = PeerText.Clean(who, 64);
+        return clean.Length > 0 ? clean : throw BadRequest("SL-412", "who", "This goes on record and needs a name beside it.", "Say who does it.");
+    }
+
+    /// <summary>Refused as things stand; with several reasons the first gives the code.</summary>
+    public static RpcException Refused(params IReadOnlyList<Refusal> refusals)
+    {
+        var first = refusals[0];
+        var status = Describe(Code.FailedPrecondition, first.Code, $"{first.Message}.", first.Mend);
+        foreach (var other in refusals.Skip(1))
+        {
+            status.Message += $" {other.Code}: {other.Message}. {other.Mend}";
+            status.Details.Add(Google.Protobuf.WellKnownTypes.Any.Pack(new ErrorInfo { Domain = Domain, Reason = other.Code, Metadata = { ["mend"] = other.Mend } }));
+        }
+
         return status.ToRpcException();
     }
 

@@ -3,22 +3,33 @@ using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
-/// <summary>Loads and pads of one reader as one stream.</summary>
+/// <summary>Loads, pads and work session of one reader as one stream.</summary>
 internal static class BayEvents
 {
-    public static async IAsyncEnumerable<Wire.BayEvent> Merge(PacedLoads loads, PadChanges changes, PadsList pads, [EnumeratorCancellation] CancellationToken cancellation)
+    public static async IAsyncEnumerable<Wire.BayEvent> Merge(
+        PacedLoads loads, (PadChanges Changes, PadsList Pads) pads, (SessionChanges Changes, SessionNow Session) work, [EnumeratorCancellation] CancellationToken cancellation)
     {
-        var (reading, change) = (loads.WaitAsync(cancellation).AsTask(), changes.Items.WaitToReadAsync(cancellation).AsTask());
+        var reading = loads.WaitAsync(cancellation).AsTask();
+        var (change, step) = (pads.Changes.Items.WaitToReadAsync(cancellation).AsTask(), work.Changes.Items.WaitToReadAsync(cancellation).AsTask());
         while (true)
         {
-            await Task.WhenAny(reading, change);
+            await Task.WhenAny(reading, change, step);
             if (change.IsCompleted)
             {
                 if (!await change)
                     yield break;
-                changes.Items.TryRead(out _);
-                yield return new Wire.BayEvent { Pads = pads.Now() };
-                change = changes.Items.WaitToReadAsync(cancellation).AsTask();
+                pads.Changes.Items.TryRead(out _);
+                yield return new Wire.BayEvent { Pads = pads.Pads.Now() };
+                change = pads.Changes.Items.WaitToReadAsync(cancellation).AsTask();
+            }
+
+            if (step.IsCompleted)
+            {
+                if (!await step)
+                    yield break;
+                work.Changes.Items.TryRead(out _);
+                yield return new Wire.BayEvent { Session = work.Session.Take() };
+                step = work.Changes.Items.WaitToReadAsync(cancellation).AsTask();
             }
 
             if (reading.IsCompleted)

@@ -1,11 +1,12 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Work;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
 /// <summary>The live loads over gRPC.</summary>
-internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads, BayClock clock, TimeProvider time) : Wire.Feed.FeedBase
+internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads, SessionNow session, WorkDesk desk, BayClock clock, TimeProvider time) : Wire.Feed.FeedBase
 {
     private const double DefaultRateHz = 10;
 
@@ -28,7 +29,8 @@ internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads
     {
         using var loads = Watch(request.HasRateHz ? request.RateHz : DefaultRateHz);
         using var changes = new PadChanges(bay.Pads, time);
-        await foreach (var next in BayEvents.Merge(loads, changes, pads, context.CancellationToken))
+        using var steps = new SessionChanges(desk, time);
+        await foreach (var next in BayEvents.Merge(loads, (changes, pads), (steps, session), context.CancellationToken))
             await responses.WriteAsync(next, context.CancellationToken);
     }
 

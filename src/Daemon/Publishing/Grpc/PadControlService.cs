@@ -1,13 +1,15 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Zeros;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
 /// <summary>What changes the pads, over gRPC.</summary>
-internal sealed class PadControlService(LiveBay bay, ZeroCapture capture, ApiMapping mapping) : Wire.PadControl.PadControlBase
+internal sealed class PadControlService(LiveBay bay, ZeroTaking taking, ApiMapping mapping) : Wire.PadControl.PadControlBase
 {
     private const int LongestName = 64;
+    private const int LongestReason = 200;
 
     public override Task<Wire.ZeroPadsResponse> ZeroPads(Wire.ZeroPadsRequest request, ServerCallContext context)
     {
@@ -18,14 +20,15 @@ internal sealed class PadControlService(LiveBay bay, ZeroCapture capture, ApiMap
         if (chosen.Count == 0)
             throw ApiErrors.BadRequest("SL-413", "corners", "None of these corners has a pad here.", "Ask Pads.ListPads which corners there are.");
         var response = new Wire.ZeroPadsResponse();
-        response.Results.AddRange(chosen.Select(pad => Zero(pad, who)));
+        var because = PeerText.Clean(request.Because, LongestReason);
+        response.Results.AddRange(chosen.Select(pad => Zero(pad, who, because)));
         return Task.FromResult(response);
     }
 
-    private Wire.ZeroResult Zero(PadChannel pad, string who)
+    private Wire.ZeroResult Zero(PadChannel pad, string who, string because)
     {
         var result = new Wire.ZeroResult { Corner = ApiMapping.Corner(pad.Corner) };
-        var (zero, refused) = capture.Take(pad, who);
+        var (zero, refused) = taking.Take(pad, who, because);
         if (zero is not null)
             result.Zero = PadMapping.Zero(zero);
         else

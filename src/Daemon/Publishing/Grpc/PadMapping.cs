@@ -18,7 +18,8 @@ internal sealed class PadMapping(ApiMapping mapping)
             Firmware = pad.Identity?.Firmware ?? "",
             LoadKg = pad.LoadKg is { } kg ? ApiMapping.Quantity(new Quantity(kg, pad.LoadUncertaintyKg)) : null,
             Zero = pad.Zero is { } zero ? Zero(zero) : null,
-            Calibration = pad.Configuration.KgPerCount is null ? "" : "starting",
+            Proved = pad.Calibration?.IsProved == true,
+            Calibration = pad.Calibration?.Identity ?? "",
             Counters = Counters(pad.Counters),
         };
         Fill(result, pad);
@@ -31,6 +32,9 @@ internal sealed class PadMapping(ApiMapping mapping)
         var record = new Wire.ZeroRecord { Time = Timestamp.FromDateTimeOffset(zero.TakenAt), Who = zero.Who, Counts = zero.Counts };
         if (zero.ShiftKg is { } shift)
             record.ShiftKg = shift;
+        if (zero.SinceProofKg is { } since)
+            record.SinceProofKg = since;
+        record.Because = zero.Because ?? "";
         return record;
     }
 

@@ -1,11 +1,12 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Publishing.Mqtt;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
 /// <summary>The pads as they stand at this moment, in the words of the public API.</summary>
-internal sealed class PadsList(LiveBay bay, BayConfiguration configuration, ApiMapping mapping, BayClock clock)
+internal sealed class PadsList(LiveBay bay, BayConfiguration configuration, BrokerState broker, ApiMapping mapping, BayClock clock)
 {
     private readonly PadMapping _pads = new(mapping);
 
@@ -15,6 +16,13 @@ internal sealed class PadsList(LiveBay bay, BayConfiguration configuration, ApiM
         {
             Bay = configuration.Bay,
             Stamp = mapping.Stamp(bay.Newest?.Seq ?? 0, clock.NowNs, 2.5 * PadChanges.AtLeastEvery.TotalMilliseconds),
+            Serving = new Wire.Serving
+            {
+                OtherMachines = configuration.Listen.OtherMachines,
+                Broker = broker.Place,
+                BrokerAnswers = broker.IsConnected,
+                BrokerTrouble = broker.Why,
+            },
         };
         list.Pads.AddRange(bay.Pads.Select(p => _pads.Pad(p.Snapshot())));
         return list;

@@ -60,7 +60,7 @@ internal sealed class MqttMapping(BayConfiguration bay, BayClock clock)
         Firmware = pad.Identity?.Firmware,
         RateHz = pad.Identity?.RateHz,
         ZeroedAt = pad.Zero is { } zero ? Utc(zero.TakenAt) : null,
-        Proved = false,
+        Proved = pad.Calibration?.IsProved == true,
         Faults = [.. pad.Faults.Select(f => new MqttFault(f.Code, f.Message, f.Mend, Utc(f.SinceNs)))],
     };
 
@@ -68,6 +68,7 @@ internal sealed class MqttMapping(BayConfiguration bay, BayClock clock)
         corner.LoadKg is { } load ? Math.Round(load.Value, 3) : null,
         corner.LoadKg?.StandardUncertainty is { } u ? Math.Round(u, 4) : null,
         corner.Proved,
+        corner.Calibration.Length > 0 ? corner.Calibration : null,
         corner.Faults.Count > 0 ? [.. corner.Faults.Select(f => f.Code)] : null);
 
     private static MqttQuantity? Quantity(Quantity? quantity) => quantity is { } q

@@ -8,7 +8,7 @@ namespace ScaleLink.Daemon.Publishing.Mqtt;
 internal sealed record MqttQuantity(double Value, double? U);
 
 /// <summary>One corner of the loads.</summary>
-internal sealed record MqttCorner(double? LoadKg, double? UKg, bool Proved, IReadOnlyList<string>? Faults);
+internal sealed record MqttCorner(double? LoadKg, double? UKg, bool Proved, string? Calibration, IReadOnlyList<string>? Faults);
 
 /// <summary>Live loads. Never retained.</summary>
 internal sealed record MqttLoads

@@ -5,15 +5,12 @@ using ScaleLink.Daemon.Configuration;
 namespace ScaleLink.Daemon.Publishing.Mqtt;
 
 /// <summary>Carries the bay to a broker: birth, live loads, changes of pads, goodbye. A broken connection is made anew for ever.</summary>
-internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics topics, MqttMapping mapping, BrokerPass pass, LiveBay bay, TimeProvider time, ILogger<MqttPublisher> log)
+internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics topics, MqttMapping mapping, BrokerPass pass, BrokerState state, LiveBay bay, TimeProvider time, ILogger<MqttPublisher> log)
     : BackgroundService
 {
     private static readonly TimeSpan PingEvery = TimeSpan.FromSeconds(5);
     private static readonly TimeSpan RetryAfter = TimeSpan.FromSeconds(2);
     private const int QueuedReadings = 20;
-
-    /// <summary>Whether the broker has answered lately.</summary>
-    public bool IsConnected { get; private set; }
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
@@ -29,14 +26,11 @@ internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics 
                 if (said != e.Message)
                     log.LogWarning("SL-401: broker {Host}:{Port} is lost: {Why}. Trying again every {Seconds} s.", configuration.Host, configuration.Port, e.Message, RetryAfter.TotalSeconds);
                 said = e.Message;
+                state.Lost(e.Message);
             }
             catch (OperationCanceledException)
             {
                 return;
-            }
-            finally
-            {
-                IsConnected = false;
             }
 
             await Task.Delay(RetryAfter, time, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
@@ -49,7 +43,7 @@ internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics 
         await using var connection = await MqttConnection.Open(configuration, pass, topics.State, will, time, stop);
         await connection.Retain(topics.Config, mapping.Config(), MqttJson.Plain.MqttConfig, stop);
         await connection.Retain(topics.State, mapping.Online(), MqttJson.Plain.MqttState, stop);
-        IsConnected = true;
+        state.Connected();
         onBirth();
         log.LogInformation("Publishing to broker {Host}:{Port} under {Topic}", configuration.Host, configuration.Port, topics.Loads);
 

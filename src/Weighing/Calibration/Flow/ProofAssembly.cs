@@ -5,6 +5,8 @@ static class ProofAssembly
 {
     public static ProofReport Report(ProofFlow flow)
     {
+        if (!flow.Readings.Any(r => r.Step.Stage == ProofStage.Runs))
+            return new ProofReport { Refusals = [CalibrationRefusals.TooFewPoints.Because("no run was read")] };
         try
         {
             return PadProof.Work(Input(flow));
@@ -25,11 +27,7 @@ static class ProofAssembly
         {
             Before = plan.Before,
             Masses = plan.Masses,
-            Points =
-            [
-                .. flow.Readings.Where(r => r.Step.Stage == ProofStage.Runs)
-                    .Select(r => new ProofPoint(r.Step.Load, r.Step.Run, r.Step.Way, pad.Counts([.. r.Reading.CellCounts]))),
-            ],
+            Points = Points(flow, pad),
             Place = plan.Place,
             Time = flow.Readings.Max(r => r.Reading.Time),
             Who = flow.Ending?.Who ?? "",
@@ -43,12 +41,25 @@ static class ProofAssembly
         };
     }
 
+    /// <summary>The runs as points, with the cells trimmed as in <paramref name="pad"/>.</summary>
+    public static IReadOnlyList<ProofPoint> Points(ProofFlow flow, PadCalibration pad) =>
+    [
+        .. flow.Readings.Where(r => r.Step.Stage == ProofStage.Runs)
+            .Select(r => new ProofPoint(r.Step.Load, r.Step.Run, r.Step.Way, pad.Counts([.. r.Reading.CellCounts]))),
+    ];
+
+    /// <summary>The pad with the trims of the corner-load test, when there is one; as it was before otherwise.</summary>
+    public static PadCalibration Trimmed(ProofFlow flow) =>
+        Trims(flow) is { } trims ? flow.Plan.Before with { CellTrim = trims.Trim } : flow.Plan.Before;
+
     static CellTrims? Trims(ProofFlow flow)
     {
         if (flow.Plan.CornerLoad is not { } load)
             return null;
         var readings = flow.Readings.Where(r => r.Step.Stage == ProofStage.CornerLoad).ToList();
-        var empty = readings.Single(r => r.Step.Load.IsEmpty).Reading.CellCounts;
+        // Left out as a whole it is no test; left out in part, its places are too few and the arithmetic says so.
+        if (readings.SingleOrDefault(r => r.Step.Load.IsEmpty)?.Reading.CellCounts is not { } empty || readings.Count == 1)
+            return null;
         return CornerLoadTest.Work(
             [
                 .. readings.Where(r => r.Step.Spot.Length > 0)
@@ -59,7 +70,7 @@ static class ProofAssembly
 
     static Creep? Creep(ProofFlow flow, PadCalibration pad)
     {
-        if (!flow.Plan.CreepTest)
+        if (flow.Readings.Count(r => r.Step.Stage == ProofStage.Creep) < ProofScript.CreepReadings)
             return null;
         double Counts(int minutes) => pad.Counts([.. flow.Readings.Single(r => r.Step.MinutesHeld == minutes).Reading.CellCounts]);
         var kgPerCount = flow.Plan.Before.SpanKgPerCount;

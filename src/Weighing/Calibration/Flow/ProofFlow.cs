@@ -32,6 +32,9 @@ public sealed record ProofFlow
     /// <summary>Readings taken, in the order taken.</summary>
     public IReadOnlyList<TakenReading> Readings { get; init; } = [];
 
+    /// <summary>Steps that somebody left out.</summary>
+    public IReadOnlyList<ProofStep> Skipped { get; init; } = [];
+
     /// <summary>How it ended; null while it goes on.</summary>
     public ProofEnding? Ending { get; init; }
 
@@ -49,17 +52,27 @@ public sealed record ProofFlow
                 return null;
             var before = Readings.Count == 0 ? LoadStack.Empty : Readings[^1].Step.Load;
             var script = ProofScript.Of(Plan);
+            var change = Plan.Masses.Kg(step.Load) - Plan.Masses.Kg(before);
             return new NextStep(step, script.Index().First(s => s.Item == step).Index + 1, script.Count,
-                ProofScript.Words(step, before), LoadCellLimits.SettlingSeconds(Plan.Masses.Kg(step.Load) - Plan.Masses.Kg(before)));
+                ProofScript.Words(step, before), LoadCellLimits.SettlingSeconds(change))
+            {
+                ChangeKg = step.Load.Ballast.SequenceEqual(before.Ballast) ? change : null,
+                // No reading shows whether the load was moved, or whether ballast or a small mass has come.
+                IsUntold = step.Load == before
+                    ? step.Spot.Length > 0
+                    : Math.Abs(change) < Plan.Limits.SmallChangeKg || !step.Load.Ballast.SequenceEqual(before.Ballast),
+            };
         }
     }
 
-    ProofStep? Pending
+    ProofStep? Pending => Left.FirstOrDefault();
+
+    IEnumerable<ProofStep> Left
     {
         get
         {
-            var taken = Readings.Select(r => r.Step).ToHashSet();
-            return ProofScript.Of(Plan).FirstOrDefault(step => !taken.Contains(step));
+            var done = Readings.Select(r => r.Step).Concat(Skipped).ToHashSet();
+            return ProofScript.Of(Plan).Where(step => !done.Contains(step));
         }
     }
 
@@ -87,19 +100,34 @@ public sealed record ProofFlow
         return new FlowAnswer(this with { Readings = [.. Readings, taken] }, []);
     }
 
-    /// <summary>Takes the last reading back.</summary>
-    public FlowAnswer StepBack() => Ending is not null || Readings.Count == 0
-        ? No("there is no reading to take back")
-        : new FlowAnswer(this with { Readings = [.. Readings.SkipLast(1)] }, []);
+    /// <summary>Takes the last reading back, and with it what was left out after it.</summary>
+    public FlowAnswer StepBack()
+    {
+        if (Ending is not null || Readings.Count == 0)
+            return No("there is no reading to take back");
+        List<ProofStep> before = [.. ProofScript.Of(Plan).TakeWhile(step => step != Readings[^1].Step)];
+        return new FlowAnswer(this with { Readings = [.. Readings.SkipLast(1)], Skipped = [.. Skipped.Where(before.Contains)] }, []);
+    }
 
-    /// <summary>Throws a run away, to be taken again from the empty pad.</summary>
+    /// <summary>Throws a run away, to be taken again from the empty pad; what was left out of it comes back too.</summary>
     public FlowAnswer RetakeRun(int run)
     {
-        List<TakenReading> kept = [.. Readings.Where(r => r.Step.Stage != ProofStage.Runs || r.Step.Run != run)];
+        bool IsOther(ProofStep step) => step.Stage != ProofStage.Runs || step.Run != run;
+        List<TakenReading> kept = [.. Readings.Where(r => IsOther(r.Step))];
         return Ending is not null || kept.Count == Readings.Count
             ? No($"run {run} has no readings")
-            : new FlowAnswer(this with { Readings = kept }, []);
+            : new FlowAnswer(this with { Readings = kept, Skipped = [.. Skipped.Where(IsOther)] }, []);
     }
+
+    /// <summary>Leaves the present step out.</summary>
+    public FlowAnswer Skip() => Ending is not null || Pending is not { } step
+        ? No("there is no step to leave out")
+        : new FlowAnswer(this with { Skipped = [.. Skipped, step] }, []);
+
+    /// <summary>Leaves all remaining steps out; whether the readings are enough, the report tells.</summary>
+    public FlowAnswer Finish() => Ending is not null || Pending is null
+        ? No("the measuring has ended")
+        : new FlowAnswer(this with { Skipped = [.. Skipped, .. Left] }, []);
 
     /// <summary>The outcome of the readings so far; meant for the review.</summary>
     public ProofReport Report() => Stage is ProofStage.Review or ProofStage.Accepted

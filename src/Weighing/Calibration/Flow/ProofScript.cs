@@ -6,6 +6,9 @@ static class ProofScript
     /// <summary>Times of the creep test, minutes (OIML R 60-1:2021, 5.5.1).</summary>
     public const int LateMinutes = 20, LastMinutes = 30;
 
+    /// <summary>At once, after twenty and after thirty minutes.</summary>
+    public const int CreepReadings = 3;
+
     public const string Middle = "in the middle";
 
     public static IReadOnlyList<ProofStep> Of(ProofPlan plan) => [.. Preloads(plan), .. CornerLoads(plan), .. Runs(plan), .. Creep(plan)];

@@ -35,4 +35,11 @@ public sealed record ProofStep(
 /// <param name="Of">Steps in all.</param>
 /// <param name="Words">For people: what to put on, what to take off.</param>
 /// <param name="SettlingSeconds">Time to load and come to rest, by OIML R 60-2:2021, Table 1.</param>
-public sealed record NextStep(ProofStep Step, int Number, int Of, string Words, double SettlingSeconds);
+public sealed record NextStep(ProofStep Step, int Number, int Of, string Words, double SettlingSeconds)
+{
+    /// <summary>Change of the known masses from the reading before, kg; null where ballast changes.</summary>
+    public double? ChangeKg { get; init; }
+
+    /// <summary>True where no reading can show whether the change has been made: somebody has to say so.</summary>
+    public bool IsUntold { get; init; }
+}

@@ -62,6 +62,7 @@ public static class PadProof
             Grade = ClassGrade.Of(characteristics, input.Masses),
             Shifts = input.Before.IsProved ? ProofComparison.Of(input.Before, calibration) : [],
             NotCovered = calibration.Errors.NotCovered(),
+            Trims = input.Trims,
         };
     }
 

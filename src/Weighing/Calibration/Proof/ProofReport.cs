@@ -23,4 +23,7 @@ public sealed record ProofReport
 
     /// <summary>Sources of error that were neither tested nor stated, and that the uncertainty leaves out.</summary>
     public IReadOnlyList<string> NotCovered { get; init; } = [];
+
+    /// <summary>What the corner-load test came to; null where there was none.</summary>
+    public CellTrims? Trims { get; init; }
 }

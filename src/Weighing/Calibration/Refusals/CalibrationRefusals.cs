@@ -131,6 +131,10 @@ public static class CalibrationRefusals
     public static readonly RefusalKind OtherPad = new("SL-332", "The reading does not fit this pad",
         "Check which pad is connected: its number of load cells is not the one that the proof began with.");
 
+    /// <summary>The first zero of a pad, and it reads like a loaded one.</summary>
+    public static readonly RefusalKind FirstZeroLoaded = new("SL-333", "The pad has no earlier zero to compare with, and does not read like an empty one",
+        "Take everything off the pad. If it is empty, say so with the reason: a heavy platform, say, or an amplifier with a large offset.");
+
     /// <summary>The whole catalogue, in the order of the codes.</summary>
     public static IReadOnlyList<RefusalKind> All { get; } =
     [
@@ -138,5 +142,6 @@ public static class CalibrationRefusals
         MassesSwapped, WrongUnit, TemperatureMoved, Tilted, TooFewPoints, UncertaintyNotReached, UnknownMass, NoTolerance,
         ZeroLoaded, ZeroDrifts, TrimOutOfRange, PositionsAlike, PlacementsAlike, CarMoved, BallastUndetermined,
         UnexpectedLoad, OutOfStep, Shifted, MassOff, BadStart, ShapeUnknown, RangeTooShort, OtherPad,
+        FirstZeroLoaded,
     ];
 }

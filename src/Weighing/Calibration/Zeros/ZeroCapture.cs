@@ -8,6 +8,13 @@ public sealed record ZeroLimits
     /// </summary>
     public double CapacityShare { get; init; } = 0.02;
 
+    /// <summary>
+    /// Without a reference the counts themselves must stay within this share of the capacity: platform and bridge offset
+    /// together make a few percent, a wheel of a light car more than ten (common practice, no published source). Infinity
+    /// when somebody vouches for the empty pad.
+    /// </summary>
+    public double FirstShare { get; init; } = 0.08;
+
     /// <summary>For the reading itself.</summary>
     public ReadingLimits Reading { get; init; } = new();
 }
@@ -26,7 +33,7 @@ public static class ZeroCapture
     /// <param name="limits">What to keep to.</param>
     /// <param name="referenceCounts">
     /// Counts the empty pad should have: the zero of the proof. Null before the first zero of a pad that was never
-    /// proved; then nothing can tell an empty pad from a loaded one, and whoever asks must look.
+    /// proved; then only the size of the counts speaks, and whoever asks must look.
     /// </param>
     public static (CapturedZero? Zero, IReadOnlyList<Refusal> Refusals) Judge(
         PadCalibration calibration, PadReading reading, ZeroLimits limits, double? referenceCounts)
@@ -41,6 +48,8 @@ public static class ZeroCapture
         var counts = calibration.Counts([.. reading.CellCounts]);
         double? shift = referenceCounts is { } reference ? calibration.Kg(counts - reference) : null;
         var limit = limits.CapacityShare * calibration.CapacityKg;
+        if (shift is null && Math.Abs(calibration.Kg(counts)) is var whole && whole > limits.FirstShare * calibration.CapacityKg)
+            return (null, [CalibrationRefusals.FirstZeroLoaded.Because($"{whole:0.0} kg of {calibration.CapacityKg:0.#} kg, at most {limits.FirstShare:P0} of it is usual")]);
         return shift is { } kg && Math.Abs(kg) > limit
             ? (null, [CalibrationRefusals.ZeroLoaded.Because($"{kg:+0.00;-0.00} kg from the reference zero, ±{limit:0.00} kg allowed")])
             : (new CapturedZero(counts, shift), []);

@@ -1,3 +1,5 @@
+using ScaleLink.Weighing.Statics;
+
 namespace ScaleLink.Weighing.Settling.RockingBlind;
 
 /// <summary>
@@ -57,6 +59,17 @@ public sealed class BlindDirection
         var direction = compliances.Times(warp);
         var spread = relativeUncertainty.Times(direction);
         return new(direction, LoadMatrix.OfDiagonal(spread.Times(spread)), warp);
+    }
+
+    /// <summary>
+    /// From the statics of a car, bars included: its warp per load is p, and the doubts of the car model give its covariance,
+    /// so that a doubt which all springs share weighs less than one of a single spring.
+    /// </summary>
+    public static BlindDirection Of(CarStatics statics)
+    {
+        // A car whose every number is stated exactly still is a model: two percent of each.
+        var model = statics.WarpPerLoad.Map(p => 0.02 * p);
+        return new(statics.WarpPerLoad, LoadMatrix.From(statics.WarpPerLoadCovariance() + CornerMatrix.Diagonal(model.Times(model))), statics.Warp);
     }
 
     /// <summary>Nothing is known but the wheels' places: equal rates, right to about 40 %.</summary>

@@ -14,6 +14,8 @@ public class ZeroCaptureTests
         Settled = true,
     };
 
+    static readonly ZeroLimits Vouched = new() { FirstShare = double.PositiveInfinity };
+
     [Fact]
     public void A_quiet_empty_pad_gives_its_zero_and_the_shift()
     {
@@ -24,7 +26,22 @@ public class ZeroCaptureTests
     }
 
     [Fact]
-    public void Without_a_reference_no_shift_is_claimed() => Assert.Null(ZeroCapture.Judge(Pad, Empty, new(), null).Zero!.ShiftKg);
+    public void Without_a_reference_no_shift_is_claimed() => Assert.Null(ZeroCapture.Judge(Pad, Empty, Vouched, null).Zero!.ShiftKg);
+
+    [Theory]
+    // Eight per cent of 450 kg are 36 kg; a wheel of a light car carries 100.
+    [InlineData(36.5, false)]
+    [InlineData(35.5, true)]
+    [InlineData(-36.5, false)]
+    public void A_first_zero_must_look_like_an_empty_pad(double kg, bool accepted)
+    {
+        var reading = Empty with { CellCounts = [kg / 0.0025, 0] };
+        var (zero, refusals) = ZeroCapture.Judge(Pad, reading, new(), null);
+        Assert.Equal(accepted, zero is not null);
+        if (!accepted)
+            Assert.Equal("SL-333", Assert.Single(refusals).Code);
+        Assert.NotNull(ZeroCapture.Judge(Pad, reading, Vouched, null).Zero);
+    }
 
     [Theory]
     // Two per cent of 450 kg either way; together the 4 % of OIML R 76-1:2006, 4.5.1.

@@ -21,5 +21,5 @@ sealed record SpringCarKind(
 
     /// <summary>Rocking hard on unlike springs, no friction, damping in proportion to the spring but for 20 % up or down.</summary>
     public static readonly SpringCarKind HardRocking = new(false, false, true, (.6, 1.6),
-        d => d.Uniform(.03, .25), d => d.Uniform(.8, 1.2), d => d.Uniform(.7, 1.3));
+        d => d.Uniform(.03, .25), d => d.Uniform(.8, 1.2), d => d.Uniform(.5, 1.5));
 }

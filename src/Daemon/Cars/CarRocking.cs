@@ -1,13 +1,26 @@
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Settling.RockingBlind;
+using ScaleLink.Weighing.Statics;
 
-namespace ScaleLink.Daemon.Pipeline;
+namespace ScaleLink.Daemon.Cars;
 
-/// <summary>What is known beforehand of how the car rocks.</summary>
-internal static class CarRocking
+/// <summary>Keeps the weigher's knowledge of how the car rocks in step with the car in the bay.</summary>
+internal sealed class CarRocking
 {
-    /// <summary>From ride rates and tracks; equal and little known without a car.</summary>
+    // Warp per load is a matter of rates and places; the mass drops out of it.
+    private const double AnyMassKg = 1000;
+
+    public CarRocking(CarShelf cars, RockingPrior prior)
+    {
+        cars.Changed += Follow;
+        Follow();
+
+        void Follow() => prior.Set(cars.InBay is { } car ? BlindDirection.Of(new CarStatics(car.Model, AnyMassKg)) : null);
+    }
+
+    /// <summary>From the ride rates and tracks of the bay file; equal and little known without them.</summary>
     public static BlindDirection DirectionOf(CarConfiguration? car)
     {
         if (car is null)

@@ -1,0 +1,45 @@
+using Grpc.Core;
+using ScaleLink.Board.Connection;
+
+namespace ScaleLink.Board.Operating;
+
+/// <summary>Asks the daemon one thing at a time, and keeps why it refused the last one.</summary>
+internal sealed class Asking(TimeProvider time)
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+
+    /// <summary>A question is under way; another one has to wait for its answer.</summary>
+    public bool IsAtWork { get; private set; }
+
+    /// <summary>Why the last question failed; absent when it did not.</summary>
+    public Trouble? Trouble { get; private set; }
+
+    /// <summary>The answer; nothing when it was refused, see <see cref="Trouble"/>, or while another question is under way.</summary>
+    public async Task<T?> Ask<T>(Func<CancellationToken, AsyncUnaryCall<T>> call) where T : class
+    {
+        if (IsAtWork)
+            return null;
+        (IsAtWork, Trouble) = (true, null);
+        try
+        {
+            using var deadline = new CancellationTokenSource(Patience, time);
+            return await call(deadline.Token);
+        }
+        catch (RpcException e)
+        {
+            Trouble = Trouble.Of(e);
+            return null;
+        }
+        catch (OperationCanceledException)
+        {
+            Trouble = Trouble.Silent;
+            return null;
+        }
+        finally
+        {
+            IsAtWork = false;
+        }
+    }
+
+    public void Forget() => Trouble = null;
+}

@@ -1,0 +1,21 @@
+using ScaleLink.Api.V1;
+
+namespace ScaleLink.Board.Readings;
+
+/// <summary>Values with their interval and unit, as they stand in tables and sentences.</summary>
+internal static class Shown
+{
+    private const string Nothing = "\u2013";
+
+    public static string Load(Quantity? kilograms, MassUnit unit, bool isSigned = false) => kilograms is null ? Nothing : Full(Figure.Load(kilograms, unit, isSigned), unit.Name);
+
+    public static string Percent(Quantity? percent) => percent is null ? Nothing : Full(Figure.Percent(percent), "%");
+
+    public static string Length(Quantity? millimetres, LengthUnit unit, bool isSigned = false) => millimetres is null
+        ? Nothing
+        : $"{unit.Show(millimetres.Value, isSigned)} {unit.Name}{(Coverage.Expanded(millimetres) is { } u ? $" \u00b1 {unit.Show(u)}" : "")}";
+
+    public static string Time(Google.Protobuf.WellKnownTypes.Timestamp? at) => at is null ? Nothing : $"{at.ToDateTimeOffset():yyyy-MM-dd HH:mm}Z";
+
+    private static string Full(Figure figure, string unit) => figure.IsRough ? $"{figure.Text} {unit}" : $"{figure.Value} {unit} \u00b1 {figure.Uncertainty}";
+}

@@ -1,0 +1,98 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Age;
+using ScaleLink.Client.Connection;
+using ScaleLink.Client.Readings;
+using ScaleLink.Client.Terminal;
+
+namespace ScaleLink.Client.Proving;
+
+/// <summary>What the page shows besides the proof itself.</summary>
+/// <param name="Automatic">Steps are recorded by themselves.</param>
+/// <param name="Message">Answer to the last key.</param>
+/// <param name="Typing">What is being typed, with its question; absent when nothing is asked.</param>
+internal sealed record ProofPageState(bool Automatic, string Message, string? Typing);
+
+/// <summary>A proof on a terminal: what to do now in large, how the load rests, residuals; at the end the outcome.</summary>
+internal static class ProofPage
+{
+    private const int BigRow = 4;
+    private const int BarWidth = 20;
+    private const int PlotRow = 12;
+    private const int FootRows = 4;
+
+    public static Canvas Draw(Judged<ProofView> view, ProofPageState state, (int Width, int Height) size, Glyphs glyphs)
+    {
+        var canvas = new Canvas(size.Width, size.Height);
+        if (view.Message is { } proof)
+        {
+            if (proof.State == ProofState.Measuring && proof.Step is { } step)
+                Measuring(canvas, proof, step, glyphs);
+            else if (proof.Result is { } result)
+                Lines(canvas, 2, canvas.Height - 2 - FootRows, ResultLines.Of(result, glyphs));
+            Header(canvas, proof);
+        }
+
+        if (view.Freshness != Freshness.Live)
+            canvas.Fade();
+        Foot(canvas, view, state);
+        return canvas;
+    }
+
+    private static void Header(Canvas canvas, ProofView proof)
+    {
+        var after = canvas.Put(1, 0, $"{Words.Name(proof.Corner)}  {PeerText.Clean(proof.SerialNumber, 20)}  proof {PeerText.Clean(proof.ProofId, 10)}", Ink.Strong);
+        if (proof.Step is { } step)
+            canvas.Put(after + 3, 0, $"step {step.Number} of {step.Of}, {ProofWords.Part(step.Stage, step.Run, step.WayDown)}");
+    }
+
+    private static void Measuring(Canvas canvas, ProofView proof, ProofStep step, Glyphs glyphs)
+    {
+        Lines(canvas, 1, 2, [Capital(ProofWords.Order(step))], Ink.Strong);
+        var change = step.HasChangeKg ? $" (change {step.ChangeKg:+0.###;-0.###;0} kg)" : "";
+        canvas.Put(1, 3, $"then on the pad: {StackText.Of(step.Load)}, {step.LoadKg:0.###} kg{change}");
+        var end = proof.Reading is { HasLoadKg: true } reading
+            ? BigText.Draw(canvas, 1, BigRow, $"{reading.LoadKg:0.00}", proof.Ready ? glyphs.Solid : glyphs.Medium, proof.Ready ? Ink.Good : Ink.Normal)
+            : BigText.Draw(canvas, 1, BigRow, "--.--", glyphs.Faint, Ink.Faint);
+        canvas.Put(end, BigRow + BigText.Rows - 1, "kg");
+        Rest(canvas, Math.Max(end + 4, 46), proof, step, glyphs);
+        var waiting = proof.WaitingFor is { } why && !proof.Ready ? TroubleReader.Read(why).ToString() : "";
+        Lines(canvas, BigRow + BigText.Rows + 1, 2, [waiting], Ink.Doubtful);
+        ResidualPicture.Draw(canvas, PlotRow, canvas.Height - PlotRow - FootRows, proof.Points, glyphs);
+    }
+
+    private static void Rest(Canvas canvas, int column, ProofView proof, ProofStep step, Glyphs glyphs)
+    {
+        var progress = proof.Reading?.Settling ?? 0;
+        var full = (int)Math.Round(progress * BarWidth);
+        canvas.Put(column, BigRow, "at rest");
+        canvas.Put(column, BigRow + 1, new string(glyphs.Solid, full) + new string(glyphs.Faint, BarWidth - full), progress >= 1 ? Ink.Good : Ink.Normal);
+        canvas.Put(column, BigRow + 2, proof.Ready ? "READY: Enter records" : step.Untold ? "say with Enter" : "not yet", proof.Ready ? Ink.Good : Ink.Normal);
+        canvas.Put(column, BigRow + 3, step.HasHeldSoFarMinutes ? $"held {step.HeldSoFarMinutes:0.0} of {step.HeldMinutes} min" : $"usual wait {step.SettlingS:0} s", Ink.Faint);
+    }
+
+    private static void Foot(Canvas canvas, Judged<ProofView> view, ProofPageState state)
+    {
+        var row = canvas.Height - FootRows;
+        var trouble = view.Freshness == Freshness.Live ? state.Message : view.Trouble?.ToString() ?? "waiting for the daemon; the proof is kept";
+        Lines(canvas, row, 2, [trouble], view.Freshness == Freshness.Live ? Ink.Doubtful : Ink.Bad);
+        if (state.Typing is { } typing)
+            canvas.Put(1, row + 2, typing, Ink.Strong);
+        var keys = view.Message?.State switch
+        {
+            ProofState.Measuring => $"Enter record  a automatic: {(state.Automatic ? "on" : "off")}  b back  s skip  r run again  f finish  Ctrl-C later",
+            ProofState.Review => "y adopt  n reject  b take the last point again  Ctrl-C decide later",
+            _ => "Ctrl-C ends",
+        };
+        canvas.Put(1, canvas.Height - 1, keys, Ink.Faint);
+    }
+
+    private static void Lines(Canvas canvas, int row, int rows, IEnumerable<string> texts, Ink ink = Ink.Normal)
+    {
+        // Tables keep their spaces; only what is too wide is broken.
+        var lines = texts.SelectMany(t => t.Length < canvas.Width - 1 ? [t] : TextWrap.Lines(t, canvas.Width - 2, 2)).Take(rows);
+        foreach (var (index, line) in lines.Index())
+            canvas.Put(1, row + index, line, ink);
+    }
+
+    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
+}

@@ -1,0 +1,38 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Commands;
+using ScaleLink.Client.Connection;
+using ScaleLink.Client.Readings;
+
+namespace ScaleLink.Client.Proving;
+
+/// <summary>Fetches a report and writes it.</summary>
+internal static class ReportFile
+{
+    // Numbers of proofs are short and decimal, identities are long.
+    private const int LongestNumber = 12;
+
+    /// <summary>Writes one report.</summary>
+    /// <exception cref="ClientException">The daemon refuses, or SL-445: the file cannot be written.</exception>
+    public static async Task Write(DaemonConnection daemon, Shell shell, string proof, ExportFormat format, string path, CancellationToken stop)
+    {
+        var isNumber = proof.Length <= LongestNumber && proof.All(char.IsAsciiDigit);
+        var request = isNumber ? new ExportProofRequest { ProofId = proof, Format = format } : new ExportProofRequest { CalibrationId = proof, Format = format };
+        var file = await daemon.Ask(o => daemon.Proofs.ExportProofAsync(request, o), stop);
+        if (path == "-")
+        {
+            shell.Out.Write(file.Content.ToStringUtf8());
+            shell.Out.Flush();
+            return;
+        }
+
+        try
+        {
+            await File.WriteAllBytesAsync(path, file.Content.ToByteArray(), stop);
+            shell.WriteLine($"written: {path}");
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new ClientException(new Trouble("SL-445", $"The report cannot be written: {PeerText.Clean(e.Message, 200)}", "Choose another path."), e);
+        }
+    }
+}

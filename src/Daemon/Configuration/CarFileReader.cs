@@ -1,0 +1,26 @@
+using ScaleLink.Weighing.Cars.Files;
+
+namespace ScaleLink.Daemon.Configuration;
+
+/// <summary>Reads the car file that a bay file names; its mistakes are the bay file's, with their own lines in the text.</summary>
+internal static class CarFileReader
+{
+    public static string? Read(TomlBlock block, string bayFile)
+    {
+        if (block.Text("file") is not { } name)
+            return null;
+        try
+        {
+            var text = File.ReadAllText(Path.GetFullPath(name, Path.GetDirectoryName(Path.GetFullPath(bayFile))!));
+            var mistakes = CarFile.Read(text).Mistakes;
+            foreach (var mistake in mistakes)
+                block.Note(mistake.Code, block.LineOf("file"), $"{name}{(mistake.Line is { } line ? $", line {line}" : "")}: {mistake.Message}", mistake.Mend);
+            return mistakes.Count == 0 ? text : null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            block.Note("SL-021", block.LineOf("file"), $"car.file = \"{name}\" cannot be read: {e.Message}", "Correct the path; it is meant from where the bay file lies.");
+            return null;
+        }
+    }
+}

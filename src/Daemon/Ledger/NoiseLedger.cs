@@ -1,0 +1,32 @@
+using System.Text.Json;
+using ScaleLink.Weighing;
+
+namespace ScaleLink.Daemon.Ledger;
+
+/// <summary>How much the pads of the bay scatter at rest, learned in quiet times and kept for the next start.</summary>
+public sealed class NoiseLedger(LedgerDatabase ledger, string bay, TimeProvider time)
+{
+    private const string Kind = "noise", Who = "daemon";
+    // Less of a change is not worth an entry: the estimator bears a factor of two.
+    private const double WorthKeeping = 1.2;
+
+    private Corners? _kept;
+
+    /// <summary>What was learned last, standard deviation of a 50 ms block, kg; nothing before the first lesson.</summary>
+    public Corners? Recall()
+    {
+        _kept = ledger.Newest(Kind, bay) is { } entry && JsonSerializer.Deserialize<double[]>(entry.Body) is { Length: 4 } kg && kg.All(k => k > 0 && double.IsFinite(k))
+            ? Corners.From(c => kg[(int)c])
+            : null;
+        return _kept;
+    }
+
+    /// <summary>Keeps what has been learned, when it differs from what is kept.</summary>
+    public void Keep(Corners noise)
+    {
+        if (_kept is { } kept && Enum.GetValues<Corner>().All(c => noise[c] < kept[c] * WorthKeeping && noise[c] > kept[c] / WorthKeeping))
+            return;
+        ledger.Append(time.GetUtcNow(), Kind, bay, Who, JsonSerializer.Serialize(Enum.GetValues<Corner>().Select(c => noise[c])));
+        _kept = noise;
+    }
+}

@@ -1,0 +1,9 @@
+using ScaleLink.Weighing.Calibration;
+
+namespace ScaleLink.Daemon.Pipeline;
+
+/// <summary>What is on record of the pads, and where the bay stands.</summary>
+/// <param name="Zeros">Zeros by serial number.</param>
+/// <param name="Calibrations">Calibrations by serial number.</param>
+/// <param name="Here">For the gravity.</param>
+public sealed record PadRecords(IZeroStore Zeros, ICalibrationStore Calibrations, Place Here);

@@ -1,0 +1,46 @@
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Publishing;
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Calibration;
+
+namespace ScaleLink.Daemon.Proving;
+
+/// <summary>The pad on the bench as a proof sees it at one instant.</summary>
+/// <param name="Seen">Its last seconds; absent when <paramref name="Missing"/> says why.</param>
+/// <param name="Missing">The pad is not live, or another one.</param>
+public sealed record BenchReading(PadObservation? Seen, Refusal? Missing)
+{
+    /// <summary>Looks at the pad of a proof.</summary>
+    public static BenchReading Of(LiveBay bay, ProofFlow flow)
+    {
+        ArgumentNullException.ThrowIfNull(bay);
+        ArgumentNullException.ThrowIfNull(flow);
+        var corner = flow.Plan.Corner;
+        if (bay.Pads.FirstOrDefault(p => p.Corner == corner)?.Observe() is not { } seen)
+            return new BenchReading(null, ProofRefusals.NotLive.Because(corner.ToString()));
+        return seen.Identity.SerialNumber == flow.Plan.Before.Pad
+            ? new BenchReading(Fresh(seen, flow.Readings.Count == 0 ? null : flow.Readings[^1].Reading.Time), null)
+            : new BenchReading(null, CalibrationRefusals.OtherPad.Because($"{seen.Identity.SerialNumber} is at {corner}, the proof is of {flow.Plan.Before.Pad}"));
+    }
+
+    /// <summary>What would come of taking it now.</summary>
+    public FlowAnswer Offer(LiveBay bay, ProofFlow flow) => Seen is { } seen
+        ? flow.Take(seen.Reading with { BayLoadsKg = Loads(bay) })
+        : new FlowAnswer(flow, [Missing!]);
+
+    // No sample counts twice: a reading under the same load begins where the last one ended.
+    private static PadObservation Fresh(PadObservation seen, DateTimeOffset? last)
+    {
+        var since = (seen.Reading.Time - last)?.TotalSeconds ?? double.PositiveInfinity;
+        if (since >= PadRest.WindowSeconds)
+            return seen;
+        var progress = Math.Min(seen.Rest.Progress, Math.Max(0, since / PadRest.WindowSeconds));
+        return seen with { Rest = seen.Rest with { Progress = progress, Settled = false }, Reading = seen.Reading with { Settled = false } };
+    }
+
+    private static Corners? Loads(LiveBay bay)
+    {
+        var loads = bay.Pads.ToDictionary(p => p.Corner, p => p.Snapshot().LoadKg);
+        return Corners.All.ToArray().All(c => loads.GetValueOrDefault(c) is not null) ? Corners.From(c => loads[c]!.Value) : null;
+    }
+}

@@ -1,0 +1,161 @@
+using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Publishing;
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Calibration;
+
+namespace ScaleLink.Daemon.Proving;
+
+/// <summary>
+/// Where pads are proved: one proof at a time for each corner. Every step that it acknowledges is in the ledger first, so that a
+/// proof goes on after a restart. Refusals are thrown as <see cref="RefusedException"/> and change nothing.
+/// </summary>
+public sealed class ProofDesk
+{
+    private readonly Lock _gate = new();
+    private readonly LiveBay _bay;
+    private readonly ProofLedger _proofs;
+    private readonly CalibrationLedger _calibrations;
+    private readonly BayClock _clock;
+    private readonly Dictionary<Corner, ProofRecord> _benches = [];
+    private readonly Dictionary<Corner, Refusal> _refused = [];
+
+    /// <summary>Takes up the proofs that the ledger holds unfinished.</summary>
+    public ProofDesk(LiveBay bay, ProofLedger proofs, CalibrationLedger calibrations, BayClock clock)
+    {
+        ArgumentNullException.ThrowIfNull(proofs);
+        (_bay, _proofs, _calibrations, _clock) = (bay, proofs, calibrations, clock);
+        foreach (var proof in proofs.All().Where(p => p.IsOpen))
+            _benches[proof.Corner] = proof;
+    }
+
+    /// <summary>Told when a proof has moved on; called outside the lock.</summary>
+    public event Action? Changed;
+
+    /// <summary>The newest proof at a corner of this run, or one that goes on from before; and the refusal of the last try.</summary>
+    public (ProofRecord? Proof, Refusal? Refused) At(Corner corner)
+    {
+        lock (_gate)
+            return (_benches.GetValueOrDefault(corner), _refused.GetValueOrDefault(corner));
+    }
+
+    /// <summary>Begins a proof.</summary>
+    public void Start(ProofPlan plan, string who)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        Do(plan.Corner, () =>
+        {
+            if (_benches.Values.FirstOrDefault(p => p.IsOpen && (p.Corner == plan.Corner || p.SerialNumber == plan.Before.Pad)) is { } open)
+                throw Refuse(ProofRefusals.Running.Because($"{open.Corner}, {open.SerialNumber}, since {open.BegunAt:yyyy-MM-dd HH:mm} UTC"));
+            ProofFlow.Begin(plan);
+            return _proofs.Begin(plan, who, Now);
+        });
+    }
+
+    /// <summary>Takes the reading of this moment for the present step.</summary>
+    public void Record(Corner corner, int step, string who) => Step(corner, step, who, flow =>
+    {
+        var answer = BenchReading.Of(_bay, flow).Offer(_bay, flow);
+        return (answer, happened => happened with { Taken = answer.Flow.Readings[^1] });
+    });
+
+    /// <summary>Leaves the present step out.</summary>
+    public void Skip(Corner corner, int step, string who) =>
+        Step(corner, step, who, flow => (flow.Skip(), happened => happened with { Skipped = flow.Next!.Step }));
+
+    /// <summary>Takes the last point back, or throws a run away.</summary>
+    public void Repeat(Corner corner, int? run, string who) => Move(corner, who, flow => run is { } number
+        ? (flow.RetakeRun(number), happened => happened with { RunAgain = number })
+        : (flow.StepBack(), happened => happened with { SteppedBack = true }));
+
+    /// <summary>Ends the measuring.</summary>
+    public void Finish(Corner corner, string who) => Move(corner, who, flow => (flow.Finish(), happened => happened with { Finished = true }));
+
+    /// <summary>Gives the proof up, or, once it is finished, turns its calibration down.</summary>
+    public void End(Corner corner, bool finished, string who, string reason) => Move(corner, who, flow =>
+        finished == (flow.Stage == ProofStage.Review)
+            ? (flow.Abandon(who, Now, reason), happened => happened with { Ended = reason })
+            : throw Refuse(CalibrationRefusals.OutOfStep.Because(finished ? "readings are still missing" : "the measuring has ended: adopt or reject it")));
+
+    /// <summary>Puts the calibration of a finished proof into force.</summary>
+    public void Adopt(Corner corner, string who, string note) => Do(corner, () =>
+    {
+        var proof = Open(corner);
+        var answer = proof.Flow.Accept(who, Now);
+        if (!answer.Accepted)
+            throw Refuse(answer.Refusals[0]);
+        var calibration = answer.Flow.Report().Calibration!;
+        var adopted = _calibrations.Append(new AdoptedCalibration(calibration, proof.Id, note, Again: false) { Who = who, At = Now });
+        PutIntoForce(calibration.Pad);
+        return proof.Adopted(adopted);
+    });
+
+    /// <summary>Puts an older calibration into force again.</summary>
+    public AdoptedCalibration Readopt(AdoptedCalibration older, string who, string note)
+    {
+        ArgumentNullException.ThrowIfNull(older);
+        AdoptedCalibration adopted;
+        lock (_gate)
+        {
+            if (_calibrations.InForce(older.Calibration.Pad)?.Identity == older.Calibration.Identity)
+                throw Refuse(ProofRefusals.InForce.Because(older.Calibration.ShortIdentity));
+            adopted = _calibrations.Append(older with { Who = who, At = Now, Note = note, Again = true });
+        }
+
+        PutIntoForce(older.Calibration.Pad);
+        Changed?.Invoke();
+        return adopted;
+    }
+
+    private DateTimeOffset Now => _clock.ToUtc(_clock.NowNs);
+
+    private void Step(Corner corner, int step, string who, Func<ProofFlow, (FlowAnswer, Func<ProofEvent, ProofEvent>)> move) => Move(corner, who, flow =>
+        flow.Next is { } next && next.Number != step
+            ? throw Refuse(CalibrationRefusals.OutOfStep.Because($"step {next.Number} is due, not {step}"))
+            : move(flow));
+
+    private void Move(Corner corner, string who, Func<ProofFlow, (FlowAnswer Answer, Func<ProofEvent, ProofEvent> Happened)> move) => Do(corner, () =>
+    {
+        var proof = Open(corner);
+        var (answer, happened) = move(proof.Flow);
+        if (!answer.Accepted)
+            throw Refuse(answer.Refusals[0]);
+        var written = happened(new ProofEvent());
+        var at = Now;
+        _proofs.Append(proof, who, at, written);
+        return proof.After(written, who, at);
+    });
+
+    private void Do(Corner corner, Func<ProofRecord> act)
+    {
+        try
+        {
+            lock (_gate)
+            {
+                _benches[corner] = act();
+                _refused.Remove(corner);
+            }
+        }
+        catch (RefusedException refused)
+        {
+            lock (_gate)
+                _refused[corner] = refused.Refusal;
+            throw;
+        }
+        finally
+        {
+            Changed?.Invoke();
+        }
+    }
+
+    private ProofRecord Open(Corner corner) =>
+        _benches.GetValueOrDefault(corner) is { IsOpen: true } open ? open : throw Refuse(ProofRefusals.NoProof.Because(corner.ToString()));
+
+    private void PutIntoForce(string serialNumber)
+    {
+        foreach (var pad in _bay.Pads.Where(p => p.Standing.Identity?.SerialNumber == serialNumber))
+            pad.Recognise();
+    }
+
+    private static RefusedException Refuse(Refusal refusal) => new(refusal);
+}

@@ -1,0 +1,83 @@
+using ScaleLink.Daemon.Ledger;
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Calibration;
+
+namespace ScaleLink.Daemon.Proving;
+
+/// <summary>How a proof stands.</summary>
+public enum ProofState
+{
+    /// <summary>Points are being read.</summary>
+    Measuring,
+    /// <summary>Somebody decides.</summary>
+    Review,
+    /// <summary>Its calibration was put into force.</summary>
+    Adopted,
+    /// <summary>Finished, and its calibration not wanted.</summary>
+    Rejected,
+    /// <summary>Given up before it was finished.</summary>
+    Abandoned,
+}
+
+/// <summary>One proof as the ledger knows it.</summary>
+public sealed record ProofRecord
+{
+    /// <summary>Number of the entry that began it.</summary>
+    public required long Id { get; init; }
+
+    /// <summary>Plan, readings, ending.</summary>
+    public required ProofFlow Flow { get; init; }
+
+    /// <summary>UTC.</summary>
+    public required DateTimeOffset BegunAt { get; init; }
+
+    /// <summary>By whom.</summary>
+    public required string BegunBy { get; init; }
+
+    /// <summary>It was finished before it ended without a calibration.</summary>
+    public bool WasFinished { get; init; }
+
+    /// <summary>The calibration that came of it; absent unless adopted.</summary>
+    public AdoptedCalibration? Calibration { get; init; }
+
+    /// <summary>The pad.</summary>
+    public string SerialNumber => Flow.Plan.Before.Pad;
+
+    /// <summary>The place of the pad.</summary>
+    public Corner Corner => Flow.Plan.Corner;
+
+    /// <summary>How it stands.</summary>
+    public ProofState State => Flow.Stage switch
+    {
+        ProofStage.Accepted => ProofState.Adopted,
+        ProofStage.Abandoned => WasFinished ? ProofState.Rejected : ProofState.Abandoned,
+        ProofStage.Review => ProofState.Review,
+        _ => ProofState.Measuring,
+    };
+
+    /// <summary>Whether it still goes on.</summary>
+    public bool IsOpen => Flow.Ending is null;
+
+    /// <summary>This after one more event. What was acknowledged once is not judged again.</summary>
+    public ProofRecord After(ProofEvent happened, string who, DateTimeOffset at)
+    {
+        ArgumentNullException.ThrowIfNull(happened);
+        return happened switch
+        {
+            { Taken: { } taken } => this with { Flow = Flow with { Readings = [.. Flow.Readings, taken] } },
+            { Skipped: { } step } => this with { Flow = Flow with { Skipped = [.. Flow.Skipped, step] } },
+            { SteppedBack: true } => this with { Flow = Flow.StepBack().Flow },
+            { RunAgain: { } run } => this with { Flow = Flow.RetakeRun(run).Flow },
+            { Finished: true } => this with { Flow = Flow.Finish().Flow },
+            { Ended: { } reason } => this with { WasFinished = Flow.Stage == ProofStage.Review, Flow = Flow.Abandon(who, at, reason).Flow },
+            _ => this,
+        };
+    }
+
+    /// <summary>This with its calibration in force.</summary>
+    public ProofRecord Adopted(AdoptedCalibration adopted)
+    {
+        ArgumentNullException.ThrowIfNull(adopted);
+        return this with { Calibration = adopted, Flow = Flow with { Ending = new ProofEnding(ProofStage.Accepted, adopted.Who, adopted.At, "") } };
+    }
+}

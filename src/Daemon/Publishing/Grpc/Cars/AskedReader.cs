@@ -1,0 +1,49 @@
+using ScaleLink.Daemon.Cars;
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Balance;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Cars.Files;
+using ScaleLink.Weighing.Statics;
+using Wire = ScaleLink.Api.V1;
+using Quantity = ScaleLink.Weighing.Balance.Quantity;
+
+namespace ScaleLink.Daemon.Publishing.Grpc;
+
+/// <summary>The car and the loads that a question is about: those given, or those in the bay.</summary>
+internal sealed class AskedReader(CarShelf cars, LiveBay bay)
+{
+    public CarModel Car(string file)
+    {
+        if (file.Length == 0)
+            return cars.InBay?.Model ?? throw ApiErrors.NotNow("SL-517", "Nobody said which car stands in the bay.", "Choose one (scalelink car use), or send a car file with the question.");
+        var read = CarFile.Read(file);
+        return read.Car ?? throw ApiErrors.Refused(read.Mistakes);
+    }
+
+    /// <exception cref="FindingException">The loads given are not those of a car on its wheels.</exception>
+    public LoadSummary Loads(Wire.CornerQuantities? given) => given is null ? Present() : Summary(given);
+
+    /// <summary>The present settled loads; nothing while there are none.</summary>
+    public LoadSummary? PresentOrNone() => bay.Newest is { Verdict: BayVerdict.Settled } reading ? Of(reading) : null;
+
+    private LoadSummary Present() => PresentOrNone()
+        ?? throw ApiErrors.NotNow("SL-518", "The bay has no settled loads at this moment.", "Wait until the car is settled, or send loads with the question.");
+
+    private static LoadSummary? Of(BayReading reading)
+    {
+        if (reading.Corners.Any(c => c.LoadKg is not { StandardUncertainty: not null, Value: > 0 }))
+            return null;
+        return new(
+            Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Value),
+            CornerMatrix.Diagonal(Corners.From(c => Square(reading.Corners[(int)c].LoadKg!.Value.StandardUncertainty!.Value))));
+    }
+
+    private static LoadSummary Summary(Wire.CornerQuantities given)
+    {
+        Quantity[] each = [given.Lf.ToQuantity(), given.Rf.ToQuantity(), given.Lr.ToQuantity(), given.Rr.ToQuantity()];
+        return new(Corners.From(c => each[(int)c].Value), CornerMatrix.Diagonal(Corners.From(c => Square(each[(int)c].StandardUncertainty))));
+    }
+
+    private static double Square(double value) => value * value;
+}

@@ -1,0 +1,99 @@
+using Grpc.Core;
+using ScaleLink.Daemon.Cars;
+using ScaleLink.Weighing.Balance;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Cars.Files;
+using ScaleLink.Weighing.Planning;
+using ScaleLink.Weighing.Statics;
+using Wire = ScaleLink.Api.V1;
+
+namespace ScaleLink.Daemon.Publishing.Grpc;
+
+/// <summary>Cars, and what statics says about them, over gRPC.</summary>
+internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.CarsBase
+{
+    public override Task<Wire.ListCarsResponse> ListCars(Wire.ListCarsRequest request, ServerCallContext context)
+    {
+        var list = new Wire.ListCarsResponse();
+        list.Cars.AddRange(cars.All().Select(c => CarMapping.Car(c, cars.InBay, withFile: false)));
+        return Task.FromResult(list);
+    }
+
+    public override Task<Wire.Car> GetCar(Wire.GetCarRequest request, ServerCallContext context)
+    {
+        var car = request.Name.Length == 0
+            ? cars.InBay ?? throw ApiErrors.NotNow("SL-517", "Nobody said which car stands in the bay.", "Choose one: scalelink car use FILE.")
+            : cars.Find(request.Name, request.Hash.Length > 0 ? request.Hash : null) ?? throw NoSuchCar(request.Name);
+        return Task.FromResult(CarMapping.Car(car, cars.InBay, withFile: true));
+    }
+
+    public override Task<Wire.CheckCarResponse> CheckCar(Wire.CheckCarRequest request, ServerCallContext context)
+    {
+        var read = CarFile.Read(request.File);
+        var answer = new Wire.CheckCarResponse { Name = read.Car?.Name ?? "" };
+        answer.Mistakes.AddRange(read.Mistakes.Select(WireValues.ToWire));
+        answer.Guesses.AddRange(read.Car?.Guesses() ?? []);
+        return Task.FromResult(answer);
+    }
+
+    public override Task<Wire.WhatIfAnswer> AskWhatIf(Wire.AskWhatIfRequest request, ServerCallContext context) => Task.FromResult(ApiErrors.Answer(() =>
+    {
+        var car = asked.Car(request.Asked?.CarFile ?? "");
+        var now = asked.Loads(request.Asked?.LoadsKg);
+        var statics = new CarStatics(request.HasBarsConnected ? car.WithBars(request.BarsConnected) : car, now.Loads.Sum);
+        var question = new WhatIf
+        {
+            Turns = request.Turns.ToCorners(),
+            PadsRaisedMm = request.PadsRaisedMm.ToCorners(),
+            Masses = [.. request.Masses.Select(m => new MassChange(m.Name, m.Kg, PlaceOf(m.Place)))],
+        };
+        var (loads, heights) = question.Ask(statics, now);
+        return new Wire.WhatIfAnswer { Now = now.ToWire(), Then = loads.ToWire(), HeightChangesMm = heights.ToWire() };
+    }));
+
+    public override Task<Wire.Balance> GetBalance(Wire.GetBalanceRequest request, ServerCallContext context) => Task.FromResult(ApiErrors.Answer(() =>
+    {
+        var car = asked.Car(request.Asked?.CarFile ?? "");
+        var now = asked.Loads(request.Asked?.LoadsKg);
+        var statics = new CarStatics(car, now.Loads.Sum);
+        var cg = CentreOfGravity.From(now, car);
+        var target = request.HasCrossWeightPercent ? request.CrossWeightPercent : car.Targets.CrossWeightPercent;
+        var balance = new Wire.Balance { Figures = now.ToWire(), CgBehindFrontAxleMm = cg.BehindFrontAxleMm.ToWire(), CgLeftOfCentreMm = cg.LeftOfCentreMm.ToWire() };
+        balance.Trades.AddRange(BalanceTrade.All(now.Loads, statics.Contacts, target).Select(CarMapping.Trade));
+        if (request.HasFrontSharePercent)
+            balance.Ballast.AddRange(BallastMove.Ways(statics, now.Loads, BallastGoal.FrontShare, request.FrontSharePercent).Select(w => CarMapping.Way(w, "front_share")));
+        if (request.HasLeftSharePercent)
+            balance.Ballast.AddRange(BallastMove.Ways(statics, now.Loads, BallastGoal.LeftShare, request.LeftSharePercent).Select(w => CarMapping.Way(w, "left_share")));
+        return balance;
+    }));
+
+    public override Task<Wire.CgHeight> ComputeCgHeight(Wire.ComputeCgHeightRequest request, ServerCallContext context) => Task.FromResult(ApiErrors.Answer(() =>
+    {
+        var setup = new AxleLiftSetup(asked.Car(request.CarFile).WheelbaseMm, Stated(request.FrontRadiusMm), Stated(request.RearRadiusMm),
+            request.FrontLoadKg.ToQuantity(), request.RearLoadKg.ToQuantity());
+        var height = CgHeight.From(setup, [.. request.Lifts.Select(l => Lift(l, setup))]);
+        var wire = new Wire.CgHeight { HeightMm = height.HeightMm.ToWire(), Caution = Cautions.AxleLift };
+        wire.EachMm.AddRange(height.EachMm);
+        return wire;
+    }));
+
+    public static RpcException NoSuchCar(string name) =>
+        ApiErrors.NotFound("SL-516", $"No car {PeerText.Clean(name, 40)} was saved, or not in that revision.", "See which there are: scalelink car list.");
+
+    private static Place PlaceOf(Wire.CarPlace? place) => place is null ? default : new(place.BehindFrontAxleMm, place.LeftOfCentreMm, place.HeightMm);
+
+    private static Stated Stated(Wire.Quantity? q) => new(q.ToQuantity().Value, q.ToQuantity().StandardUncertainty);
+
+    private static AxleLift Lift(Wire.AxleLift lift, AxleLiftSetup setup)
+    {
+        var axle = lift.Lifted switch
+        {
+            Wire.Axle.Front => Axle.Front,
+            Wire.Axle.Rear => Axle.Rear,
+            _ => throw ApiErrors.BadRequest("SL-530", "lifts.lifted", "A lift names no axle.", "Say which axle was raised."),
+        };
+        return lift.HowCase == Wire.AxleLift.HowOneofCase.LiftMm
+            ? AxleLift.ByHeight(axle, lift.OtherAxleLoadKg.ToQuantity(), lift.LiftMm.ToQuantity(), setup)
+            : new AxleLift(axle, lift.OtherAxleLoadKg.ToQuantity(), lift.AngleDeg.ToQuantity());
+    }
+}

@@ -1,0 +1,125 @@
+using ScaleLink.Daemon.Cars;
+using ScaleLink.Daemon.Patch;
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Patch;
+using ScaleLink.Weighing.Patch.Files;
+using ScaleLink.Weighing.Statics;
+using Wire = ScaleLink.Api.V1;
+
+namespace ScaleLink.Daemon.Publishing.Grpc;
+
+/// <summary>The patch in the words of the public API.</summary>
+internal sealed class PatchMapping(PatchDesk desk, CarShelf cars, AskedReader loads, LiveBay bay)
+{
+    private const string Limits =
+        "The pads' own inclinometers show how each pad leans. Heights between pads they cannot see: those come from a survey (level beam, laser, water level), and it is done again when a pad has been moved.";
+
+    // What a car weighs where nothing has been weighed yet: only then is it a guess, and it says so.
+    private const double AnyTotalKg = 1000;
+
+    public static SurveyInput Survey(Wire.Survey? survey)
+    {
+        if (survey is null)
+            throw ApiErrors.BadRequest(CarCodes.PatchInput, "survey", "There is no survey in the request.", "Give four heights, or differences and beam readings.");
+        if (survey.Heights.Count > 0 && survey.Heights.Select(h => h.Corner).Distinct().Count() != 4)
+            throw ApiErrors.BadRequest(CarCodes.SurveyIncomplete, "survey.heights", "Heights are needed of all four pads.", "Give each of LF, RF, LR, RR once.");
+        var heights = survey.Heights.ToDictionary(h => h.Corner.ToCorner());
+        return new()
+        {
+            HeightsMm = heights.Count > 0 ? Corners.From(c => heights[c].Mm) : null,
+            HeightUncertaintiesMm = heights.Count > 0 ? Corners.From(c => heights[c].StandardUncertaintyMm) : default,
+            Differences = [.. survey.Differences.Select(d => new HeightDifference(d.From.ToCorner(), d.To.ToCorner(), d.Mm, d.StandardUncertaintyMm))],
+            Beams = [.. survey.Beams.Select(b => new BeamReading(b.From.ToCorner(), b.To.ToCorner(), b.SpanMm, b.ReadingDeg, b.ReversedDeg, b.ReadingUncertaintyDeg))],
+            Note = PeerText.Clean(survey.Note, 200),
+        };
+    }
+
+    /// <summary>The patch as it is in force.</summary>
+    public Wire.PatchReport Report()
+    {
+        var state = desk.State;
+        var report = Report(state.Survey?.Survey, state.On);
+        if (state.Survey is { } survey)
+            (report.SurveyedAt, report.Who, report.Note) = (survey.At.ToWire(), survey.Who, survey.Input.Note);
+        return report;
+    }
+
+    /// <summary>A patch with this survey.</summary>
+    public Wire.PatchReport Report(PatchSurvey? survey, IReadOnlyList<CorrectionKind> on)
+    {
+        var report = new Wire.PatchReport { Limits = Limits };
+        report.Leans.AddRange(bay.Pads.Select(p => Lean(p.Snapshot())));
+        var statics = Statics();
+        if (survey is not null)
+            report.Shape = Shape(survey, statics?.Contacts ?? Contacts.FromAxles(2500, 1500, 1500));
+        if (survey is not null && statics is not null)
+        {
+            report.Effect = Effect(PatchEffect.Of(statics, survey.HeightsMm));
+            var sizes = new PatchCorrector(statics, survey).Correct(Corners.Same(statics.TotalKg / 4)).Corrections;
+            report.Corrections.AddRange(PatchState.Kinds.Select(k => Correction(sizes.First(c => c.Kind == k), on.Contains(k))));
+        }
+        else
+        {
+            report.Corrections.AddRange(PatchState.Kinds.Select(k => new Wire.PatchCorrection { Name = CorrectedReading.NameOf(k), On = on.Contains(k) }));
+        }
+
+        report.Findings.AddRange(Findings(survey, on).Select(WireValues.ToWire));
+        return report;
+    }
+
+    public Wire.PatchEffect? EffectOf(Corners heightsMm) => Statics() is { } statics ? Effect(PatchEffect.Of(statics, heightsMm)) : null;
+
+    private CarStatics? Statics() => cars.InBay is { } car ? new CarStatics(car.Model, loads.PresentOrNone()?.Loads.Sum ?? AnyTotalKg) : null;
+
+    private IEnumerable<Finding> Findings(PatchSurvey? survey, IReadOnlyList<CorrectionKind> on)
+    {
+        if (survey is null)
+            yield return new("SL-532", on.Count > 0 ? "Corrections are switched on, but no survey is in force." : "The patch has not been surveyed.", "Measure the heights between the pads: scalelink patch survey FILE.");
+        if (survey is { Spare: 0 })
+            yield return new("SL-533", "Nothing was measured twice: a wrong reading would not show.", "Measure round the patch, four differences: they close on themselves.");
+        if (cars.InBay is null)
+            yield return new("SL-517", "Nobody said which car stands in the bay: what the patch does to it cannot be told.", "Choose one: scalelink car use FILE.");
+        else if (loads.PresentOrNone() is null)
+            yield return new("SL-518", $"The bay has no settled loads at this moment; effects are for {AnyTotalKg:0} kg.", "Ask again with the car settled on the pads.");
+    }
+
+    private static Wire.PatchShape Shape(PatchSurvey survey, Contacts contacts)
+    {
+        var (shape, h) = (survey.ShapeUnder(contacts), survey.HeightsMm);
+        return new()
+        {
+            HeightsMm = h.ToWire(survey.Covariance.DiagonalPart.Map(v => Math.Sqrt(Math.Max(0, v)))),
+            NoseUpDeg = shape.NoseUpDeg.ToWire(),
+            LeftUpDeg = shape.LeftUpDeg.ToWire(),
+            WarpMm = shape.WarpMm.ToWire(),
+            SpreadMm = Math.Max(Math.Max(h.LF, h.RF), Math.Max(h.LR, h.RR)) - Math.Min(Math.Min(h.LF, h.RF), Math.Min(h.LR, h.RR)),
+            ClosureMm = survey.ClosureMm,
+            Spare = (uint)survey.Spare,
+        };
+    }
+
+    private static Wire.PatchEffect Effect(PatchEffect effect) => new()
+    {
+        LoadsKg = effect.LoadsKg.ToWire(),
+        CrossWeightPercent = effect.CrossWeightPercent,
+        FrontSharePercent = effect.FrontSharePercent,
+        LeftSharePercent = effect.LeftSharePercent,
+    };
+
+    private static Wire.PatchCorrection Correction(LoadCorrection correction, bool isOn) => new()
+    {
+        Name = CorrectedReading.NameOf(correction.Kind),
+        On = isOn,
+        SizeKg = correction.SizeKg?.ToWire(correction.StandardUncertaintyKg),
+        Refused = correction.Refusal?.ToWire(),
+    };
+
+    private static Wire.PadLean Lean(Pipeline.PadSnapshot pad)
+    {
+        var lean = new Wire.PadLean { Corner = ApiMapping.Corner(pad.Corner) };
+        if (pad is { PitchDegrees: { } pitch, RollDegrees: { } roll })
+            (lean.PitchDeg, lean.RollDeg) = (pitch, roll);
+        return lean;
+    }
+}

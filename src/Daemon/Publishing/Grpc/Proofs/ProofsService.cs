@@ -1,0 +1,96 @@
+using System.Globalization;
+using Grpc.Core;
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Proving;
+using ScaleLink.Daemon.Publishing.Reports;
+using ScaleLink.Weighing.Calibration;
+using Wire = ScaleLink.Api.V1;
+
+namespace ScaleLink.Daemon.Publishing.Grpc.Proofs;
+
+/// <summary>Calibrations and proofs over gRPC, for reading.</summary>
+internal sealed class ProofsService(LiveBay bay, ProofDesk desk, ProofLedger proofs, CalibrationShelf shelf, ProofMapping mapping, BayConfiguration bayFile, TimeProvider time) : Wire.Proofs.ProofsBase
+{
+    public override Task<Wire.ListCalibrationsResponse> ListCalibrations(Wire.ListCalibrationsRequest request, ServerCallContext context)
+    {
+        var wanted = bay.Pads.Where(p => request.Corners.Contains(ApiMapping.Corner(p.Corner))).Select(p => p.Standing.Identity?.SerialNumber)
+            .Append(request.HasSerialNumber ? request.SerialNumber : null).OfType<string>().ToHashSet();
+        var response = new Wire.ListCalibrationsResponse();
+        if (wanted.Count > 0 || request.Corners.Count == 0)
+            response.Calibrations.AddRange(shelf.All().Where(c => wanted.Count == 0 || wanted.Contains(c.Calibration.Pad)).Select(CalibrationMapping.Summary));
+        return Task.FromResult(response);
+    }
+
+    public override Task<Wire.CalibrationDetail> GetCalibration(Wire.GetCalibrationRequest request, ServerCallContext context) => Answer(() =>
+    {
+        var shelved = shelf.Find(request.Id);
+        var detail = new Wire.CalibrationDetail { Calibration = CalibrationMapping.Summary(shelved) };
+        if (shelved.Adopted is { } adopted && proofs.Find(adopted.Proof) is { } proof)
+        {
+            var view = mapping.Recorded(proof);
+            detail.Points.AddRange(view.Points);
+            detail.Result = view.Result;
+        }
+
+        return detail;
+    });
+
+    public override Task<Wire.CalibrationComparison> CompareCalibrations(Wire.CompareCalibrationsRequest request, ServerCallContext context) => Answer(() =>
+    {
+        var (before, now) = (shelf.Find(request.BeforeId), shelf.Find(request.NowId));
+        return before.Calibration.Pad == now.Calibration.Pad
+            ? CalibrationMapping.Comparison(before, now)
+            : throw new RefusedException(CalibrationRefusals.OtherPad.Because($"{before.Calibration.Pad} and {now.Calibration.Pad} are two pads"));
+    });
+
+    public override Task<Wire.ListProofsResponse> ListProofs(Wire.ListProofsRequest request, ServerCallContext context)
+    {
+        var response = new Wire.ListProofsResponse();
+        response.Proofs.AddRange(proofs.All(request.HasSerialNumber ? request.SerialNumber : null).Reverse().Select(ProofMapping.Summary));
+        return Task.FromResult(response);
+    }
+
+    public override async Task WatchProof(Wire.WatchProofRequest request, IServerStreamWriter<Wire.ProofView> responses, ServerCallContext context)
+    {
+        var pad = bay.Pads.FirstOrDefault(p => ApiMapping.Corner(p.Corner) == request.Corner)
+            ?? throw ApiErrors.BadRequest("SL-413", "corner", "That corner has no pad here.", "Ask Pads.ListPads which corners there are.");
+        using var changes = new ProofChanges(desk, time);
+        var (proof, writtenAt) = (desk.At(pad.Corner), long.MinValue);
+        await foreach (var _ in changes.Items.ReadAllAsync(context.CancellationToken))
+        {
+            var now = desk.At(pad.Corner);
+            // Nothing moves while nobody measures; a word now and then says that the daemon is there.
+            var isDue = writtenAt == long.MinValue || now != proof || now.Proof is { State: ProofState.Measuring } || time.GetElapsedTime(writtenAt) >= ProofChanges.Slow;
+            if (!isDue)
+                continue;
+            await responses.WriteAsync(mapping.View(pad), context.CancellationToken);
+            (proof, writtenAt) = (now, time.GetTimestamp());
+        }
+    }
+
+    public override Task<Wire.ExportedFile> ExportProof(Wire.ExportProofRequest request, ServerCallContext context) => Answer(() =>
+    {
+        if (request.Format is not (Wire.ExportFormat.Csv or Wire.ExportFormat.Json or Wire.ExportFormat.Html))
+            throw ApiErrors.BadRequest("SL-416", "format", "That format is not offered.", "Ask for CSV, JSON or HTML.");
+        var number = request.WhatCase == Wire.ExportProofRequest.WhatOneofCase.CalibrationId
+            ? shelf.Find(request.CalibrationId).Adopted?.Proof
+            : long.TryParse(request.ProofId, CultureInfo.InvariantCulture, out var id) ? id : null;
+        var proof = number is { } known ? proofs.Find(known) : null;
+        return proof is null
+            ? throw new RefusedException(ProofRefusals.NotFound.Because("no proof is behind it"))
+            : new ProofSheet(mapping.Recorded(proof), bayFile.Bay, time.GetUtcNow()).As(request.Format);
+    });
+
+    private static Task<T> Answer<T>(Func<T> answer)
+    {
+        try
+        {
+            return Task.FromResult(answer());
+        }
+        catch (RefusedException refused)
+        {
+            throw ApiErrors.Refused(refused.Refusal);
+        }
+    }
+}

@@ -1,0 +1,63 @@
+using ScaleLink.Weighing.Calibration;
+using Wire = ScaleLink.Api.V1;
+
+namespace ScaleLink.Daemon.Publishing.Grpc.Proofs;
+
+/// <summary>Puts the outcome of a proof into the words of the public API.</summary>
+internal static class ResultMapping
+{
+    public static Wire.ProofResult Result(ProofReport report, PadCalibration before, Func<Refusal, Wire.Fault> fault)
+    {
+        var result = new Wire.ProofResult
+        {
+            Refusals = { report.Refusals.Select(fault) },
+            Before = CalibrationMapping.Summary(before),
+            CurveOrder = (uint)(report.Curve?.Order ?? 0),
+            Shifts = { report.Shifts.Select(CalibrationMapping.Shift) },
+            NotCovered = { report.NotCovered },
+            Characteristics = report.Characteristics is { } found ? Characteristics(found) : null,
+            Yardstick = report.Grade?.ToString() ?? "",
+            YardstickOutcome = Outcome(report.Grade?.Outcome),
+        };
+        if (report.Calibration is { } calibration)
+        {
+            result.Calibration = CalibrationMapping.Summary(calibration);
+            result.Budgets.AddRange(CalibrationMapping.Budgets(calibration));
+            result.BeforeAfter.AddRange(CalibrationMapping.BeforeAfter(before, calibration));
+        }
+
+        result.Ballast.AddRange((report.Curve?.Ballast ?? []).Select(b => new Wire.FoundBallast { Label = b.Label, Kg = b.Kg, StandardUncertaintyKg = b.StandardUncertaintyKg }));
+        if (report.Trims is { } trims)
+            result.Trim = new Wire.TrimResult { CellTrim = { trims.Trim }, BeforeKg = trims.BeforeKg, AfterKg = trims.AfterKg, SparePlaces = (uint)trims.SparePlaces };
+        return result;
+    }
+
+    private static Wire.Characteristics Characteristics(PadCharacteristics found)
+    {
+        var result = new Wire.Characteristics
+        {
+            NonLinearity = At(found.NonLinearity),
+            Hysteresis = found.Hysteresis is { } loop ? At(loop) : null,
+            Repeatability = found.Repeatability is { } spread ? At(spread) : null,
+        };
+        if (found.ZeroReturnKg is { } back)
+            result.ZeroReturnKg = back;
+        if (found.Creep is { } creep)
+        {
+            result.Creep = new Wire.FoundAt { Kg = creep.After30MinKg, LoadKg = creep.LoadKg };
+            result.LateCreepKg = creep.From20To30MinKg;
+        }
+
+        return result;
+    }
+
+    private static Wire.FoundAt At(AtLoad at) => new() { Kg = at.Kg, LoadKg = at.LoadKg };
+
+    private static Wire.YardstickOutcome Outcome(GradeOutcome? outcome) => outcome switch
+    {
+        GradeOutcome.Inside => Wire.YardstickOutcome.Inside,
+        GradeOutcome.Outside => Wire.YardstickOutcome.Outside,
+        GradeOutcome.NotGraded => Wire.YardstickOutcome.NotGraded,
+        _ => Wire.YardstickOutcome.Unspecified,
+    };
+}

@@ -1,0 +1,65 @@
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Weighing.Calibration;
+using Wire = ScaleLink.Api.V1;
+
+namespace ScaleLink.Daemon.Publishing.Grpc.Proofs;
+
+/// <summary>Puts the present step of a proof, and the pad as it stands, into the words of the public API.</summary>
+internal static class StepMapping
+{
+    public static Wire.ProofStep? Step(ProofFlow flow, DateTimeOffset now)
+    {
+        if (flow.Next is not { } next)
+            return null;
+        var step = new Wire.ProofStep
+        {
+            Number = (uint)next.Number,
+            Of = (uint)next.Of,
+            Stage = Stage(next.Step.Stage),
+            Words = next.Words,
+            Load = MassMapping.Stack(next.Step.Load),
+            LoadKg = flow.Plan.Masses.Kg(next.Step.Load),
+            Untold = next.IsUntold,
+            Run = (uint)next.Step.Run,
+            WayDown = next.Step.Way == LoadingWay.Down,
+            Spot = next.Step.Spot,
+            SettlingS = next.SettlingSeconds,
+        };
+        if (next.ChangeKg is { } change)
+            step.ChangeKg = change;
+        if (next.Step.MinutesHeld is { } minutes)
+        {
+            step.HeldMinutes = (uint)minutes;
+            if (flow.Readings.FirstOrDefault(r => r.Step.MinutesHeld == 0) is { } first)
+                step.HeldSoFarMinutes = (now - first.Reading.Time).TotalMinutes;
+        }
+
+        return step;
+    }
+
+    public static Wire.ProofReading Reading(ProofFlow flow, PadObservation seen)
+    {
+        var reading = new Wire.ProofReading { CellCounts = { seen.Reading.CellCounts }, Settling = seen.Rest.Progress, Settled = seen.Rest.Settled };
+        var before = flow.Plan.Before;
+        if (flow.Readings.LastOrDefault(r => r.Step.Load.IsEmpty) is { } empty && seen.Reading.CellCounts.Count == before.CellTrim.Count)
+            reading.LoadKg = before.Kg(before.Counts([.. seen.Reading.CellCounts]) - before.Counts([.. empty.Reading.CellCounts]));
+        if (seen.Rest.NoiseKg is { } noise)
+            reading.NoiseKg = noise;
+        if (seen.Reading.TemperatureC is { } temperature)
+            reading.TemperatureC = temperature;
+        if (seen.Reading.PitchDeg is { } pitch)
+            reading.PitchDeg = pitch;
+        if (seen.Reading.RollDeg is { } roll)
+            reading.RollDeg = roll;
+        return reading;
+    }
+
+    public static Wire.ProofStage Stage(ProofStage stage) => stage switch
+    {
+        ProofStage.Preload => Wire.ProofStage.Preload,
+        ProofStage.CornerLoad => Wire.ProofStage.CornerLoad,
+        ProofStage.Runs => Wire.ProofStage.Runs,
+        ProofStage.Creep => Wire.ProofStage.Creep,
+        _ => Wire.ProofStage.Unspecified,
+    };
+}

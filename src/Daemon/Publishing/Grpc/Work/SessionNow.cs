@@ -1,0 +1,15 @@
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Work;
+using Wire = ScaleLink.Api.V1;
+
+namespace ScaleLink.Daemon.Publishing.Grpc;
+
+/// <summary>The session in the bay at this moment.</summary>
+internal sealed class SessionNow(WorkDesk desk, LiveBay bay, ApiMapping mapping, BayClock clock)
+{
+    public Wire.GetSessionResponse Take() => new()
+    {
+        Stamp = mapping.Stamp(bay.Newest?.Seq ?? 0, clock.NowNs, 2.5 * SessionChanges.AtLeastEvery.TotalMilliseconds),
+        Session = desk.Current is { } view ? WorkMapping.Session(view) : null,
+    };
+}

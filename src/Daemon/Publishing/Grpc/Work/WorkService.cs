@@ -1,0 +1,75 @@
+using Grpc.Core;
+using ScaleLink.Daemon.Work;
+using ScaleLink.Weighing.Planning;
+using Wire = ScaleLink.Api.V1;
+
+namespace ScaleLink.Daemon.Publishing.Grpc;
+
+/// <summary>Work sessions over gRPC, for reading.</summary>
+internal sealed class WorkService(WorkDesk desk, WorkLedger sessions, SessionNow now, TimeProvider time) : Wire.Work.WorkBase
+{
+    private const uint MostListed = 100;
+
+    public override Task<Wire.GetSessionResponse> GetSession(Wire.GetSessionRequest request, ServerCallContext context) => Task.FromResult(now.Take());
+
+    public override async Task WatchSession(Wire.WatchSessionRequest request, IServerStreamWriter<Wire.GetSessionResponse> responses, ServerCallContext context)
+    {
+        using var changes = new SessionChanges(desk, time);
+        await foreach (var _ in changes.Items.ReadAllAsync(context.CancellationToken))
+            await responses.WriteAsync(now.Take(), context.CancellationToken);
+    }
+
+    public override Task<Wire.ListSessionsResponse> ListSessions(Wire.ListSessionsRequest request, ServerCallContext context)
+    {
+        var list = new Wire.ListSessionsResponse();
+        list.Sessions.AddRange(sessions.All().Reverse().Where(s => request.Car.Length == 0 || s.Car.Name == request.Car)
+            .Take((int)Math.Min(request.HasMost ? request.Most : MostListed, 10_000)).Select(s => WorkMapping.Line(desk.View(s))));
+        return Task.FromResult(list);
+    }
+
+    public override Task<Wire.Session> ShowSession(Wire.ShowSessionRequest request, ServerCallContext context) =>
+        Task.FromResult(WorkMapping.Session(desk.View(Find(request.SessionId))));
+
+    public override Task<Wire.SessionComparison> CompareSessions(Wire.CompareSessionsRequest request, ServerCallContext context)
+    {
+        var (first, second) = (Find(request.FirstId), Find(request.SecondId));
+        return Task.FromResult(ComparisonMapping.Of(desk.View(first), desk.View(second), SessionComparison.Of(first, second)));
+    }
+
+    public override Task<Wire.ExportSessionResponse> ExportSession(Wire.ExportSessionRequest request, ServerCallContext context)
+    {
+        var view = desk.View(Find(request.SessionId));
+        var (text, type, ending) = request.Format switch
+        {
+            Wire.ExportFormat.Csv => (SessionCsv.Of(view.Session), "text/csv; charset=utf-8", "csv"),
+            Wire.ExportFormat.Json => (Google.Protobuf.JsonFormatter.Default.Format(WorkMapping.Session(view)), "application/json", "json"),
+            Wire.ExportFormat.Html => (SessionSheet.Of(view), "text/html; charset=utf-8", "html"),
+            _ => throw ApiErrors.BadRequest("SL-535", "format", "No format is given.", "Ask for CSV, JSON or HTML."),
+        };
+        return Task.FromResult(new Wire.ExportSessionResponse
+        {
+            Content = Google.Protobuf.ByteString.CopyFromUtf8(text),
+            MediaType = type,
+            FileName = $"session-{view.Session.Id}.{ending}",
+        });
+    }
+
+    public override Task<Wire.Prediction> PredictTurns(Wire.PredictTurnsRequest request, ServerCallContext context) => Task.FromResult(ApiErrors.Answer(() =>
+    {
+        var turns = request.Turns.ToCorners();
+        return CaptureMapping.Prediction(StatedPrediction.Of(turns, PerchPlanner.Forecast(Weighed(request.SessionId).Known!, turns)));
+    }));
+
+    public override Task<Wire.PerchPlan> PlanTurns(Wire.PlanTurnsRequest request, ServerCallContext context) =>
+        Task.FromResult(WorkMapping.Plan(SessionPlan.Of(Weighed(request.SessionId), request.Refine)!));
+
+    private WorkSession Find(string id) => sessions.Find(id)
+        ?? throw ApiErrors.NotFound(WorkCodes.NoSuchSession, $"There is no session {PeerText.Clean(id, 40)}.", "See which there are: scalelink work list.");
+
+    private WorkSession Weighed(string id)
+    {
+        var session = id.Length > 0 ? Find(id) : desk.Current?.Session ?? throw ApiErrors.NotNow(WorkCodes.NoSession, "No session is open in this bay.", "Start one: scalelink work start.");
+        return session.Known is not null ? session
+            : throw ApiErrors.NotNow(WorkCodes.NotInThisState, "There is no baseline yet.", "Finish the preparation, settle the car, and capture the baseline first.");
+    }
+}

@@ -1,0 +1,45 @@
+using System.Text;
+using static ScaleLink.Daemon.Publishing.Reports.ReportWords;
+
+namespace ScaleLink.Daemon.Publishing.Reports;
+
+/// <summary>The points of a proof, a line each, for spreadsheets and scripts.</summary>
+internal static class ProofCsv
+{
+    private const string Columns = "number,stage,run,way,load,spot,time_utc,load_kg,counts,read_kg,residual_kg,cell_counts";
+
+    public static string Write(ProofSheet sheet)
+    {
+        var proof = sheet.Proof;
+        var text = new StringBuilder();
+        Remark(text, "proof", $"{proof.ProofId}, pad {proof.SerialNumber}, {proof.Corner.ToString().ToUpperInvariant()}, bay {sheet.Bay}, {State(proof.State)}");
+        Remark(text, "begun", $"{Time(proof.BegunAt)} by {proof.BegunBy}");
+        if (proof.Result?.Calibration is { } calibration)
+        {
+            Remark(text, "calibration", calibration.Id);
+            Remark(text, "span_kg_per_count", Exact(calibration.SpanKgPerCount));
+            Remark(text, "curvature_kg_per_count2", Exact(calibration.CurvatureKgPerCount2));
+            Remark(text, "expanded_uncertainty_kg", $"{Number(calibration.ExpandedUncertaintyKg)} at {Number(calibration.ExpandedAtKg, "0.0")} kg (95 %)");
+        }
+
+        foreach (var mass in proof.Masses)
+            Remark(text, "mass", $"{mass.Label}: {Exact(mass.Kg)} kg, u {Exact(mass.StandardUncertaintyKg)} kg, {mass.Lot}");
+        Remark(text, "note", ProofSheet.NoCertificate);
+        text.Append(Columns).Append("\r\n");
+        foreach (var p in proof.Points)
+            text.AppendJoin(',', p.Number, Stage(p.Stage), p.Run, p.WayDown ? "down" : "up", Text(Load(p.Load)), Text(p.Spot), Time(p.Time),
+                p.HasLoadKg ? Exact(p.LoadKg) : "", Exact(p.Counts), p.HasReadKg ? Exact(p.ReadKg) : "", p.HasResidualKg ? Exact(p.ResidualKg) : "",
+                string.Join(' ', p.CellCounts.Select(Exact))).Append("\r\n");
+        return text.ToString();
+    }
+
+    // A line break in a name would end the remark and begin a point.
+    private static void Remark(StringBuilder text, string name, string value) => text.Append("# ").Append(name).Append(": ").Append(value.ReplaceLineEndings(" ")).Append("\r\n");
+
+    // Spreadsheets run what begins like a formula; an apostrophe makes it a text.
+    private static string Text(string text)
+    {
+        var plain = text.Length > 0 && "=+-@\t\r".Contains(text[0], StringComparison.Ordinal) ? $"'{text}" : text;
+        return $"\"{plain.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+    }
+}

@@ -1,0 +1,55 @@
+using ScaleLink.Daemon.Patch;
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Patch;
+using ScaleLink.Weighing.Statics;
+
+namespace ScaleLink.Daemon.Work;
+
+/// <summary>What the bay sees of the preparation for itself.</summary>
+/// <param name="Seen">One for each check that it can judge.</param>
+public sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
+{
+    // A zero wanders with temperature: one of yesterday is none. Common practice, no published source.
+    private static readonly TimeSpan OldestZero = TimeSpan.FromHours(12);
+
+    // What this much does to cross weight lies within the scatter of settling. Common practice, no published source.
+    private const double LevelWarpMm = 0.5;
+    private const double LevelSlopeDeg = 0.1;
+
+    /// <summary>Looks at pads, newest reading and patch.</summary>
+    public static BayFacts Of(IReadOnlyList<PadSnapshot> pads, BayReading? reading, PatchState patch, CarModel car, DateTimeOffset now)
+    {
+        ArgumentNullException.ThrowIfNull(pads);
+        ArgumentNullException.ThrowIfNull(patch);
+        return new([Zeroed(pads, now), Proved(reading), Level(patch, car)]);
+    }
+
+    private static SeenCheck Zeroed(IReadOnlyList<PadSnapshot> pads, DateTimeOffset now)
+    {
+        var without = pads.Where(p => p.Zero is null || now - p.Zero.TakenAt > OldestZero).Select(p => p.Corner.ToString()).ToList();
+        return new("pads_zeroed", without.Count == 0 && pads.Count == 4,
+            without.Count == 0 && pads.Count > 0 ? $"oldest zero {pads.Min(p => p.Zero!.TakenAt):yyyy-MM-dd HH:mm}Z" : "",
+            without.Count == 0 ? [] : [new(WorkCodes.ZeroMissing, $"No zero within {OldestZero.TotalHours:0} hours: {string.Join(", ", without)}.", "Empty the pads and zero them.")]);
+    }
+
+    private static SeenCheck Proved(BayReading? reading)
+    {
+        var not = reading?.Corners.Where(c => !c.Proved).Select(c => c.Corner.ToString()).ToList() ?? [];
+        return new("pads_proved", reading is not null && not.Count == 0,
+            reading is null || not.Count > 0 ? "" : string.Join(", ", reading.Corners.Select(c => c.Calibration).Distinct()),
+            not.Count == 0 ? [] : [new(WorkCodes.PadsUnproved, $"Not proved with known masses: {string.Join(", ", not)}.", "Prove them, or skip the check: loads are then marked unproved.")]);
+    }
+
+    private static SeenCheck Level(PatchState patch, CarModel car)
+    {
+        if (patch.Survey is not { } survey)
+            return new("patch_level", false, "", [new(WorkCodes.PatchNotLevel, "The patch was not surveyed.", "Measure the heights between the pads, or skip the check with the reason.")]);
+        var shape = survey.Survey.ShapeUnder(Contacts.Of(car));
+        var isWarpLevel = Math.Abs(shape.WarpMm.Value) <= LevelWarpMm || patch.On.Contains(CorrectionKind.Warp);
+        var isSlopeLevel = Math.Max(Math.Abs(shape.NoseUpDeg.Value), Math.Abs(shape.LeftUpDeg.Value)) <= LevelSlopeDeg || patch.On.Contains(CorrectionKind.Slope);
+        var value = $"warp {shape.WarpMm.Value:0.0} mm, nose up {shape.NoseUpDeg.Value:0.00}°, left up {shape.LeftUpDeg.Value:0.00}°";
+        return new("patch_level", isWarpLevel && isSlopeLevel, value,
+            isWarpLevel && isSlopeLevel ? [] : [new(WorkCodes.PatchNotLevel, $"The patch is not level: {value}.", "Shim the pads, or switch the corrections on.")]);
+    }
+}

@@ -1,0 +1,35 @@
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Publishing;
+using ScaleLink.Weighing;
+
+namespace ScaleLink.Daemon.Work;
+
+/// <summary>Takes the present reading for the record, or says why not.</summary>
+internal sealed class ReadingTaker(LiveBay live, BayClock clock)
+{
+    private const long OldestNs = Nanoseconds.PerSecond;
+    // The part of a load's budget that is another one in the next reading.
+    private const string FromReadingToReading = "rocking";
+
+    public CapturedReading Take()
+    {
+        if (live.Newest is not { } reading || clock.NowNs - reading.AtNs > OldestNs)
+            throw new WorkRefusedException(WorkCodes.NotReady, "There is no present reading.", "See whether the pads are live: scalelink pads.");
+        if (!reading.CaptureReady || reading.Corners.Any(c => c.LoadKg is null || c.Budget.Count == 0))
+            throw new WorkRefusedException(WorkCodes.NotReady, $"The reading is not ready for the record: {reading.Remark}", "Hands off the car and the pads; wait until it has been settled for a moment.");
+        return new()
+        {
+            LoadsKg = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Value),
+            RepeatUKg = Corners.From(c => Joined(reading, c, p => p.Name == FromReadingToReading)),
+            StandingUKg = Corners.From(c => Joined(reading, c, p => p.Name != FromReadingToReading)),
+            Calibrations = [.. reading.Corners.Select(c => c.Calibration)],
+            Unproved = [.. reading.Corners.Where(c => !c.Proved).Select(c => c.Corner)],
+            RunId = clock.RunId,
+            Seq = reading.Seq,
+            RestSinceNs = live.RestSinceNs,
+        };
+    }
+
+    private static double Joined(BayReading reading, Corner corner, Func<UncertaintyPart, bool> counts) =>
+        Math.Sqrt(reading.Corners[(int)corner].Budget.Where(counts).Sum(p => p.StandardUncertaintyKg * p.StandardUncertaintyKg));
+}

@@ -1,0 +1,46 @@
+using ScaleLink.Weighing;
+
+namespace ScaleLink.Daemon.Work;
+
+/// <summary>An adjustment on record, not yet captured or captured with the reading after it.</summary>
+/// <param name="Turns">Up positive.</param>
+/// <param name="Predicted">Made when it was recorded; null when it was only named afterwards.</param>
+/// <param name="Note">What the crew said.</param>
+/// <param name="Who">Who recorded it.</param>
+/// <param name="At">UTC.</param>
+/// <param name="Entry">Its entry in the ledger.</param>
+public sealed record SessionAdjustment(Corners Turns, StatedPrediction? Predicted, string Note, string Who, DateTimeOffset At, long Entry);
+
+/// <summary>A reading of the session.</summary>
+public sealed record SessionCapture
+{
+    /// <summary>From 0, the baseline.</summary>
+    public required int Number { get; init; }
+
+    /// <summary>As it was put on record.</summary>
+    public required ReadingCaptured Step { get; init; }
+
+    /// <summary>Turns made since the baseline, this capture's own among them.</summary>
+    public required Corners TurnsSinceBaseline { get; init; }
+
+    /// <summary>What was turned before it; null: the untouched car was settled again.</summary>
+    public SessionAdjustment? Adjustment { get; init; }
+
+    /// <summary>UTC.</summary>
+    public required DateTimeOffset At { get; init; }
+
+    /// <summary>Who captured it.</summary>
+    public required string Who { get; init; }
+
+    /// <summary>Its entry in the ledger.</summary>
+    public required long Entry { get; init; }
+
+    /// <summary>False: something else than the perches changed after it, or it verifies the bars.</summary>
+    public bool Counts { get; init; } = true;
+
+    /// <summary>Name of a change that was found with it.</summary>
+    public string ChangeName { get; init; } = "";
+
+    /// <summary>(RF + LR) / total, percent.</summary>
+    public double CrossWeightPercent => Step.Reading.ForSteps.CrossWeightPercent.Value;
+}

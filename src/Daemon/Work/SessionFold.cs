@@ -1,0 +1,106 @@
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Learning;
+using ScaleLink.Weighing.Statics;
+
+namespace ScaleLink.Daemon.Work;
+
+/// <summary>Applies steps to a session. Judges nothing: what stands in the ledger has been accepted.</summary>
+public static class SessionFold
+{
+    /// <summary>The session after one more step.</summary>
+    public static WorkSession Apply(WorkSession session, WorkStep step, DateTimeOffset at, string who, long entry)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        return (step switch
+        {
+            CheckSet check => session with { Marks = session.Marks.SetItem(check.Key, new(check.Done, check.Skipped, check.Value, check.Note, who, at)) },
+            ReadingCaptured capture => Capture(session, capture, at, who, entry),
+            AdjustmentRecorded a => session with { Open = session.Open.Add(new(a.Turns, a.Predicted, a.Note, who, at, entry)) },
+            AdjustmentUndone => session with { Open = session.Open.RemoveAt(session.Open.Count - 1) },
+            ChangeNamed named => Name(session, named, at, who, entry),
+            StepConfirmed => session with { Known = Learn(session.KnownBefore!, Newest(session), OpenBefore(session), confirmed: true) },
+            HeightsEntered h => session with { Heights = (h.HeightsMm, session.TurnsSinceBaseline) },
+            SessionEnded end => session with { End = end, EndedAt = at },
+            _ => session,
+        }) with { Entry = entry };
+    }
+
+    private static WorkSession Capture(WorkSession session, ReadingCaptured step, DateTimeOffset at, string who, long entry)
+    {
+        var turns = session.OpenTurns;
+        var capture = new SessionCapture
+        {
+            Number = session.Captures.Count,
+            Step = step,
+            TurnsSinceBaseline = session.TurnsSinceBaseline + turns,
+            Adjustment = Joined(session, entry),
+            At = at,
+            Who = who,
+            Entry = entry,
+            Counts = step.Kind != CaptureKind.Verification,
+        };
+        var next = session with
+        {
+            Captures = session.Captures.Add(capture),
+            Open = [],
+            Heights = step.HeightsMm is { } mm ? (mm, capture.TurnsSinceBaseline) : session.Heights,
+            KnownBefore = session.Known,
+            NeedsName = step.NeedsName,
+        };
+        return step switch
+        {
+            { Kind: CaptureKind.Baseline } => next with { Known = Start(session, step.Reading) },
+            { Kind: CaptureKind.Verification } or { NeedsName: true } => next,
+            _ => next with { Known = Learn(session.Known!, capture, turns, confirmed: false) },
+        };
+    }
+
+    // Several adjustments before one reading are one step.
+    private static SessionAdjustment? Joined(WorkSession session, long entry) => session.Open switch
+    {
+        [] => null,
+        [var one] => one,
+        [.., var last] => last with { Turns = session.OpenTurns, Note = string.Join("; ", session.Open.Select(a => a.Note).Where(n => n.Length > 0)), Entry = entry },
+    };
+
+    private static StepLearner Start(WorkSession session, CapturedReading reading)
+    {
+        var car = session.BarsAreOff ? session.Car.WithBars(connected: false) : session.Car;
+        return StepLearner.Start(new CarStatics(car, reading.LoadsKg.Sum), reading.ForSteps, session.Start.Recipe.ScatterPercent);
+    }
+
+    private static StepLearner Learn(StepLearner known, SessionCapture capture, Corners turns, bool confirmed) =>
+        known.Record(new StepRecord(turns, capture.Step.Reading.ForSteps, Confirmed: confirmed)).Next;
+
+    private static WorkSession Name(WorkSession session, ChangeNamed named, DateTimeOffset at, string who, long entry)
+    {
+        var newest = Newest(session);
+        if (named.Other is { } other)
+        {
+            var aside = session.Captures.ConvertAll(c => c with { Counts = false });
+            return session with
+            {
+                Captures = aside.SetItem(aside.Count - 1, newest with { ChangeName = other }),
+                Known = session.KnownBefore!.Restart(newest.Step.Reading.ForSteps),
+                NeedsName = false,
+            };
+        }
+
+        var turns = named.Turns ?? default;
+        var changed = turns == default ? newest : newest with
+        {
+            TurnsSinceBaseline = newest.TurnsSinceBaseline + turns,
+            Adjustment = new(turns, null, "named afterwards", who, at, entry),
+        };
+        return session with
+        {
+            Captures = session.Captures.SetItem(session.Captures.Count - 1, changed),
+            Known = Learn(session.KnownBefore!, newest, turns, confirmed: turns == default),
+            NeedsName = false,
+        };
+    }
+
+    private static SessionCapture Newest(WorkSession session) => session.Captures[^1];
+
+    private static Corners OpenBefore(WorkSession session) => Newest(session).Adjustment?.Turns ?? default;
+}

@@ -1,0 +1,28 @@
+using ScaleLink.Daemon.Cars;
+using ScaleLink.Daemon.Configuration;
+
+namespace ScaleLink.Daemon.Work;
+
+/// <summary>What a new session begins with: the car in the bay, its target, and what its earlier sessions taught about settling.</summary>
+internal sealed class SessionStarter(CarShelf cars, WorkLedger sessions, BayConfiguration bay)
+{
+    public SessionStarted Start(string title, double? targetPercent, double? tolerancePercent, IReadOnlyList<string> leaveOut, IReadOnlyList<string> actions)
+    {
+        var car = cars.InBay ?? throw new WorkRefusedException("SL-517", "Nobody said which car stands in the bay.", "Choose one: scalelink car use FILE.");
+        var (target, tolerance) = (targetPercent ?? car.Model.Targets.CrossWeightPercent, tolerancePercent ?? car.Model.Targets.CrossWeightTolerancePercent);
+        if (!(target is >= 30 and <= 70 && tolerance is > 0 and <= 10))
+            throw new WorkRefusedException(WorkCodes.StepInput, $"The target is {target} % within {tolerance} %.", "Give (RF + LR) / total in percent, 30 to 70, and a tolerance above 0 up to 10.");
+        if (leaveOut.FirstOrDefault(k => !CheckLists.Keys.Contains(k)) is { } unknown)
+            throw new WorkRefusedException(WorkCodes.NoSuchCheck, $"There is no check {unknown}.", $"Checks: {string.Join(", ", CheckLists.Keys)}.");
+        return new(bay.Bay, car.Hash, car.File, title, target, tolerance, leaveOut, Recipe(car.Model.Name, actions));
+    }
+
+    private SettlingRecipe Recipe(string car, IReadOnlyList<string> actions)
+    {
+        var earlier = sessions.All().Where(s => s.Car.Name == car && s.End is { Abandoned: false }).ToList();
+        var groups = earlier.SelectMany(s => SettleGroups.Of(s.Captures)).ToList();
+        var scatter = SettleGroups.Pool(groups, SettleGroups.Unknown);
+        var usual = actions.Count > 0 ? actions : earlier.LastOrDefault()?.Start.Recipe.Actions ?? SettlingRecipe.RollAndBounce;
+        return new(usual, scatter.Percent, scatter.DegreesOfFreedom, groups.Where(g => g.Count > 1).Sum(g => g.Count));
+    }
+}

@@ -1,0 +1,47 @@
+namespace ScaleLink.Daemon.Work;
+
+/// <summary>Standard deviation of cross weight between settles, percent, and its degrees of freedom.</summary>
+public readonly record struct Scatter(double Percent, double DegreesOfFreedom);
+
+/// <summary>Settles between which nothing was turned: they differ only by how the car came to rest.</summary>
+public static class SettleGroups
+{
+    /// <summary>
+    /// Where a car has no history: 0.1 % from settle to settle, believed as if three settles stood behind it. Common practice,
+    /// no published source.
+    /// </summary>
+    public static readonly Scatter Unknown = new(0.1, 3);
+
+    // A few settles that happen to agree must not promise what no car does.
+    private const double LeastPercent = 0.02;
+
+    /// <summary>Readings that count, one group for each set of turns.</summary>
+    public static IReadOnlyList<IReadOnlyList<SessionCapture>> Of(IEnumerable<SessionCapture> captures)
+    {
+        ArgumentNullException.ThrowIfNull(captures);
+        List<List<SessionCapture>> groups = [];
+        foreach (var capture in captures.Where(c => c.Counts))
+        {
+            if (groups.Count == 0 || capture.Adjustment is not null)
+                groups.Add([]);
+            groups[^1].Add(capture);
+        }
+
+        return groups;
+    }
+
+    /// <summary>The scatter of these groups, pooled with what was known before.</summary>
+    public static Scatter Pool(IReadOnlyList<IReadOnlyList<SessionCapture>> groups, Scatter before)
+    {
+        ArgumentNullException.ThrowIfNull(groups);
+        var (squares, freedom) = (before.DegreesOfFreedom * before.Percent * before.Percent, before.DegreesOfFreedom);
+        foreach (var group in groups)
+        {
+            var mean = group.Average(c => c.CrossWeightPercent);
+            squares += group.Sum(c => (c.CrossWeightPercent - mean) * (c.CrossWeightPercent - mean));
+            freedom += group.Count - 1;
+        }
+
+        return new(Math.Max(LeastPercent, Math.Sqrt(squares / freedom)), freedom);
+    }
+}

@@ -1,0 +1,44 @@
+using System.Text.Json.Serialization;
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Balance;
+using ScaleLink.Weighing.Statics;
+
+namespace ScaleLink.Daemon.Work;
+
+/// <summary>Four settled loads on record.</summary>
+public sealed record CapturedReading
+{
+    /// <summary>kg.</summary>
+    public required Corners LoadsKg { get; init; }
+
+    /// <summary>One standard uncertainty of what differs from reading to reading, kg.</summary>
+    public required Corners RepeatUKg { get; init; }
+
+    /// <summary>One standard uncertainty of what stays the same from reading to reading (calibration, patch), kg.</summary>
+    public required Corners StandingUKg { get; init; }
+
+    /// <summary>Calibrations behind them, in the order LF, RF, LR, RR.</summary>
+    public required IReadOnlyList<string> Calibrations { get; init; }
+
+    /// <summary>Pads that were not proved with known masses.</summary>
+    public required IReadOnlyList<Corner> Unproved { get; init; }
+
+    /// <summary>The run of the daemon that read them.</summary>
+    public required string RunId { get; init; }
+
+    /// <summary>Number of the reading in that run.</summary>
+    public required long Seq { get; init; }
+
+    /// <summary>When the car had come to this rest, ns on the clock of that run.</summary>
+    public required long RestSinceNs { get; init; }
+
+    /// <summary>For comparing readings: what stays the same drops out of their difference.</summary>
+    [JsonIgnore]
+    public LoadSummary ForSteps => new(LoadsKg, Squares(RepeatUKg));
+
+    /// <summary>With everything that is in doubt.</summary>
+    [JsonIgnore]
+    public LoadSummary Whole => new(LoadsKg, Squares(RepeatUKg) + Squares(StandingUKg));
+
+    private static CornerMatrix Squares(Corners u) => CornerMatrix.Diagonal(u.Map(x => x * x));
+}

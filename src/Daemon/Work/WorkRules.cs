@@ -1,0 +1,147 @@
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Learning;
+using ScaleLink.Weighing.Planning;
+
+namespace ScaleLink.Daemon.Work;
+
+/// <summary>Which steps may be taken when, and what goes on record with them. Each gives the step, or refuses with code and mend.</summary>
+internal static class WorkRules
+{
+    // Further than any thread goes.
+    private const double MostTurns = 30;
+    // On the pads the bars' preload shows as a change of cross weight beyond what settling does (95 %).
+    private const double Sure = 2;
+
+    public static CheckSet Check(SessionView view, string key, bool done, bool skip, string value, string note)
+    {
+        NotEnded(view);
+        var known = view.Preparation.Concat(view.LastSteps).Any(c => c.Item.Key == key);
+        if (!known)
+            throw new WorkRefusedException(WorkCodes.NoSuchCheck, $"This session has no check {key}.", $"Checks: {string.Join(", ", view.Preparation.Concat(view.LastSteps).Select(c => c.Item.Key))}.");
+        if (view.Session.Baseline is not null && view.Preparation.Any(c => c.Item.Key == key))
+            throw new WorkRefusedException(WorkCodes.NotInThisState, "The baseline is on record; the preparation cannot be changed behind its back.", "Name what changed after the next reading, or start a new session.");
+        if (skip && note.Length == 0)
+            throw new WorkRefusedException(WorkCodes.StepInput, "A check is skipped with a reason.", "Say why in the note.");
+        return new(key, done && !skip, skip, value, note);
+    }
+
+    public static AdjustmentRecorded Adjust(SessionView view, Corners? turns, bool asPlanned, string note)
+    {
+        var known = Weighed(view);
+        Need(view, SessionStage.Planning, SessionStage.Settling, SessionStage.Finishing);
+        var made = asPlanned ? SessionPlan.Of(view.Session)?.Plan?.Turns ?? default : turns ?? default;
+        if (made == default)
+            throw new WorkRefusedException(WorkCodes.StepInput, asPlanned ? "The plan turns nothing." : "No turns are given.", "Give the turns that were made, up positive, for example RF 0.5.");
+        foreach (var corner in Corners.All)
+            if (!(Math.Abs(made[corner]) <= MostTurns) || (made[corner] != 0 && !known.Effects.Statics.Car.Suspension[corner].Perch.CanTurn))
+                throw new WorkRefusedException(WorkCodes.StepInput, $"{corner} cannot have been turned by {made[corner]}.", "Give turns as numbers, and none for a fixed perch; correct the car file if it does turn.");
+        var all = view.Session.OpenTurns + made;
+        return new(made, asPlanned, note, StatedPrediction.Of(all, PerchPlanner.Forecast(known, all)));
+    }
+
+    public static AdjustmentUndone Undo(SessionView view)
+    {
+        NotEnded(view);
+        return view.Session.Open.Count > 0 ? new() : throw new WorkRefusedException(WorkCodes.NotInThisState,
+            "No adjustment is open.", "What was captured stays on record: turn back and record that as an adjustment.");
+    }
+
+    public static ReadingCaptured Capture(SessionView view, CapturedReading reading, Corners? heights, string note)
+    {
+        Heights(heights);
+        if (view.Stage == SessionStage.Preparing)
+            throw new WorkRefusedException(WorkCodes.NotInThisState, $"Open checks before the baseline: {string.Join(", ", view.Preparation.Where(c => !c.IsClosed).Select(c => c.Item.Title))}.", "Tick them, or skip them with a reason.");
+        Need(view, SessionStage.Baseline, SessionStage.Planning, SessionStage.Settling, SessionStage.Finishing);
+        if (view.Session.Captures is [.., var last] && last.Step.Reading.RunId == reading.RunId && last.Step.Reading.RestSinceNs >= reading.RestSinceNs)
+            throw new WorkRefusedException(WorkCodes.SameRest, "The car has not moved since the last reading: it would be the same one again.", "Settle the car anew (roll or bounce), hands off, then capture.");
+        if (view.Session.Known is not { } known)
+            return new(CaptureKind.Baseline, reading, heights, note, view.Facts.Seen, false, Unproved(reading), []);
+        return view.Session.Open.Count > 0 ? AfterTurns(view.Session, known, reading, heights, note)
+            : view.LastSteps.Any(c => c.Item.Key == CheckLists.BarsAgain && c.IsDone) ? Verify(view.Session, reading, heights, note)
+            : Again(known, reading, heights, note);
+    }
+
+    public static ChangeNamed Name(SessionView view, Corners? turns, string? other)
+    {
+        Need(view, SessionStage.Naming);
+        var known = Weighed(view);
+        foreach (var corner in Corners.All)
+            if (turns is { } made && (!(Math.Abs(made[corner]) <= MostTurns) || (made[corner] != 0 && !known.Effects.Statics.Car.Suspension[corner].Perch.CanTurn)))
+                throw new WorkRefusedException(WorkCodes.StepInput, $"{corner} cannot have been turned by {made[corner]}.", "Give turns as numbers, and none for a fixed perch.");
+        return turns == default(Corners) ? new(null, null) : new(turns, other);
+    }
+
+    public static StepConfirmed Confirm(SessionView view)
+    {
+        NotEnded(view);
+        return view.Session is { NeedsName: false, Open.Count: 0, Captures: [.., { Adjustment: not null, Step.Findings.Count: > 0 }] } ? new()
+            : throw new WorkRefusedException(WorkCodes.NotInThisState, "The newest step gave no surprise that could be confirmed.", "Capture again, or go on with the plan.");
+    }
+
+    public static HeightsEntered EnterHeights(SessionView view, Corners heights)
+    {
+        NotEnded(view);
+        Heights(heights);
+        return new(heights);
+    }
+
+    public static SessionEnded Finish(SessionView view, string anyway)
+    {
+        NotEnded(view);
+        var open = view.LastSteps.Where(c => !c.IsClosed).Select(c => c.Item.Title).ToList();
+        if (anyway.Length == 0 && (view.Stage != SessionStage.Finishing || open.Count > 0))
+            throw new WorkRefusedException(WorkCodes.NotFinished,
+                view.Stage == SessionStage.Finishing ? $"Last steps are open: {string.Join(", ", open)}." : "Cross weight is not on target, or a reading is missing.",
+                "Go on, or finish anyway with a reason.");
+        return new(false, anyway, Standing.Of(view.Session)?.Words ?? "no reading was taken");
+    }
+
+    public static SessionEnded Abandon(SessionView view, string because)
+    {
+        NotEnded(view);
+        return new(true, because, Standing.Of(view.Session)?.Words ?? "no reading was taken");
+    }
+
+    private static ReadingCaptured AfterTurns(WorkSession session, StepLearner known, CapturedReading reading, Corners? heights, string note)
+    {
+        var check = known.Record(new StepRecord(session.OpenTurns, reading.ForSteps)).Check;
+        return new(CaptureKind.Settle, reading, heights, note, [], false, check.Finding is { } finding ? [finding] : [], check.Causes);
+    }
+
+    private static ReadingCaptured Again(StepLearner known, CapturedReading reading, Corners? heights, string note)
+    {
+        var change = UnrecordedChange.Between(known, reading.ForSteps);
+        return new(CaptureKind.Settle, reading, heights, note, [], change is not null, change is null ? [] : [change.Finding], []);
+    }
+
+    private static ReadingCaptured Verify(WorkSession session, CapturedReading reading, Corners? heights, string note)
+    {
+        var standing = Standing.Of(session)!;
+        var change = reading.ForSteps.CrossWeightPercent.Value - standing.CrossWeightPercent.Value;
+        var doubt = Sure * standing.Scatter.Percent * Math.Sqrt(1 + 1.0 / standing.Settles);
+        List<Finding> findings = Math.Abs(change) <= doubt ? [] :
+            [new(WorkCodes.BarsPreloaded, $"With the bars connected cross weight is {change:+0.00;-0.00} % off; settling alone does {doubt:0.00} % at most.", "A drop link is preloaded: adjust its length until the bolt slides in, settle and capture again.")];
+        return new(CaptureKind.Verification, reading, heights, note, [], false, findings, []);
+    }
+
+    private static List<Finding> Unproved(CapturedReading reading) => reading.Unproved.Count == 0 ? [] :
+        [new(WorkCodes.PadsUnproved, $"The baseline rests on unproved pads: {string.Join(", ", reading.Unproved)}.", "Changes are good all the same; totals and shares are as good as the starting calibration.")];
+
+    private static StepLearner Weighed(SessionView view) => view.Session.Known
+        ?? throw new WorkRefusedException(WorkCodes.NotInThisState, "There is no baseline yet.", "Finish the preparation, settle the car, and capture the baseline first.");
+
+    private static void Heights(Corners? heights)
+    {
+        if (heights is { } mm && Corners.All.ToArray().Any(c => !(mm[c] is > 0 and < 1000)))
+            throw new WorkRefusedException(WorkCodes.StepInput, "A ride height is not between 0 and 1000 mm.", "Measure all four in mm, at the same marks each time.");
+    }
+
+    private static void NotEnded(SessionView view) => Need(view, [.. Enum.GetValues<SessionStage>().Where(s => s is not (SessionStage.Finished or SessionStage.Abandoned))]);
+
+    private static void Need(SessionView view, params IReadOnlyList<SessionStage> stages)
+    {
+        if (!stages.Contains(view.Stage))
+            throw new WorkRefusedException(WorkCodes.NotInThisState, $"The session waits for something else: {SessionWords.Next(view)}", "Do that first.");
+    }
+}

@@ -1,0 +1,42 @@
+namespace ScaleLink.Weighing.Calibration;
+
+/// <summary>Chooses the loads of a proof from the masses at hand.</summary>
+public static class LoadChoice
+{
+    /// <summary>Loads of a run: R 60-2:2021, 2.10.1, asks for at least five; more cost lifting and show little.</summary>
+    public const int MostLoads = 5;
+
+    /// <summary>
+    /// Stacks that grow by one mass after another in the order given, so that nothing has to come off on the way up; of
+    /// them at most <see cref="MostLoads"/>, evenly spread, the highest that the pad can carry among them.
+    /// </summary>
+    /// <param name="masses">At hand.</param>
+    /// <param name="capacityKg">Of the pad.</param>
+    public static IReadOnlyList<LoadStack> Of(MassSet masses, double capacityKg)
+    {
+        ArgumentNullException.ThrowIfNull(masses);
+        List<LoadStack> stacks = [];
+        List<string> labels = [];
+        foreach (var mass in masses.Masses)
+        {
+            var stack = LoadStack.Of([.. labels, mass.Label]);
+            // One that is too heavy is left out; a lighter one after it may still find room.
+            if (masses.Kg(stack) > capacityKg)
+                continue;
+            labels.Add(mass.Label);
+            stacks.Add(stack);
+        }
+        return stacks.Count <= MostLoads ? stacks : Spread(masses, stacks);
+    }
+
+    static List<LoadStack> Spread(MassSet masses, List<LoadStack> stacks)
+    {
+        var highest = masses.Kg(stacks[^1]);
+        return
+        [
+            .. Enumerable.Range(1, MostLoads).Select(i => highest * i / MostLoads)
+                .Select(wanted => stacks.MinBy(stack => Math.Abs(masses.Kg(stack) - wanted))!)
+                .Distinct(),
+        ];
+    }
+}

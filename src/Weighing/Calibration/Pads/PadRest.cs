@@ -1,0 +1,75 @@
+namespace ScaleLink.Weighing.Calibration;
+
+/// <summary>Whether a load rests, and how far it has come.</summary>
+/// <param name="Progress">0 while it moves, to 1 when it has been still for the whole window.</param>
+/// <param name="Settled">Still for the whole window.</param>
+/// <param name="NoiseKg">Standard deviation of the samples about their short means, kg; null with too few samples.</param>
+public readonly record struct RestVerdict(double Progress, bool Settled, double? NoiseKg);
+
+/// <summary>
+/// Judges rest of a load that does not swing by itself: masses on a pad, an empty pad. The window is cut into short pieces;
+/// counted from the newest back, a piece is still while its mean agrees with those after it. Limits are the tolerance, or
+/// what the noise allows where that is more. Common practice, no published source.
+/// </summary>
+public static class PadRest
+{
+    /// <summary>Length of a reading, s.</summary>
+    public const double WindowSeconds = 2;
+
+    /// <summary>Half of the window may differ from the other half by this, kg.</summary>
+    public const double ToleranceKg = 0.05;
+
+    const int Pieces = 8;
+    const int FewestPerPiece = 2;
+    // Sixteen comparisons a reading should not fail on noise alone.
+    const double Significant = 4;
+
+    /// <summary>Judges the window.</summary>
+    /// <param name="loadsKg">Evenly spaced samples that fill the window, oldest first. Fewer than 16 are never at rest.</param>
+    public static RestVerdict Judge(ReadOnlySpan<double> loadsKg)
+    {
+        var length = loadsKg.Length / Pieces;
+        if (length < FewestPerPiece)
+            return default;
+        var window = loadsKg[(loadsKg.Length - Pieces * length)..];
+        Span<double> means = stackalloc double[Pieces];
+        var noise = Describe(window, length, means);
+        var still = Still(means, Math.Max(ToleranceKg, Significant * noise / Math.Sqrt(length)));
+        var half = window.Length / 2;
+        var drift = Math.Abs(Mean(window[..half]) - Mean(window[half..]));
+        var settled = still == Pieces && drift <= Math.Max(ToleranceKg, Significant * noise * Math.Sqrt(2.0 / half));
+        return new RestVerdict(settled ? 1 : Math.Min(still, Pieces - 1) / (double)Pieces, settled, noise);
+    }
+
+    static double Describe(ReadOnlySpan<double> window, int length, Span<double> means)
+    {
+        var squares = 0.0;
+        for (var piece = 0; piece < Pieces; piece++)
+        {
+            var samples = window.Slice(piece * length, length);
+            means[piece] = Mean(samples);
+            foreach (var sample in samples)
+                squares += (sample - means[piece]) * (sample - means[piece]);
+        }
+        return Math.Sqrt(squares / (Pieces * (length - 1)));
+    }
+
+    static int Still(ReadOnlySpan<double> means, double limit)
+    {
+        var (sum, count) = (means[^1], 1);
+        while (count < means.Length && Math.Abs(means[^(count + 1)] - sum / count) <= limit)
+        {
+            sum += means[^(count + 1)];
+            count++;
+        }
+        return count;
+    }
+
+    static double Mean(ReadOnlySpan<double> values)
+    {
+        var sum = 0.0;
+        foreach (var value in values)
+            sum += value;
+        return sum / values.Length;
+    }
+}

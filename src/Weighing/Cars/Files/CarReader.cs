@@ -1,0 +1,90 @@
+using ScaleLink.Weighing.Documents;
+
+namespace ScaleLink.Weighing.Cars.Files;
+
+/// <summary>Reads a car out of its document and remembers where each value stood.</summary>
+sealed class CarReader(JsonBlock root)
+{
+    readonly Dictionary<string, string> places = new()
+    {
+        ["wheelbase"] = "wheelbase_mm",
+        ["front track"] = "front.track_mm",
+        ["rear track"] = "rear.track_mm",
+        ["front bar rate"] = "front.bar.rate_n_per_mm",
+        ["rear bar rate"] = "rear.bar.rate_n_per_mm",
+        ["centre of gravity height"] = "cg_height_mm",
+        ["lean axis height"] = "lean_axis_height_mm",
+        ["smallest turn"] = "smallest_turn",
+    };
+
+    /// <summary>Where the value of that name stands; the name itself for a block or field of the same name.</summary>
+    public string PlaceOf(string name) => Within(places.GetValueOrDefault(name, name));
+
+    public CarModel? Read()
+    {
+        if (!root.Has("name"))
+            root.Missing("name", "\"Heron\"");
+        var name = root.Text("name") ?? "";
+        root.Text("note");
+        root.Text("$schema");
+        var wheelbase = Needed(root, "wheelbase_mm");
+        var cg = Needed(root, "cg_height_mm", Unknowns.CgHeight);
+        var lean = root.Stated("lean_axis_height_mm", Unknowns.LeanAxis) ?? Unknowns.LeanAxis;
+        var (frontBlock, rearBlock) = (Axle("front"), Axle("rear"));
+        var (front, rear) = (AxleReader.Read(frontBlock), AxleReader.Read(rearBlock));
+        var overrides = root.Block("corners");
+        var corners = new PerCorner<CornerSetup?>(
+            Corner(overrides, Weighing.Corner.LF, front), Corner(overrides, Weighing.Corner.RF, front),
+            Corner(overrides, Weighing.Corner.LR, rear), Corner(overrides, Weighing.Corner.RR, rear));
+        overrides?.Finish();
+        var (springs, tyres) = (root.Number("shared_spring_doubt_percent") ?? 0, root.Number("shared_tyre_doubt_percent") ?? 0);
+        var (turn, ballast, targets) = (root.Number("smallest_turn") ?? 0.25, Ballast(), TargetReader.Read(root.Block("targets")));
+        if (wheelbase is not { } length || cg is not { } height || front?.Track is not { } frontTrack || rear?.Track is not { } rearTrack
+            || corners is not { LF: { } lf, RF: { } rf, LR: { } lr, RR: { } rr })
+            return null;
+        return new()
+        {
+            Name = name, WheelbaseMm = length, FrontTrackMm = frontTrack, RearTrackMm = rearTrack, CgHeightMm = height, LeanAxisHeightMm = lean,
+            Suspension = new(lf, rf, lr, rr), FrontBar = front.Bar, RearBar = rear.Bar, SharedSpringDoubt = springs / 100, SharedTyreDoubt = tyres / 100,
+            SmallestTurn = turn, BallastStations = ballast, Targets = targets,
+        };
+    }
+
+    public static Stated? Needed(JsonBlock block, string key, Stated? unknown = null)
+    {
+        if (!block.Has(key))
+            block.Missing(key, unknown is null ? "{ \"value\": 0, \"u\": 0 }" : "{ \"value\": 0, \"u\": 0 } or \"unknown\"");
+        return block.Stated(key, unknown);
+    }
+
+    JsonBlock? Axle(string key)
+    {
+        if (!root.Has(key))
+            root.Missing(key, "{ ... }: the springs, tyres and perches of that axle");
+        return root.Block(key);
+    }
+
+    CornerSetup? Corner(JsonBlock? overrides, Corner corner, AxleSetup? axle)
+    {
+        var own = overrides?.Block($"{corner}");
+        foreach (var (name, key) in new[] { ("spring rate", "spring_rate_n_per_mm"), ("motion ratio", "motion_ratio"), ("tyre rate", "tyre_rate_n_per_mm"), ("perch pitch", "perch.pitch_mm_per_turn"), ("perch", "perch") })
+            places[$"{corner} {name}"] = $"{(own?.Has(key.Split('.')[0]) == true ? $"corners.{corner}" : corner is Weighing.Corner.LF or Weighing.Corner.RF ? "front" : "rear")}.{key}";
+        return axle?.Corner is { } setup ? own is null ? setup : AxleReader.Change(own, setup) : null;
+    }
+
+    List<BallastStation> Ballast() =>
+    [
+        .. root.List("ballast").Select(block =>
+        {
+            var station = new BallastStation(block.Text("name") ?? "", block.Place(), block.Number("fitted_kg") ?? 0, block.Number("capacity_kg") ?? 0);
+            if (!block.Has("name"))
+                block.Missing("name", "\"...\"");
+            if (!block.Has("capacity_kg"))
+                block.Missing("capacity_kg", "20");
+            block.Finish();
+            return station;
+        }),
+    ];
+
+    string Within(string place) => root.Place.Length == 0 ? place : $"{root.Place}.{place}";
+}

@@ -1,0 +1,25 @@
+using ScaleLink.Weighing.Documents;
+
+namespace ScaleLink.Weighing.Cars.Files;
+
+/// <summary>Reads where the car should stand.</summary>
+static class TargetReader
+{
+    public static CarTargets Read(JsonBlock? block)
+    {
+        var plain = new CarTargets();
+        if (block is null)
+            return plain;
+        var targets = new CarTargets
+        {
+            CrossWeightPercent = block.Number("cross_weight_percent") ?? plain.CrossWeightPercent,
+            CrossWeightTolerancePercent = block.Number("cross_weight_tolerance_percent") ?? plain.CrossWeightTolerancePercent,
+            RideHeightsMm = block.Four("ride_heights_mm"),
+            RakeMm = block.Number("rake_mm"),
+            SideDifferenceMm = block.Number("side_difference_mm"),
+            RideHeightToleranceMm = block.Number("ride_height_tolerance_mm") ?? plain.RideHeightToleranceMm,
+        };
+        block.Finish();
+        return targets;
+    }
+}

@@ -1,0 +1,67 @@
+using ScaleLink.Weighing.Balance;
+using ScaleLink.Weighing.Learning;
+using ScaleLink.Weighing.Planning;
+using ScaleLink.Weighing.Statics;
+
+namespace ScaleLink.Weighing.Questions;
+
+/// <summary>What statics says to the questions; parts that were not asked are null or empty.</summary>
+public sealed record WhatIfAnswers
+{
+    /// <summary>The loads as given.</summary>
+    public required LoadSummary Now { get; init; }
+
+    /// <summary>Where the mass is.</summary>
+    public required CentreOfGravity CentreOfGravity { get; init; }
+
+    /// <summary>Change of load (row, kg) for one turn of a perch (column).</summary>
+    public required CornerMatrix LoadsPerTurn { get; init; }
+
+    /// <summary>What each aim of the perches costs the others.</summary>
+    public required IReadOnlyList<BalanceTrade> Trades { get; init; }
+
+    /// <summary>Loads after the change asked about, and ride heights by its turns, mm.</summary>
+    public (LoadSummary Loads, Corners HeightChangesMm)? Then { get; init; }
+
+    /// <summary>What to turn.</summary>
+    public PerchPlan? Plan { get; init; }
+
+    /// <summary>Ways to the front share asked for.</summary>
+    public IReadOnlyList<BallastMove> ForFrontShare { get; init; } = [];
+
+    /// <summary>Ways to the left share asked for.</summary>
+    public IReadOnlyList<BallastMove> ForLeftShare { get; init; } = [];
+
+    /// <summary>Against the least mass of the class.</summary>
+    public ClassMinimum? Class { get; init; }
+
+    /// <summary>From the axle lifts.</summary>
+    public CgHeight? CgHeight { get; init; }
+
+    /// <summary>Values that nobody knows and that the answers lean on.</summary>
+    public IReadOnlyList<string> Guesses { get; init; } = [];
+
+    /// <summary>Answers everything that was asked.</summary>
+    /// <exception cref="Cars.FindingException">A question cannot be answered: no perch turns, lifts contradict each other.</exception>
+    public static WhatIfAnswers Of(WhatIfQuestions asked)
+    {
+        var (car, loads) = (asked.Car, asked.Loads);
+        var statics = new CarStatics(car, loads.Loads.Sum);
+        return new()
+        {
+            Now = loads,
+            CentreOfGravity = CentreOfGravity.From(loads, car),
+            LoadsPerTurn = statics.LoadsPerTurn,
+            Trades = BalanceTrade.All(loads.Loads, statics.Contacts, car.Targets.CrossWeightPercent),
+            Then = asked.Change?.Ask(statics, loads),
+            Plan = asked.PlanWithScatterPercent is { } scatter
+                ? PerchPlanner.Plan(new(StepLearner.Start(statics, loads, scatter), asked.RideHeightsMm))
+                : null,
+            ForFrontShare = asked.FrontSharePercent is { } front ? BallastMove.Ways(statics, loads.Loads, BallastGoal.FrontShare, front) : [],
+            ForLeftShare = asked.LeftSharePercent is { } left ? BallastMove.Ways(statics, loads.Loads, BallastGoal.LeftShare, left) : [],
+            Class = asked.Class is { } c ? ClassMinimum.Of(statics, loads, c.MinimumKg, c.MarginKg, c.Cases) : null,
+            CgHeight = asked.Lifts is { } lifts ? CgHeight.From(lifts.Setup, lifts.Lifts) : null,
+            Guesses = car.Guesses(),
+        };
+    }
+}

@@ -1,0 +1,139 @@
+using Grpc.Core;
+using ScaleLink.Api.V1;
+using Shared.Rig;
+
+namespace Bay.Tests.Proving;
+
+/// <summary>
+/// SIGKILL at random instants while a pad is being proved: whatever was acknowledged is there afterwards, at most the one request that
+/// was on its way besides, and the proof goes on. Ten times here; 200 times with SCALELINK_LONG=1.
+/// </summary>
+public sealed class KillTests(ITestOutputHelper output) : IDisposable
+{
+    private const string Corner = "RF";
+    private static readonly bool IsLong = Environment.GetEnvironmentVariable("SCALELINK_LONG") == "1";
+
+    private readonly Random _chance = new(20261125);
+    private readonly BayRig _bay = new("noise,quantisation,offset,dead-load");
+    private string _proof = "";
+    private int _points;
+    private int _onItsWay;
+
+    [Fact]
+    public void Killed_at_random_instants_a_proof_loses_nothing_that_was_acknowledged()
+    {
+        _bay.Zero();
+        Begin();
+        var (kills, inFlight) = (IsLong ? 200 : 10, 0);
+        for (var k = 0; k < kills; k++)
+        {
+            WorkUntilKilled(k % 2 == 0);
+            _bay.RestartDaemon();
+            var view = _bay.Daemon.Proofs.WatchOnce(Corner);
+            Assert.Equal(_proof, view.ProofId);
+            Assert.InRange(view.Points.Count, _points, _points + _onItsWay);
+            inFlight += view.Points.Count - _points;
+            _points = view.Points.Count;
+            Assert.Empty(Directory.GetFiles(Path.GetDirectoryName(_bay.BayFile)!, "*.damaged-*"));
+            Assert.DoesNotContain(_bay.Daemon.Pads.ListPads(new ListPadsRequest()).Pads, p => p.Faults.Any(f => f.Code == "SL-361"));
+            if (view.State == ProofState.Review)
+                BeginAnew();
+        }
+
+        output.WriteLine($"{kills} kills, {_points} points at the end, {inFlight} unacknowledged requests were in the ledger all the same");
+    }
+
+    public void Dispose() => _bay.Dispose();
+
+    private void Begin()
+    {
+        var request = new StartProofRequest { Corner = ProofAsking.CornerOf(Corner), Runs = 5, Preloads = 0, Who = "test" };
+        request.Masses.AddRange(ProvingCrew.Labels.Select(l => new KnownMass { Label = l, Kg = 50, WeightClass = "M1" }));
+        request.Loads.AddRange([Stack(2), Stack(4)]);
+        _bay.WaitLive();
+        _proof = _bay.Daemon.ProofControl.StartProof(request).ProofId;
+        _points = 0;
+    }
+
+    // Reached in the long run only: the whole proof is decided, and the next one begun, before the next kill.
+    private void BeginAnew()
+    {
+        _bay.Daemon.ProofControl.AdoptProof(new AdoptProofRequest { Corner = ProofAsking.CornerOf(Corner), Who = "test" });
+        Begin();
+    }
+
+    // Every other kill falls on a request that is being written; the rest anywhere between.
+    private void WorkUntilKilled(bool whileWriting)
+    {
+        _onItsWay = 0;
+        if (whileWriting)
+        {
+            var step = WaitReady();
+            _onItsWay = 1;
+            var record = _bay.Daemon.ProofControl.RecordPointAsync(new RecordPointRequest { Corner = ProofAsking.CornerOf(Corner), StepNumber = step, Who = "test" }).ResponseAsync;
+            Thread.Sleep(_chance.Next(0, 25));
+            _bay.Daemon.Process.Kill();
+            Acknowledge(record);
+        }
+        else
+        {
+            var end = Environment.TickCount64 + _chance.Next(0, 3000);
+            while (Environment.TickCount64 < end)
+                if (_bay.Daemon.Proofs.WatchOnce(Corner) is { Ready: true, Step: { } step })
+                    Record(step);
+                else
+                    Serve();
+            _bay.Daemon.Process.Kill();
+        }
+
+        Assert.True(_bay.Daemon.Process.WaitForExit(TimeSpan.FromSeconds(10)));
+    }
+
+    private uint WaitReady()
+    {
+        ProofView? view = null;
+        Wait.Until(() => { Serve(); return (view = _bay.Daemon.Proofs.WatchOnce(Corner)).Ready || view.State != ProofState.Measuring; }, TimeSpan.FromSeconds(60), () => $"ready: {view}");
+        if (view!.State == ProofState.Review)
+        {
+            BeginAnew();
+            return WaitReady();
+        }
+
+        return view.Step.Number;
+    }
+
+    private void Record(ProofStep step)
+    {
+        try
+        {
+            _bay.Daemon.ProofControl.RecordPoint(new RecordPointRequest { Corner = ProofAsking.CornerOf(Corner), StepNumber = step.Number, Who = "test" });
+            _points++;
+        }
+        catch (RpcException e) when (e.StatusCode == StatusCode.FailedPrecondition)
+        {
+            // The noise of a moment: tried again.
+        }
+    }
+
+    private void Acknowledge(Task<ProofView> record)
+    {
+        try
+        {
+            record.Wait(TimeSpan.FromSeconds(10));
+            (_points, _onItsWay) = (_points + 1, 0);
+        }
+        catch (AggregateException)
+        {
+            // Killed before the answer: the point may be in the ledger or not.
+        }
+    }
+
+    // Puts down what the step asks for.
+    private void Serve()
+    {
+        if (_bay.Daemon.Proofs.WatchOnce(Corner).Step is { } step)
+            _bay.Simulator.Do($$"""{"do":"mass","corner":"{{Corner}}","kg":{{step.LoadKg}},"at_once":true}""");
+    }
+
+    private static LoadStack Stack(int count) => new() { Masses = { ProvingCrew.Labels.Take(count) } };
+}

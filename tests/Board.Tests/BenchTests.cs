@@ -1,0 +1,115 @@
+using System.Globalization;
+using Board.Tests.Pages;
+using Microsoft.Playwright;
+using ScaleLink.Api.V1;
+
+namespace Board.Tests;
+
+/// <summary>Car, patch, record and raw traces, by clicks against the same daemon's answers.</summary>
+[Collection(SharedBayTests.Name)]
+public class BenchTests(SharedBay bay)
+{
+    [Fact]
+    public async Task A_car_file_is_chosen_and_a_slider_moves_the_ghost_of_the_beam_to_the_daemons_answer()
+    {
+        var board = await bay.Show(new PageSetup { Path = "car" });
+        await board.Page.Locator("[data-do=who]").FillAsync("Ada");
+        await board.Page.Locator("[data-do=car-file]").SetInputFilesAsync(Heron.File);
+        await board.Page.Locator("[data-do=save-car]:not([disabled])").ClickAsync();
+        await board.Until("document.querySelector('.car')?.dataset.car === 'Heron'", 10);
+
+        await board.Page.Locator("[name=turn-RF]").FillAsync("1");
+        await board.Page.Locator(".whatif .ghost").WaitForAsync();
+        var answer = new Cars.CarsClient(bay.Rig.Daemon.Channel).AskWhatIf(new AskWhatIfRequest { Turns = new CornerNumbers { Rf = 1 } }, cancellationToken: TestContext.Current.CancellationToken);
+        var ghost = double.Parse((await board.Page.Locator(".whatif .ghost").GetAttributeAsync("data-ghost"))!, CultureInfo.InvariantCulture);
+        Assert.Equal(answer.Then.CrossWeightPercent.Value, ghost, 1);
+        Assert.True(answer.Then.CrossWeightPercent.Value > answer.Now.CrossWeightPercent.Value, "RF up takes load onto RF + LR.");
+        await board.Page.Locator("[data-do=clear]").ClickAsync();
+        await board.Until("!document.querySelector('.whatif .ghost')", 5);
+        await board.Page.Locator("[data-do=balance]:not([disabled])").ClickAsync();
+        await board.Page.Locator(".balance tbody tr").First.WaitForAsync();
+        Assert.Equal(4, await board.Page.Locator(".balance tbody tr").CountAsync());
+    }
+
+    [Fact]
+    public async Task A_car_file_with_mistakes_lists_them_with_their_mend()
+    {
+        var board = await bay.Show(new PageSetup { Path = "car" });
+        await board.Page.Locator("[data-do=car-file]").SetInputFilesAsync(new FilePayload { Name = "car.json", MimeType = "application/json", Buffer = "{ \"name\": \"\" }"u8.ToArray() });
+        await board.Page.Locator(".shelf .findings li").First.WaitForAsync();
+        Assert.Contains("SL-5", await board.Text(".shelf .findings"));
+        Assert.Equal(0, await board.Page.Locator("[data-do=save-car]").CountAsync());
+    }
+
+    [Fact]
+    public async Task A_survey_is_entered_put_into_force_shimmed_and_forgotten()
+    {
+        var board = await bay.Show(new PageSetup { Path = "patch" });
+        await board.Page.Locator("[data-do=who]").FillAsync("Ada");
+        foreach (var (corner, mm) in new[] { ("LF", "3"), ("RF", "0"), ("LR", "0"), ("RR", "0,0") })
+            await board.Page.Locator($"[name=pad-{corner}]").FillAsync(mm);
+        await board.Page.Locator("[name=pad-uncertainty]").FillAsync("0.1");
+        await board.Page.Locator("[data-do=check-survey]:not([disabled])").ClickAsync();
+        await board.Page.Locator(".survey table").WaitForAsync();
+        await board.Page.Locator("[data-do=save-survey]:not([disabled])").ClickAsync();
+        await board.Page.Locator("[data-survey=in-force]").WaitForAsync();
+        // One pad of four 3 mm high: 2.25 over the mean, the others 0.75 under it.
+        Assert.StartsWith("+2.3 mm", (await board.Text(".report [data-value=height-LF]")).Replace("+2.2 ", "+2.3 ", StringComparison.Ordinal), StringComparison.Ordinal);
+        await board.Page.Locator("[name=shims]").FillAsync("1 x 8, 0.5 x 8");
+        await board.Page.Locator("[data-do=plan-shims]:not([disabled])").ClickAsync();
+        await board.Page.Locator("[data-value=shims] li").First.WaitForAsync();
+        Assert.Contains("Fingers out", await board.Text(".shims .caution"));
+        await board.Page.Locator("[data-do=clear-survey]:not([disabled])").ClickAsync();
+        await board.Page.Locator("[data-survey=none]").WaitForAsync();
+    }
+
+    [Fact]
+    public async Task A_pad_that_leans_shows_it_as_a_bubble_on_its_high_side()
+    {
+        var board = await bay.Show(new PageSetup { Path = "patch" });
+        await board.Until("document.querySelectorAll('[data-bubble] .drop').length === 4", 10);
+        bay.Rig.Simulator.Do("""{"do":"pad-tilt","corner":"RF","pitch_deg":0.8,"roll_deg":0}""");
+        // Positive pitch is nose down: the rear edge is high.
+        await board.Until("document.querySelector('[data-bubble=RF]').innerText.includes('rear high')", 10);
+        Assert.Equal("no", await board.Page.Locator("[data-bubble=RF]").GetAttributeAsync("data-level"));
+        bay.Rig.Simulator.Do("""{"do":"pad-tilt","corner":"RF","pitch_deg":0,"roll_deg":0}""");
+        await board.Until("document.querySelector('[data-bubble=RF]').dataset.level === 'yes'", 10);
+        bay.Rig.Settled();
+    }
+
+    [Fact]
+    public async Task Two_sessions_are_compared_and_one_is_shown()
+    {
+        Heron.PutInTheBay(bay.Rig);
+        var control = new WorkControl.WorkControlClient(bay.Rig.Daemon.Channel);
+        foreach (var title in new[] { "first", "second" })
+        {
+            control.StartSession(new StartSessionRequest { By = new StepBy { Who = "Ada" }, Title = title }, cancellationToken: TestContext.Current.CancellationToken);
+            control.AbandonSession(new AbandonSessionRequest { By = new StepBy { Who = "Ada" }, Because = "for the list" }, cancellationToken: TestContext.Current.CancellationToken);
+        }
+
+        var board = await bay.Show(new PageSetup { Path = "record" });
+        await board.Until("Number(document.querySelector('.record').dataset.sessions) >= 2", 10);
+        foreach (var title in new[] { "first", "second" })
+            await board.Page.Locator(".record .line-up", new PageLocatorOptions { HasTextString = title }).First.Locator("input").CheckAsync();
+        await board.Page.Locator("[data-do=compare]:not([disabled])").ClickAsync();
+        await board.Page.Locator(".comparison").WaitForAsync();
+        Assert.Contains("second, ", await board.Text(".comparison thead"));
+        await board.Page.Locator("[data-do=show]").First.ClickAsync();
+        await board.Page.Locator(".ended").WaitForAsync();
+        Assert.Contains("given up", await board.Text(".ended h2"));
+    }
+
+    [Fact]
+    public async Task A_raw_trace_runs_only_while_it_is_open()
+    {
+        var board = await bay.Show(new PageSetup { Path = "health" });
+        var trace = board.Page.Locator("[data-pad=RF] summary", new PageLocatorOptions { HasTextString = "Raw trace" });
+        await trace.ClickAsync();
+        await board.Until("Number(document.querySelector('[data-raw=RF]')?.dataset.samples) > 80", 15);
+        Assert.Contains("kg", await board.Text("[data-raw=RF]"));
+        Assert.Contains("answers", await board.Text("[data-value=broker]"));
+        await trace.ClickAsync();
+        await board.Until("!document.querySelector('[data-raw]')", 5);
+    }
+}
