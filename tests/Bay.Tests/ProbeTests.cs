@@ -17,7 +17,7 @@ public class ProbeTests
         var ports = simulator.Ready["ports"]!;
         string[][] asked = [["LF"], ["RF", "--seconds", "2"], ["LR", "--modbus", "9,3"]];
         var probes = asked.Select(a => new ChildProcess("ScaleLink.Client", "scalelink.dll", ["probe", $"{ports[a[0]]}", "--corner", .. a, "--json"])).ToList();
-        var reports = probes.Select(p => JsonNode.Parse(p.NextLine(Patience))!).ToList();
+        var reports = probes.Select(p => JsonNode.Parse(p.FirstLine(Patience))!).ToList();
         probes.ForEach(p => p.Dispose());
 
         Assert.Equal(["pad-frames", "text-lines", "modbus-rtu"], reports.Select(r => r["protocol"]!.GetValue<string>()));

@@ -72,14 +72,14 @@ internal sealed class ReplayBay : IDisposable
     {
         var files = Directory.GetFiles(SceneRecorder.Folder(_scene), "*.capture").Order();
         _player = new ChildProcess("CarOnPads", "car-on-pads.dll", ["--ports", Ports, "--exit-with-stdin", "--replay", .. files]);
-        Assert.Contains("ready", _player.NextLine(Soon));
+        Assert.Contains("ready", _player.FirstLine(Soon));
     }
 
     /// <summary>Plays all of it, and waits until the end of it has been noticed.</summary>
     public void PlayToTheEnd()
     {
         Play();
-        Assert.Contains("over", _player!.NextLine(Soon));
+        Assert.Contains("over", _player!.FirstLine(Soon));
         Wait.Until(() => Pads[^1].Pads.All(p => p.State != PadState.Live || p.Link.EndsWith("BUS", StringComparison.Ordinal)), Soon, () => $"the pads that speak by themselves have fallen silent; {Pads[^1]}");
     }
 

@@ -17,7 +17,7 @@ internal sealed class Simulator : IDisposable
     {
         _process = new ChildProcess("CarOnPads", "car-on-pads.dll", "--ports", folder, "--control", "0", "--seed", $"{seed}",
             "--imperfections", imperfections, "--rate", $"{rate}", "--start", start, "--speak", speak, "--tilt", tilt, "--exit-with-stdin");
-        Ready = JsonNode.Parse(_process.NextLine(StartWithin))!;
+        Ready = JsonNode.Parse(_process.FirstLine(StartWithin))!;
         var control = Ready["control"]!.GetValue<string>().Split(':');
         _client = new TcpClient(control[0], int.Parse(control[1]));
         _reader = new StreamReader(_client.GetStream());
