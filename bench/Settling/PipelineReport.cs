@@ -6,17 +6,19 @@ namespace ScaleLink.Bench.Settling;
 /// <summary>The settling figures once more, on the simulator's cars and through the daemon's pipeline from bytes to readings; times are when a reading comes out.</summary>
 static class PipelineReport
 {
-    static readonly (double From, double To)[] Ages = [(1, 1.5), (1.5, 2), (2, 3), (3, 5), (5, 20)];
+    static readonly (double From, double To)[] Ages = [(0, .5), (.5, 1), (1, 1.5), (1.5, 2), (2, 3), (3, 5), (5, 20)];
 
     public static void Print(int seed, int trials)
     {
-        foreach (var kind in new[] { RockingKind.Linear, RockingKind.WithFriction, RockingKind.HardRocking })
+        foreach (var kind in new[] { RockingKind.Linear, RockingKind.Workshop, RockingKind.WithFriction, RockingKind.HardRocking })
         {
             var runs = Each(trials, number => PipelineTrial.Run(kind, seed, number));
             Console.WriteLine($"\n== pipeline, {kind.Name}");
+            // Later steps move the car again, so in the workshop the value has to hold for three seconds only.
+            var hold = kind.WalkedPast ? 3 : 20;
             if (!kind.Thrown)
             {
-                Ratio("all four within 0.1 kg: 1 s average, pipeline, ratio", [.. runs.Select(r => r.TimeWithin(r.AverageError, .1))], [.. runs.Select(r => r.TimeWithin(r.Error, .1))]);
+                Ratio("all four within 0.1 kg: 1 s average, pipeline, ratio", [.. runs.Select(r => r.TimeWithin(r.AverageError, .1, hold))], [.. runs.Select(r => r.TimeWithin(r.Error, .1, hold))]);
                 Claims(runs);
             }
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Board.Tests.Pages;
-using Microsoft.Playwright;
 
 namespace Board.Tests;
 

@@ -19,7 +19,9 @@ internal static class CommandLine
         var root = new RootCommand(About)
         {
             WatchCommand.Create(common, shell), PadsCommand.Create(common, shell), ZeroCommand.Create(common, shell),
-            CalibrateCommand.Create(common, shell), ProofsCommand.Create(common, shell), DemoCommand.Create(common, shell),
+            CalibrateCommand.Create(common, shell), ProofsCommand.Create(common, shell),
+            CarCommand.Create(common, shell), PatchCommand.Create(common, shell), PlanCommand.Create(common, shell), WorkCommand.Create(common, shell),
+            WhatIfCommand.Create(common, shell), DemoCommand.Create(common, shell),
         };
         root.Options.Add(common.Daemon);
         root.Options.Add(common.Json);

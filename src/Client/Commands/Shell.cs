@@ -36,7 +36,7 @@ internal sealed record Shell
         {
             Out = Output(),
             Error = Console.Error,
-            In = Console.IsInputRedirected ? Console.In : TextReader.Null,
+            In = Console.In,
             Key = () => !Console.IsInputRedirected && Console.KeyAvailable ? Console.ReadKey(intercept: true) : null,
             Time = TimeProvider.System,
             CanRedraw = canRedraw,

@@ -33,6 +33,12 @@ public sealed class DaemonConnection : IAsyncDisposable
         PadControl = new PadControl.PadControlClient(_channel);
         Proofs = new Proofs.ProofsClient(_channel);
         ProofControl = new ProofControl.ProofControlClient(_channel);
+        Cars = new Cars.CarsClient(_channel);
+        CarControl = new CarControl.CarControlClient(_channel);
+        Patch = new Patch.PatchClient(_channel);
+        PatchControl = new PatchControl.PatchControlClient(_channel);
+        Work = new Work.WorkClient(_channel);
+        WorkControl = new WorkControl.WorkControlClient(_channel);
         _keeper = new ClockKeeper(Feed, Clock, Time);
     }
 
@@ -56,6 +62,24 @@ public sealed class DaemonConnection : IAsyncDisposable
 
     /// <summary>What proves pads and puts calibrations into force.</summary>
     public ProofControl.ProofControlClient ProofControl { get; }
+
+    /// <summary>Cars, and what statics says about them.</summary>
+    public Cars.CarsClient Cars { get; }
+
+    /// <summary>What changes the cars.</summary>
+    public CarControl.CarControlClient CarControl { get; }
+
+    /// <summary>How level the pads stand to each other.</summary>
+    public Patch.PatchClient Patch { get; }
+
+    /// <summary>What changes the patch.</summary>
+    public PatchControl.PatchControlClient PatchControl { get; }
+
+    /// <summary>Work sessions.</summary>
+    public Work.WorkClient Work { get; }
+
+    /// <summary>The steps of a work session.</summary>
+    public WorkControl.WorkControlClient WorkControl { get; }
 
     internal TimeProvider Time { get; }
 

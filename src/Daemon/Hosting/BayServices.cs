@@ -25,7 +25,7 @@ internal static class BayServices
         services.AddSingleton(_ => LedgerOpening.Open(bay.LedgerPath, time.GetUtcNow()));
         services.AddSingleton(provider => provider.GetRequiredService<OpenedLedger>().Ledger);
         services.AddSingleton<IZeroStore, ZeroLedger>();
-        services.AddSingleton<NoiseLedger>();
+        services.AddSingleton(provider => new NoiseLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay, time));
         services.AddSingleton(new RockingPrior(CarRocking.DirectionOf(bay.Car)));
         services.AddSingleton<CarShelf>();
         services.AddSingleton<CarRocking>();

@@ -1,11 +1,10 @@
 using System.Text.Json;
-using ScaleLink.Daemon.Configuration;
 using ScaleLink.Weighing;
 
 namespace ScaleLink.Daemon.Ledger;
 
 /// <summary>How much the pads of the bay scatter at rest, learned in quiet times and kept for the next start.</summary>
-public sealed class NoiseLedger(LedgerDatabase ledger, BayConfiguration bay, TimeProvider time)
+public sealed class NoiseLedger(LedgerDatabase ledger, string bay, TimeProvider time)
 {
     private const string Kind = "noise", Who = "daemon";
     // Less of a change is not worth an entry: the estimator bears a factor of two.
@@ -16,7 +15,7 @@ public sealed class NoiseLedger(LedgerDatabase ledger, BayConfiguration bay, Tim
     /// <summary>What was learned last, standard deviation of a 50 ms block, kg; nothing before the first lesson.</summary>
     public Corners? Recall()
     {
-        _kept = ledger.Newest(Kind, bay.Bay) is { } entry && JsonSerializer.Deserialize<double[]>(entry.Body) is { Length: 4 } kg && kg.All(k => k > 0 && double.IsFinite(k))
+        _kept = ledger.Newest(Kind, bay) is { } entry && JsonSerializer.Deserialize<double[]>(entry.Body) is { Length: 4 } kg && kg.All(k => k > 0 && double.IsFinite(k))
             ? Corners.From(c => kg[(int)c])
             : null;
         return _kept;
@@ -27,7 +26,7 @@ public sealed class NoiseLedger(LedgerDatabase ledger, BayConfiguration bay, Tim
     {
         if (_kept is { } kept && Enum.GetValues<Corner>().All(c => noise[c] < kept[c] * WorthKeeping && noise[c] > kept[c] / WorthKeeping))
             return;
-        ledger.Append(time.GetUtcNow(), Kind, bay.Bay, Who, JsonSerializer.Serialize(Enum.GetValues<Corner>().Select(c => noise[c])));
+        ledger.Append(time.GetUtcNow(), Kind, bay, Who, JsonSerializer.Serialize(Enum.GetValues<Corner>().Select(c => noise[c])));
         _kept = noise;
     }
 }

@@ -72,7 +72,7 @@ public sealed class PatchDesk
         ? new(input, input.Adjust(), entry.At, entry.Who)
         : null;
 
-    private static IReadOnlyList<CorrectionKind> Corrections(LedgerEntry? entry) =>
+    private static List<CorrectionKind> Corrections(LedgerEntry? entry) =>
         entry is null ? [] : JsonSerializer.Deserialize<List<CorrectionKind>>(entry.Body, Json)!;
 
     private sealed record Kept(SurveyInput? Survey);

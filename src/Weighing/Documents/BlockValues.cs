@@ -50,8 +50,10 @@ static class BlockValues
     /// <summary>Three coordinates beside each other in the block.</summary>
     public static Place Place(this JsonBlock block)
     {
-        foreach (var key in new[] { "behind_front_axle_mm", "left_of_centre_mm" }.Where(k => !block.Has(k)))
-            block.Missing(key, "0");
+        if (!block.Has("behind_front_axle_mm"))
+            block.Missing("behind_front_axle_mm", "0");
+        if (!block.Has("left_of_centre_mm"))
+            block.Missing("left_of_centre_mm", "0");
         return new(block.Number("behind_front_axle_mm") ?? 0, block.Number("left_of_centre_mm") ?? 0, block.Number("height_mm") ?? 0);
     }
 }

@@ -3,7 +3,6 @@ using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Cars.Files;
 using ScaleLink.Weighing.Documents;
-using ScaleLink.Weighing.Planning;
 using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Weighing.Questions;

@@ -1,6 +1,5 @@
 using Grpc.Core;
 using ScaleLink.Api.V1;
-using Shared;
 using Shared.Rig;
 
 namespace Bay.Tests.Proving;
@@ -9,13 +8,13 @@ namespace Bay.Tests.Proving;
 /// SIGKILL at random instants while a pad is being proved: whatever was acknowledged is there afterwards, at most the one request that
 /// was on its way besides, and the proof goes on. Ten times here; 200 times with SCALELINK_LONG=1.
 /// </summary>
-public class KillTests(ITestOutputHelper output)
+public sealed class KillTests(ITestOutputHelper output) : IDisposable
 {
     private const string Corner = "RF";
     private static readonly bool IsLong = Environment.GetEnvironmentVariable("SCALELINK_LONG") == "1";
 
     private readonly Random _chance = new(20261125);
-    private BayRig _bay = null!;
+    private readonly BayRig _bay = new("noise,quantisation,offset,dead-load");
     private string _proof = "";
     private int _points;
     private int _onItsWay;
@@ -23,27 +22,28 @@ public class KillTests(ITestOutputHelper output)
     [Fact]
     public void Killed_at_random_instants_a_proof_loses_nothing_that_was_acknowledged()
     {
-        using var bay = _bay = new BayRig("noise,quantisation,offset,dead-load");
-        bay.Zero();
+        _bay.Zero();
         Begin();
         var (kills, inFlight) = (IsLong ? 200 : 10, 0);
         for (var k = 0; k < kills; k++)
         {
             WorkUntilKilled(k % 2 == 0);
-            bay.RestartDaemon();
-            var view = bay.Daemon.Proofs.WatchOnce(Corner);
+            _bay.RestartDaemon();
+            var view = _bay.Daemon.Proofs.WatchOnce(Corner);
             Assert.Equal(_proof, view.ProofId);
             Assert.InRange(view.Points.Count, _points, _points + _onItsWay);
             inFlight += view.Points.Count - _points;
             _points = view.Points.Count;
-            Assert.Empty(Directory.GetFiles(Path.GetDirectoryName(bay.BayFile)!, "*.damaged-*"));
-            Assert.DoesNotContain(bay.Daemon.Pads.ListPads(new ListPadsRequest()).Pads, p => p.Faults.Any(f => f.Code == "SL-361"));
+            Assert.Empty(Directory.GetFiles(Path.GetDirectoryName(_bay.BayFile)!, "*.damaged-*"));
+            Assert.DoesNotContain(_bay.Daemon.Pads.ListPads(new ListPadsRequest()).Pads, p => p.Faults.Any(f => f.Code == "SL-361"));
             if (view.State == ProofState.Review)
                 BeginAnew();
         }
 
         output.WriteLine($"{kills} kills, {_points} points at the end, {inFlight} unacknowledged requests were in the ledger all the same");
     }
+
+    public void Dispose() => _bay.Dispose();
 
     private void Begin()
     {

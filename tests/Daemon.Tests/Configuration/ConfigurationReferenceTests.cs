@@ -39,6 +39,6 @@ public partial class ConfigurationReferenceTests
         }
     }
 
-    [GeneratedRegex(@"^\| `([a-z_.]+)` \|", RegexOptions.Multiline)]
+    [GeneratedRegex(@"^\| `([a-z0-9_.]+)` \|", RegexOptions.Multiline)]
     private static partial Regex RowPattern();
 }

@@ -1,5 +1,4 @@
 using Microsoft.Extensions.Time.Testing;
-using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Ledger;
 using ScaleLink.Weighing;
 
@@ -32,8 +31,5 @@ public sealed class NoiseLedgerTests : IDisposable
 
     private LedgerDatabase Open() => new(Path.Combine(_folder.FullName, "ledger.db"));
 
-    private static NoiseLedger At(string bay, LedgerDatabase database) => new(database, new BayConfiguration
-    {
-        Bay = bay, Pads = [], Listen = new ListenConfiguration("127.0.0.1", 0, 0), Mqtt = null!, Weigh = new WeighConfiguration(0.1, 5), LedgerPath = "",
-    }, new FakeTimeProvider());
+    private static NoiseLedger At(string bay, LedgerDatabase database) => new(database, bay, new FakeTimeProvider());
 }

@@ -30,6 +30,18 @@ public class PipelineSettlingTests
         Assert.True(Median(trials, t => t.CrossWeightError(JustBefore(t))) <= .5 * Median(trials, t => t.RatioAverageError(JustBefore(t))));
     }
 
+    [Theory]
+    [InlineData(10)]
+    [InlineData(320)]
+    [InlineData(1000)]
+    public void The_rate_of_the_pads_does_not_matter(double hertz)
+    {
+        var trials = Each(number => PipelineTrial.Run(RockingKind.Linear with { Hums = hertz > 10 }, Seed, number, hertz), 4);
+        Assert.All(trials, t => Assert.NotEmpty(t.Claims()));
+        Assert.All(trials, t => Assert.All(t.Claims(), k => Assert.InRange(t.Error(k), 0, .1)));
+        Assert.True(Median(trials, t => t.TimeWithin(t.Error, .1)) <= 2);
+    }
+
     [Fact]
     public void A_hand_on_the_car_takes_settled_back()
     {
@@ -37,7 +49,7 @@ public class PipelineSettlingTests
         Assert.InRange(late.Order().ElementAt(Records / 2), .001, .2);
     }
 
-    private static T[] Each<T>(Func<int, T> trial) => [.. Enumerable.Range(0, Records).AsParallel().AsOrdered().Select(trial)];
+    private static T[] Each<T>(Func<int, T> trial, int count = Records) => [.. Enumerable.Range(0, count).AsParallel().AsOrdered().Select(trial)];
 
     private static int JustBefore(PipelineTrial trial) => Array.FindIndex(trial.Times, t => t >= -.2);
 

@@ -10,6 +10,7 @@ internal sealed class ChildProcess : IDisposable
     private readonly ConcurrentQueue<string> _said = new();
     private readonly BlockingCollection<string> _output = [];
     private readonly Process _process;
+    private bool _isDisposed;
 
     public ChildProcess(string project, string assembly, params string[] arguments)
     {
@@ -61,6 +62,10 @@ internal sealed class ChildProcess : IDisposable
 
     public void Dispose()
     {
+        // A restart that failed leaves it disposed already.
+        if (_isDisposed)
+            return;
+        _isDisposed = true;
         if (!_process.HasExited)
         {
             _process.StandardInput.Close();

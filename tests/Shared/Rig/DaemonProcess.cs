@@ -18,6 +18,12 @@ internal sealed class DaemonProcess : IDisposable
         Control = new PadControl.PadControlClient(Channel);
         Proofs = new Proofs.ProofsClient(Channel);
         ProofControl = new ProofControl.ProofControlClient(Channel);
+        Cars = new Cars.CarsClient(Channel);
+        CarControl = new CarControl.CarControlClient(Channel);
+        Patch = new Patch.PatchClient(Channel);
+        PatchControl = new PatchControl.PatchControlClient(Channel);
+        Work = new Work.WorkClient(Channel);
+        WorkControl = new WorkControl.WorkControlClient(Channel);
         Wait.Until(Answers, StartWithin, $"the daemon answers. {Process.Said}");
     }
 
@@ -34,6 +40,17 @@ internal sealed class DaemonProcess : IDisposable
     public Proofs.ProofsClient Proofs { get; }
 
     public ProofControl.ProofControlClient ProofControl { get; }
+    public Cars.CarsClient Cars { get; }
+
+    public CarControl.CarControlClient CarControl { get; }
+
+    public Patch.PatchClient Patch { get; }
+
+    public PatchControl.PatchControlClient PatchControl { get; }
+
+    public Work.WorkClient Work { get; }
+
+    public WorkControl.WorkControlClient WorkControl { get; }
 
     /// <summary>The newest loads, or nothing in the first moments.</summary>
     public Loads? Loads()

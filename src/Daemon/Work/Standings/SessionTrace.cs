@@ -1,4 +1,3 @@
-using ScaleLink.Weighing;
 using ScaleLink.Weighing.Balance;
 
 namespace ScaleLink.Daemon.Work;

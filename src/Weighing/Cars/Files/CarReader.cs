@@ -77,8 +77,10 @@ sealed class CarReader(JsonBlock root)
         .. root.List("ballast").Select(block =>
         {
             var station = new BallastStation(block.Text("name") ?? "", block.Place(), block.Number("fitted_kg") ?? 0, block.Number("capacity_kg") ?? 0);
-            foreach (var key in new[] { "name", "capacity_kg" }.Where(k => !block.Has(k)))
-                block.Missing(key, key == "name" ? "\"...\"" : "20");
+            if (!block.Has("name"))
+                block.Missing("name", "\"...\"");
+            if (!block.Has("capacity_kg"))
+                block.Missing("capacity_kg", "20");
             block.Finish();
             return station;
         }),

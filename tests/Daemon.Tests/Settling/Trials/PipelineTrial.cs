@@ -36,11 +36,11 @@ internal sealed class PipelineTrial
     public Corners Truth { get; }
 
     /// <summary>The record of that number in the series that <paramref name="seed"/> names.</summary>
-    public static PipelineTrial Run(RockingKind kind, int seed, int number)
+    public static PipelineTrial Run(RockingKind kind, int seed, int number, double hertz = 80)
     {
         var random = new Random(seed * 100_003 + number);
         var car = RockingCars.Draw(random, kind);
-        using var virtualBay = new VirtualBay(Options(car, kind, random.Next()), Known(car));
+        using var virtualBay = new VirtualBay(Options(car, kind, random.Next()) with { Hertz = hertz }, Known(car));
         var bay = virtualBay.Bay;
         bay.Rig.Bars(front: false, rear: false);
         virtualBay.Run(QuietSeconds);
@@ -49,6 +49,8 @@ internal sealed class PipelineTrial
         if (kind.Thrown)
             bay.Rig.Nudge((ref Motion motion) => Throw(ref motion, random));
         var (released, truth) = (bay.Time, FromFour(bay.TrueLoads()));
+        if (kind.WalkedPast)
+            Passers.Walk(bay, random, released, released + RockSeconds);
         virtualBay.Run(RockSeconds);
         return new PipelineTrial([.. virtualBay.Blocks.Where(b => b.Loads is not null)], released, truth);
     }
@@ -84,13 +86,20 @@ internal sealed class PipelineTrial
     /// <summary>Error of the one-second average of the ratio, percent.</summary>
     public double RatioAverageError(int k) => Math.Abs(_ratioAverages[k] - Ratio(Truth));
 
-    /// <summary>First time after the release from which the error stays within the band, s; the end of the record when it never does.</summary>
-    public double TimeWithin(Func<int, double> error, double band)
+    /// <summary>First time after the release from which the error stays within the band for so long or to the end of the record, s; the end when it never does.</summary>
+    public double TimeWithin(Func<int, double> error, double band, double holdSeconds = RockSeconds)
     {
-        var k = Times.Length;
-        while (k > 0 && Times[k - 1] > 0 && error(k - 1) <= band)
-            k--;
-        return k < Times.Length ? Math.Max(0, Times[k]) : RockSeconds;
+        int? since = null;
+        for (var k = 0; k < Times.Length; k++)
+        {
+            if (Times[k] <= 0)
+                continue;
+            since = error(k) <= band ? since ?? k : null;
+            if (since is { } start && Times[k] - Times[start] >= holdSeconds)
+                break;
+        }
+
+        return since is { } first ? Times[first] : RockSeconds;
     }
 
     /// <summary>Blocks at which the car was newly called settled after the release.</summary>

@@ -1,9 +1,12 @@
 using CarOnPads;
 using CarOnPads.Physics;
 using Microsoft.Extensions.Time.Testing;
+using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing;
+using ScaleLink.Weighing.Calibration;
+using ZeroPoint = ScaleLink.Daemon.Pipeline.ZeroPoint;
 
 namespace Daemon.Tests.Settling.Trials;
 
@@ -35,7 +38,8 @@ internal sealed class VirtualBay : IDisposable
     {
         Bay = new Bay(options, wheel => _cables[(int)wheel]);
         _clock = new BayClock(_time);
-        _pads = [.. Enum.GetValues<Corner>().Select(corner => new PadChannel(PadAt(corner), _clock, new NoZeroShift()))];
+        var records = new PadRecords(new NoRecords(), new NoRecords(), new Place("trial", 9.81, 1e-6));
+        _pads = [.. Enum.GetValues<Corner>().Select(corner => new PadChannel(PadAt(corner), _clock, records))];
         for (var i = 0; i < 4; i++)
             _cables[i].Connect(_pads[i], _clock);
         _blocks = new BlockClock(_pads, _clock);
@@ -82,16 +86,28 @@ internal sealed class VirtualBay : IDisposable
             Corner = corner,
             Source = new SourceConfiguration { Link = "cable", Baud = 115200, Protocol = ProtocolKind.PadFrames },
             KgPerCount = Bay.Pad(wheel).KgPerCount,
-            SpanUncertaintyPercent = 0,
+            SpanUncertaintyPercent = 1e-4,
             CorrectTilt = false,
         };
     }
 
-    /// <summary>The simulated bridges have no offset here.</summary>
-    private sealed class NoZeroShift : IZeroStore
+    /// <summary>The simulated bridges have no offset here, and their pads were never proved.</summary>
+    private sealed class NoRecords : IZeroStore, ICalibrationStore
     {
         public ZeroPoint? Latest(string serialNumber) => new(serialNumber, 0, DateTimeOffset.UnixEpoch, "trial", null);
 
-        public void Append(ZeroPoint zero) => throw new NotSupportedException("No zero is taken here.");
+        public IReadOnlyList<ZeroPoint> History(string serialNumber) => [];
+
+        public double TrackedKg(ZeroPoint zero) => 0;
+
+        public PadCalibration? InForce(string serialNumber) => null;
+
+        public void Append(ZeroPoint zero) => throw Unused();
+
+        public void AppendTrack(ZeroPoint zero, double kg, DateTimeOffset at) => throw Unused();
+
+        public void AppendCheck(ZeroPoint zero, double kg, DateTimeOffset at) => throw Unused();
+
+        private static NotSupportedException Unused() => new("No zero is taken here.");
     }
 }

@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Cars;
-using ScaleLink.Weighing;
 using ScaleLink.Weighing.Balance;
 using Wire = ScaleLink.Api.V1;
 

@@ -1,7 +1,6 @@
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Weighing;
-using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Files;

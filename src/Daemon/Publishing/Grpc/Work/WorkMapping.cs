@@ -1,8 +1,5 @@
-using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Learning;
-using ScaleLink.Weighing.Planning;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;

@@ -1,5 +1,4 @@
 using Grpc.Core;
-using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing.Planning;
 using Wire = ScaleLink.Api.V1;

@@ -1,0 +1,39 @@
+using System.CommandLine;
+using System.Text;
+using ScaleLink.Client.Terminal;
+using ScaleLink.Weighing.Cars.Files;
+
+namespace ScaleLink.Client.Commands;
+
+/// <summary><c>scalelink car new</c>: asks for what is needed and writes a car file.</summary>
+internal static class CarNewCommand
+{
+    public static Command Create(Shell shell)
+    {
+        var file = new Argument<string>("file") { Description = "Where to write it. An existing file is not touched.", HelpName = "FILE" };
+        var command = new Command("new", "Asks for a car's measures and rates, and writes its file. An empty answer: nobody knows; a wide guess stands in.") { file };
+        command.SetAction(parsed =>
+        {
+            var path = parsed.GetValue(file)!;
+            if (File.Exists(path))
+            {
+                shell.Error.WriteLine($"SL-441: {path} is there already. Name another file, or edit that one.");
+                return ExitCodes.ToBeMended;
+            }
+
+            if (new CarInterview(shell).Run() is not { } car)
+            {
+                shell.Error.WriteLine("SL-442: The answers ended early; nothing was written. Answer every question, or press Enter where nobody knows.");
+                return ExitCodes.NotAchieved;
+            }
+
+            var text = CarFileText.Of(car);
+            var read = CarFile.Read(text);
+            InputFile.Write(path, Encoding.UTF8.GetBytes(text + "\n"));
+            foreach (var line in read.Car is { } good ? CarPage.Good(path, good) : InputFile.Mistakes(path, read.Mistakes))
+                shell.WriteLine(line);
+            return read.Car is null ? ExitCodes.ToBeMended : ExitCodes.Done;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,39 @@
+using ScaleLink.Client.Connection;
+using ScaleLink.Client.Readings;
+using ScaleLink.Weighing.Cars;
+
+namespace ScaleLink.Client.Commands;
+
+/// <summary>Files that the user names, and the mistakes in them.</summary>
+internal static class InputFile
+{
+    /// <exception cref="ClientException">SL-440: it cannot be read.</exception>
+    public static string Read(string path)
+    {
+        try
+        {
+            return File.ReadAllText(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new ClientException(new Trouble("SL-440", $"{PeerText.Clean(path, 120)} cannot be read: {e.Message}", "Check the path and the rights."), e);
+        }
+    }
+
+    /// <exception cref="ClientException">SL-441: it cannot be written.</exception>
+    public static void Write(string path, ReadOnlySpan<byte> content)
+    {
+        try
+        {
+            File.WriteAllBytes(path, content);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new ClientException(new Trouble("SL-441", $"{PeerText.Clean(path, 120)} cannot be written: {e.Message}", "Check the folder and the rights, or name another file."), e);
+        }
+    }
+
+    /// <summary>One line for each mistake: file, line, code, what is wrong, what to do.</summary>
+    public static IEnumerable<string> Mistakes(string path, IEnumerable<Finding> findings) =>
+        findings.Select(f => $"{path}{(f.Line is { } line ? $":{line}" : "")}: {f}");
+}

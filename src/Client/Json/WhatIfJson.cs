@@ -1,0 +1,90 @@
+using System.Text.Json.Nodes;
+using ScaleLink.Client.Commands;
+using ScaleLink.Weighing.Balance;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Planning;
+using ScaleLink.Weighing.Questions;
+
+namespace ScaleLink.Client.Json;
+
+/// <summary>What <c>whatif --json</c> prints. What was not asked is left out.</summary>
+internal static class WhatIfJson
+{
+    public static JsonObject Refused(IReadOnlyList<Finding> findings) => new() { ["mistakes"] = new JsonArray([.. findings.Select(CarJson.Finding)]) };
+
+    public static JsonObject Of(WhatIfAnswers a)
+    {
+        var json = new JsonObject
+        {
+            ["now"] = Loads(a.Now),
+            ["cg_behind_front_axle_mm"] = Quantity(a.CentreOfGravity.BehindFrontAxleMm),
+            ["cg_left_of_centre_mm"] = Quantity(a.CentreOfGravity.LeftOfCentreMm),
+            ["loads_kg_per_turn"] = CarJson.Matrix(a.LoadsPerTurn),
+            ["balance"] = new JsonArray([.. a.Trades.Select(Trade)]),
+        };
+        if (a.Then is { } then)
+            (json["then"], json["height_changes_mm"]) = (Loads(then.Loads), CarJson.Four(then.HeightChangesMm));
+        if (a.Plan is { } plan)
+            json["plan"] = Plan(plan);
+        if (a.ForFrontShare.Count + a.ForLeftShare.Count > 0)
+            json["ballast"] = new JsonArray([.. a.ForFrontShare.Select(m => Ballast(m, "front_share")), .. a.ForLeftShare.Select(m => Ballast(m, "left_share"))]);
+        if (a.Class is { } c)
+            json["class"] = new JsonObject { ["lightest"] = c.Lightest, ["lightest_kg"] = Quantity(c.LightestKg), ["margin_kg"] = c.MarginKg, ["guard_kg"] = c.GuardKg, ["missing_kg"] = c.MissingKg, ["spare_kg"] = c.SpareKg };
+        if (a.CgHeight is { } height)
+            json["cg_height_mm"] = Quantity(height.HeightMm);
+        if (a.Guesses.Count > 0)
+            json["guesses"] = new JsonArray([.. a.Guesses.Select(g => (JsonNode)g)]);
+        return json;
+    }
+
+    private static JsonObject Loads(LoadSummary s) => new()
+    {
+        ["loads_kg"] = CarJson.Four(s.Loads),
+        ["total_kg"] = Quantity(s.TotalKg),
+        ["cross_weight_percent"] = Quantity(s.CrossWeightPercent),
+        ["front_share_percent"] = Quantity(s.FrontSharePercent),
+        ["left_share_percent"] = Quantity(s.LeftSharePercent),
+        ["front_side_difference_kg"] = Quantity(s.FrontSideDifferenceKg),
+        ["rear_side_difference_kg"] = Quantity(s.RearSideDifferenceKg),
+    };
+
+    private static JsonObject Plan(PerchPlan plan) => new()
+    {
+        ["turns"] = CarJson.Four(plan.Turns),
+        ["words"] = plan.Words,
+        ["already_there"] = plan.AlreadyThere,
+        ["reaches"] = plan.Reaches,
+        ["expected_cross_weight_percent"] = Quantity(plan.Forecast.CrossWeightPercent),
+        ["expected_loads_kg"] = CarJson.Four(plan.Forecast.Loads.Loads),
+        ["height_changes_mm"] = CarJson.Four(plan.Forecast.HeightChangesMm),
+        ["findings"] = new JsonArray([.. plan.Findings.Select(CarJson.Finding)]),
+        ["alternatives"] = new JsonArray([.. plan.Alternatives.Select(x => (JsonNode)x.Words)]),
+    };
+
+    private static JsonObject Trade(BalanceTrade t) => new()
+    {
+        ["aim"] = Aim(t.Goal), ["loads_kg"] = CarJson.Four(t.LoadsKg), ["cross_weight_percent"] = t.CrossWeightPercent,
+        ["front_side_difference_kg"] = t.FrontSideDifferenceKg, ["rear_side_difference_kg"] = t.RearSideDifferenceKg, ["left_share_gap_percent"] = t.LeftShareGapPercent,
+    };
+
+    public static string Aim(BalanceGoal goal) => goal switch
+    {
+        BalanceGoal.CrossWeight => "cross_weight",
+        BalanceGoal.EqualFrontLoads => "equal_front_loads",
+        BalanceGoal.EqualRearLoads => "equal_rear_loads",
+        _ => "equal_left_shares",
+    };
+
+    private static JsonObject Ballast(BallastMove m, string share) => new()
+    {
+        ["share"] = share, ["from"] = m.From, ["to"] = m.To, ["kg"] = m.MassKg, ["reaches"] = m.Reaches, ["share_percent"] = m.SharePercent, ["total_change_kg"] = m.TotalChangeKg,
+    };
+
+    private static JsonObject Quantity(Weighing.Balance.Quantity q)
+    {
+        var json = new JsonObject { ["value"] = q.Value, ["standard_uncertainty"] = q.StandardUncertainty, ["expanded_uncertainty"] = q.HalfWidth() };
+        if (q.DegreesOfFreedom is { } few)
+            json["degrees_of_freedom"] = few;
+        return json;
+    }
+}

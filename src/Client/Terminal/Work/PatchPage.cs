@@ -1,0 +1,51 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Readings;
+
+namespace ScaleLink.Client.Terminal;
+
+/// <summary>The patch as lines.</summary>
+internal static class PatchPage
+{
+    public static IEnumerable<string> Lines(PatchReport report, Glyphs glyphs)
+    {
+        if (report.Shape is { } shape)
+        {
+            yield return $"Survey{(report.SurveyedAt is { } at ? $" of {at.ToDateTime():yyyy-MM-dd HH:mm}Z by {PeerText.Clean(report.Who, 40)}" : ", not saved")}{(report.Note.Length > 0 ? $": {PeerText.Clean(report.Note, 80)}" : "")}";
+            yield return $"  LF {Mm(shape.HeightsMm.Lf, glyphs),-14} RF {Mm(shape.HeightsMm.Rf, glyphs),-14} mm above the mean";
+            yield return $"  LR {Mm(shape.HeightsMm.Lr, glyphs),-14} RR {Mm(shape.HeightsMm.Rr, glyphs),-14} mm";
+            yield return $"  warp {Mm(shape.WarpMm, glyphs)} mm, nose up {shape.NoseUpDeg.Value:+0.00;-0.00;0.00}°, left up {shape.LeftUpDeg.Value:+0.00;-0.00;0.00}°, spread {shape.SpreadMm:0.0} mm";
+            yield return shape.Spare == 0 ? "  nothing was measured twice" : $"  closure {shape.ClosureMm:0.00} mm, {shape.Spare} spare measurements";
+        }
+
+        if (report.Effect is { } effect)
+            yield return $"It moves cross weight by {effect.CrossWeightPercent:+0.00;-0.00;0.00} %, front share by {effect.FrontSharePercent:+0.00;-0.00;0.00} %, left share by {effect.LeftSharePercent:+0.00;-0.00;0.00} %.";
+        foreach (var correction in report.Corrections)
+            yield return $"{correction.Name,-6} {(correction.On ? "on " : "off")}  {Size(correction)}";
+        foreach (var lean in report.Leans)
+            yield return $"{Words.Name(lean.Corner)} pad leans {(lean is { HasPitchDeg: true, HasRollDeg: true } ? $"pitch {lean.PitchDeg:+0.00;-0.00;0.00}°, roll {lean.RollDeg:+0.00;-0.00;0.00}°" : "by an unknown angle")}";
+        foreach (var finding in report.Findings)
+            yield return PlanPage.FindingLine(finding);
+        yield return PeerText.Clean(report.Limits, 300);
+    }
+
+    public static IEnumerable<string> Shims(ShimPlan plan)
+    {
+        foreach (var stack in plan.Stacks)
+            yield return $"{Words.Name(stack.Corner)}  {(stack.ThicknessesMm.Count == 0 ? "none" : string.Join(" + ", stack.ThicknessesMm.Select(t => $"{t:0.##}")) + " mm")}";
+        yield return $"Then {plan.SpreadMm:0.00} mm between highest and lowest pad.";
+        if (plan.EffectAfter is { } effect)
+            yield return $"What remains moves cross weight by {effect.CrossWeightPercent:+0.00;-0.00;0.00} %.";
+        if (plan.Finding is { } finding)
+            yield return PlanPage.FindingLine(finding);
+        yield return "Survey the pads again after shimming.";
+    }
+
+    private static string Size(PatchCorrection correction) => correction switch
+    {
+        { Refused: { } refused } => $"refused. {PlanPage.FindingLine(refused)}",
+        { SizeKg: { } size } => $"LF {size.Lf.Value:+0.00;-0.00;0.00}  RF {size.Rf.Value:+0.00;-0.00;0.00}  LR {size.Lr.Value:+0.00;-0.00;0.00}  RR {size.Rr.Value:+0.00;-0.00;0.00} kg",
+        _ => "nothing to go by",
+    };
+
+    private static string Mm(Quantity quantity, Glyphs glyphs) => Figure.Kilograms(quantity, signed: true).Full(glyphs);
+}

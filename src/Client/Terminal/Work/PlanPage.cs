@@ -1,0 +1,49 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Readings;
+
+namespace ScaleLink.Client.Terminal;
+
+/// <summary>A plan as lines.</summary>
+internal static class PlanPage
+{
+    private const int Longest = 300;
+
+    public static IEnumerable<string> Lines(PerchPlan plan, Glyphs glyphs)
+    {
+        yield return plan switch
+        {
+            { Turns: null } => "There is no plan.",
+            { AlreadyThere: true } => "Within tolerance: nothing to turn. Settle again to be sure, or plan with --refine.",
+            _ => $"Turn {PeerText.Clean(plan.Words, 120)}: then settle.",
+        };
+        if (plan is { AlreadyThere: false, Turns: not null, Predicted: { } predicted })
+        {
+            foreach (var line in Prediction(predicted, glyphs))
+                yield return line;
+            if (!plan.Reaches)
+                yield return "These turns do not reach the target.";
+        }
+
+        foreach (var alternative in plan.Alternatives)
+            yield return $"Or: {PeerText.Clean(alternative, Longest)}";
+        foreach (var finding in plan.Findings)
+            yield return FindingLine(finding);
+        if (plan is { AlreadyThere: false })
+            yield return $"Caution: {PeerText.Clean(plan.Caution, Longest)}";
+    }
+
+    /// <summary>What some turns should do.</summary>
+    public static IEnumerable<string> Prediction(Prediction predicted, Glyphs glyphs)
+    {
+        yield return $"Expected on the next reading: cross weight {Figure.Percent(predicted.CrossWeightPercent).Full(glyphs)} %";
+        var (loads, heights) = (predicted.Loads.LoadsKg, predicted.HeightChangesMm);
+        yield return $"  LF {Kg(loads.Lf, glyphs),-14} RF {Kg(loads.Rf, glyphs),-14} kg     heights {heights.Lf.Value:+0.0;-0.0;0.0}  {heights.Rf.Value:+0.0;-0.0;0.0} mm";
+        yield return $"  LR {Kg(loads.Lr, glyphs),-14} RR {Kg(loads.Rr, glyphs),-14} kg             {heights.Lr.Value:+0.0;-0.0;0.0}  {heights.Rr.Value:+0.0;-0.0;0.0} mm";
+    }
+
+    /// <summary>A finding in one line.</summary>
+    public static string FindingLine(Finding finding) =>
+        $"{PeerText.Clean(finding.Code, 16)}: {PeerText.Clean(finding.Message, Longest)} {PeerText.Clean(finding.Mend, Longest)}".TrimEnd();
+
+    private static string Kg(Quantity quantity, Glyphs glyphs) => Figure.Kilograms(quantity).Full(glyphs);
+}

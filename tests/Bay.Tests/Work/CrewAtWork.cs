@@ -1,0 +1,47 @@
+using ScaleLink.Api.V1;
+using Shared;
+using Shared.Rig;
+
+namespace Bay.Tests.Work;
+
+/// <summary>A crew that works by the session alone: it does what the session says and reads nothing but what the daemon publishes.</summary>
+internal sealed class CrewAtWork(BayRig bay)
+{
+    public static StepBy By => new() { Who = "test crew" };
+
+    public Session Session => bay.Daemon.Work.GetSession(new GetSessionRequest()).Session;
+
+    /// <summary>The Heron of the documents is in the bay.</summary>
+    public void ChooseHeron()
+    {
+        var car = bay.Daemon.CarControl.SaveCar(new SaveCarRequest { File = File.ReadAllText(RepositoryRoot.File("docs", "cars", "heron.json")), Who = "test crew" });
+        bay.Daemon.CarControl.UseCar(new UseCarRequest { Name = car.Name, Who = "test crew" });
+    }
+
+    /// <summary>Everything that the bay does not see for itself is ticked or skipped.</summary>
+    public Session Prepare()
+    {
+        var session = bay.Daemon.WorkControl.StartSession(new StartSessionRequest { By = By, Title = "Bramble Moor, Saturday" });
+        foreach (var check in session.Preparation.Where(c => !c.Done))
+            session = check.Key is "pads_proved" or "patch_level"
+                ? bay.Daemon.WorkControl.SetCheck(new SetCheckRequest { By = By, Key = check.Key, Skip = true, Note = "the simulator's pads are as they are" })
+                : bay.Daemon.WorkControl.SetCheck(new SetCheckRequest { By = By, Key = check.Key, Done = true });
+        bay.Simulator.Do("""{"do":"bars","front":false,"rear":false}""");
+        return session;
+    }
+
+    /// <summary>Rolls and bounces, waits until the reading is ready, and captures.</summary>
+    public Session SettleAndCapture()
+    {
+        bay.Simulator.DoAndWait("""{"do":"settle","by":"both","seconds":1.5}""");
+        bay.Settled();
+        return bay.Daemon.WorkControl.Capture(new CaptureRequest { By = By });
+    }
+
+    /// <summary>Turns the perches of the simulated car as the session has them on record.</summary>
+    public void Turn(CornerNumbers turns)
+    {
+        foreach (var (corner, by) in new[] { ("LF", turns.Lf), ("RF", turns.Rf), ("LR", turns.Lr), ("RR", turns.Rr) }.Where(t => t.Item2 != 0))
+            bay.Simulator.DoAndWait(FormattableString.Invariant($$"""{"do":"turn","corner":"{{corner}}","turns":{{by}}}"""));
+    }
+}

@@ -1,0 +1,75 @@
+using Microsoft.Extensions.Logging.Abstractions;
+using Microsoft.Extensions.Time.Testing;
+using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Work;
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Cars.Files;
+using ScaleLink.Weighing.Statics;
+using Shared;
+
+namespace Daemon.Tests.Work;
+
+/// <summary>A session on a bench: a ledger of its own and readings made up from the statics of the documents' car.</summary>
+internal sealed class Bench : IDisposable
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("scalelink-work-");
+    private readonly LedgerDatabase _database;
+    private readonly FakeTimeProvider _time = new(new DateTimeOffset(2026, 5, 2, 8, 0, 0, TimeSpan.Zero));
+    private long _rests;
+
+    public Bench()
+    {
+        _database = new LedgerDatabase(Path.Combine(_folder.FullName, "ledger.db"));
+        Ledger = new WorkLedger(_database, _time, NullLogger<WorkLedger>.Instance);
+        Session = Ledger.Begin(Start(), "crew");
+    }
+
+    public static Corners FirstLoads { get; } = new(268, 288, 257, 235);
+
+    public static string CarText { get; } = File.ReadAllText(RepositoryRoot.File("docs", "cars", "heron.json"));
+
+    public WorkLedger Ledger { get; }
+
+    public WorkSession Session { get; private set; }
+
+    public SessionView View => new(Session, new BayFacts([]));
+
+    public static SessionStarted Start() =>
+        new("unit6", "hash", CarText, "test", 50, 0.2, [], new(SettlingRecipe.RollAndBounce, 0.1, 3, 0));
+
+    /// <summary>Loads after these turns, bars off, with some more of the warp pattern that moves cross weight by so much, percent.</summary>
+    public static Corners LoadsAfter(Corners turns, double scatterPercent = 0)
+    {
+        var statics = new CarStatics(CarFile.Read(CarText).Car!.WithBars(false), FirstLoads.Sum);
+        var warp = statics.FromBuiltInWarp(1);
+        return FirstLoads + statics.FromTurns(turns) + scatterPercent * FirstLoads.Sum / 100 / (warp.RF + warp.LR) * warp;
+    }
+
+    public CapturedReading Reading(Corners loads) => new()
+    {
+        LoadsKg = loads, RepeatUKg = Corners.Same(0.03), StandingUKg = Corners.Same(0.1), Calibrations = ["a", "b", "c", "d"], Unproved = [],
+        RunId = "run", Seq = 1, RestSinceNs = ++_rests,
+    };
+
+    public void Take(WorkStep step)
+    {
+        _time.Advance(TimeSpan.FromMinutes(1));
+        Session = Ledger.Take(Session, step, "crew");
+    }
+
+    public void Prepare()
+    {
+        foreach (var check in View.Preparation)
+            Take(WorkRules.Check(View, check.Item.Key, done: true, skip: false, "", ""));
+    }
+
+    public void Capture(Corners loads) => Take(WorkRules.Capture(View, Reading(loads), null, ""));
+
+    public void Turn(Corners turns) => Take(WorkRules.Adjust(View, turns, asPlanned: false, ""));
+
+    public void Dispose()
+    {
+        _database.Dispose();
+        _folder.Delete(recursive: true);
+    }
+}

@@ -1,0 +1,137 @@
+using ScaleLink.Daemon.Work;
+using ScaleLink.Weighing;
+
+namespace Daemon.Tests.Work;
+
+/// <summary>The steps of a session: which are taken when, and what they make of it.</summary>
+public class WorkSessionTests
+{
+    [Fact]
+    public void A_session_read_back_from_the_ledger_is_the_same_session()
+    {
+        using var bench = new Bench();
+        bench.Prepare();
+        bench.Capture(Bench.FirstLoads);
+        bench.Take(WorkRules.EnterHeights(bench.View, new(110, 111, 120, 121)));
+        bench.Turn(new(0, -0.5, -0.5, 0));
+        bench.Capture(Bench.LoadsAfter(new(0, -0.5, -0.5, 0), 0.05));
+        bench.Turn(new(0, 0, -0.25, 0));
+        var again = bench.Ledger.Find(bench.Session.Id)!;
+        Assert.Equal(bench.Session.Entry, again.Entry);
+        Assert.Equal(bench.Session.Known!.CrossWeightPercent, again.Known!.CrossWeightPercent);
+        Assert.Equal(bench.Session.OpenTurns, again.OpenTurns);
+        Assert.Equal(bench.Session.Open[0].Predicted, again.Open[0].Predicted);
+        Assert.Equal(bench.Session.HeightsNowMm, again.HeightsNowMm);
+        Assert.Equal(SessionStage.Settling, new SessionView(again, new([])).Stage);
+        Assert.Equal(bench.Session.Id, bench.Ledger.Open()!.Id);
+    }
+
+    [Fact]
+    public void The_baseline_waits_for_the_preparation_and_a_step_for_its_turn()
+    {
+        using var bench = new Bench();
+        Assert.Equal("SL-562", Refused(() => bench.Capture(Bench.FirstLoads)));
+        Assert.Equal("SL-562", Refused(() => bench.Turn(new(0.5, 0, 0, 0))));
+        Assert.Equal("SL-564", Refused(() => WorkRules.Check(bench.View, "no_such_check", true, false, "", "")));
+        Assert.Equal("SL-569", Refused(() => WorkRules.Check(bench.View, "fuel", false, true, "", "")));
+        bench.Prepare();
+        Assert.Equal(SessionStage.Baseline, bench.View.Stage);
+        bench.Capture(Bench.FirstLoads);
+        Assert.Equal(SessionStage.Planning, bench.View.Stage);
+        Assert.Equal("SL-566", Refused(() => WorkRules.Finish(bench.View, "")));
+        Assert.Equal("SL-569", Refused(() => bench.Turn(new(double.NaN, 0, 0, 0))));
+        Assert.Equal("SL-562", Refused(() => WorkRules.Undo(bench.View)));
+    }
+
+    [Fact]
+    public void The_same_rest_is_not_captured_twice()
+    {
+        using var bench = new Bench();
+        bench.Prepare();
+        bench.Capture(Bench.FirstLoads);
+        var last = bench.Session.Captures[^1].Step.Reading;
+        Assert.Equal("SL-568", Refused(() => WorkRules.Capture(bench.View, last, null, "")));
+    }
+
+    [Fact]
+    public void The_plan_leads_to_the_target_and_its_prediction_stands_before_the_reading()
+    {
+        using var bench = new Bench();
+        bench.Prepare();
+        bench.Capture(Bench.FirstLoads);
+        bench.Take(WorkRules.Adjust(bench.View, null, asPlanned: true, ""));
+        var planned = bench.Session.OpenTurns;
+        var predicted = bench.Session.Open[0].Predicted!.CrossWeightPercent;
+        Assert.InRange(predicted.Value, 49.8, 50.2);
+        bench.Capture(Bench.LoadsAfter(planned));
+        Assert.Equal(predicted, bench.Session.Captures[^1].Adjustment!.Predicted!.CrossWeightPercent);
+        Assert.Empty(bench.Session.Captures[^1].Step.Findings);
+        Assert.Equal(SessionStage.Finishing, bench.View.Stage);
+        Assert.Equal(-1 * planned, -1 * bench.Session.TurnsSinceBaseline);
+    }
+
+    [Fact]
+    public void A_change_that_nobody_recorded_is_noticed_and_gets_its_name()
+    {
+        using var bench = new Bench();
+        bench.Prepare();
+        bench.Capture(Bench.FirstLoads);
+        Corners secret = new(0, 1.5, 0, 0);
+        bench.Capture(Bench.LoadsAfter(secret));
+        Assert.Equal(SessionStage.Naming, bench.View.Stage);
+        Assert.Equal("SL-551", bench.Session.Captures[^1].Step.Findings[0].Code);
+        Assert.Equal("SL-562", Refused(() => bench.Turn(new(0, 0.25, 0, 0))));
+        bench.Take(WorkRules.Name(bench.View, secret, null));
+        Assert.Equal(secret, bench.Session.TurnsSinceBaseline);
+        Assert.Equal(SessionStage.Planning, bench.View.Stage);
+    }
+
+    [Fact]
+    public void After_another_change_than_turns_the_readings_before_it_do_not_count()
+    {
+        using var bench = new Bench();
+        bench.Prepare();
+        bench.Capture(Bench.FirstLoads);
+        bench.Capture(Bench.FirstLoads + new Corners(0, 0, 6, 6));
+        Assert.Equal(SessionStage.Naming, bench.View.Stage);
+        bench.Take(WorkRules.Name(bench.View, null, "12 kg of ballast behind"));
+        Assert.Equal([false, true], bench.Session.Captures.Select(c => c.Counts));
+        Assert.Equal(1, Standing.Of(bench.Session)!.Settles);
+    }
+
+    [Fact]
+    public void A_step_that_surprises_says_so_and_can_be_confirmed()
+    {
+        using var bench = new Bench();
+        bench.Prepare();
+        bench.Capture(Bench.FirstLoads);
+        bench.Turn(new(0, -1, 0, 0));
+        // The other way: as if up and down had been mixed up.
+        bench.Capture(Bench.LoadsAfter(new(0, 1, 0, 0)));
+        var capture = bench.Session.Captures[^1].Step;
+        Assert.Equal("SL-550", capture.Findings[0].Code);
+        Assert.Contains(capture.Causes, c => c.Explains && c.Words.Contains("other way"));
+        var before = bench.Session.Known!;
+        bench.Take(WorkRules.Confirm(bench.View));
+        Assert.NotSame(before, bench.Session.Known);
+    }
+
+    [Fact]
+    public void An_undone_adjustment_leaves_no_turns_behind()
+    {
+        using var bench = new Bench();
+        bench.Prepare();
+        bench.Capture(Bench.FirstLoads);
+        bench.Turn(new(0, -0.5, 0, 0));
+        bench.Turn(new(0, -0.25, 0, 0));
+        Assert.Equal(-0.75, bench.Session.OpenTurns.RF);
+        bench.Take(WorkRules.Undo(bench.View));
+        bench.Take(WorkRules.Undo(bench.View));
+        Assert.Equal(default, bench.Session.OpenTurns);
+        Assert.Equal(SessionStage.Planning, bench.View.Stage);
+    }
+
+    private static string Refused(Action step) => Assert.Throws<WorkRefusedException>(step).Finding.Code;
+
+    private static string Refused(Func<object> step) => Assert.Throws<WorkRefusedException>(step).Finding.Code;
+}

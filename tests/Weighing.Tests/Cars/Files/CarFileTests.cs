@@ -1,0 +1,97 @@
+using CsCheck;
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Cars.Files;
+using Shared;
+
+namespace Weighing.Tests.Cars.Files;
+
+/// <summary>Car files. The format is the project's own; docs/car.md and its schema describe it.</summary>
+public class CarFileTests
+{
+    static readonly string Text = File.ReadAllText(RepositoryRoot.File("docs", "cars", "heron.json"));
+
+    [Fact]
+    public void The_documents_example_is_a_car()
+    {
+        var read = CarFile.Read(Text);
+        Assert.Empty(read.Mistakes);
+        Assert.Equal("Heron", read.Car!.Name);
+        Assert.Equal(new Stated(70, 3.5), read.Car.Suspension.RF.SpringRateNPerMm);
+        Assert.Equal(0.125, read.Car.SmallestTurn);
+        Assert.Empty(read.Car.Guesses());
+    }
+
+    [Fact]
+    public void Every_mistake_is_listed_with_its_place_and_line()
+    {
+        var text = Text.Replace("\"wheelbase_mm\": { \"value\": 2450, \"u\": 3 }", "\"wheelbase_mm\": 2450")
+            .Replace("\"motion_ratio\": { \"value\": 0.85, \"u\": 0.02 }", "\"motion_ratoi\": { \"value\": 0.85, \"u\": 0.02 }")
+            .Replace("{ \"value\": 62, \"u_percent\": 5 }", "{ \"value\": 62 }");
+        var mistakes = CarFile.Read(text).Mistakes;
+        Assert.Equal(
+            [("SL-506", "wheelbase_mm", 5), ("SL-514", "front.motion_ratio", 8), ("SL-513", "front.motion_ratoi", 11), ("SL-515", "rear.spring_rate_n_per_mm", 18)],
+            mistakes.Select(m => (m.Code, m.Place, m.Line!.Value)));
+    }
+
+    [Fact]
+    public void A_number_that_no_car_has_is_found_at_its_line()
+    {
+        var mistake = Assert.Single(CarFile.Read(Text.Replace("\"value\": 1480", "\"value\": 58.3")).Mistakes);
+        Assert.Equal(("SL-501", "rear.track_mm", 17), (mistake.Code, mistake.Place, mistake.Line!.Value));
+    }
+
+    [Fact]
+    public void Unknown_rates_get_a_wide_guess_and_say_so()
+    {
+        var car = CarFile.Read(Text.Replace("\"tyre_rate_n_per_mm\": { \"value\": 220, \"u_percent\": 10 }", "\"tyre_rate_n_per_mm\": \"unknown\"")).Car!;
+        Assert.Equal(["LF tyre rate", "RF tyre rate", "LR tyre rate", "RR tyre rate"], car.Guesses());
+        Assert.True(car.Suspension.LF.TyreRateNPerMm.StandardUncertainty > 0.2 * car.Suspension.LF.TyreRateNPerMm.Value);
+    }
+
+    [Fact]
+    public void One_corner_may_differ_from_its_axle()
+    {
+        var car = CarFile.Read(Text.Replace("\"smallest_turn\"", "\"corners\": { \"RR\": { \"spring_rate_n_per_mm\": { \"value\": 66, \"u\": 3 } } },\n  \"smallest_turn\"")).Car!;
+        Assert.Equal(66, car.Suspension.RR.SpringRateNPerMm.Value);
+        Assert.Equal(62, car.Suspension.LR.SpringRateNPerMm.Value);
+        Assert.Equal(car.Suspension.LR.TyreRateNPerMm, car.Suspension.RR.TyreRateNPerMm);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("[]")]
+    [InlineData("{ \"name\": ")]
+    [InlineData("null")]
+    public void What_is_no_JSON_object_is_said_to_be_none(string text) => Assert.Equal("SL-512", Assert.Single(CarFile.Read(text).Mistakes).Code);
+
+    [Fact]
+    public void A_written_car_reads_back_the_same()
+    {
+        var stated = Gen.Select(Gen.Double[0.3, 1.2], Gen.Double[0, 0.1], Gen.Bool, (v, u, guess) => new Stated(v, u + (guess ? 0.01 : 0), guess));
+        var limit = Gen.Select(Gen.Bool, Gen.Double[50, 150], (has, mm) => has ? mm : (double?)null);
+        Seeded.Check(Gen.Select(stated, stated, limit, limit, Gen.Double[0, 9]), 100, drawn =>
+        {
+            var (front, rear, low, other, turns) = drawn;
+            var car = Heron.Car
+                .Change(Corner.LF, s => s with { MotionRatio = front, LowestRideHeightMm = low })
+                .Change(Corner.RF, s => s with { LowestRideHeightMm = other })
+                .Change(Corner.RR, s => s with { MotionRatio = rear, HighestRideHeightMm = other, Perch = s.Perch with { UpTurnsLeft = turns } });
+            var read = CarFile.Read(CarFileText.Of(car));
+            Assert.Empty(read.Mistakes);
+            Assert.Equal(car.Suspension, read.Car!.Suspension);
+            Assert.Equal(car.BallastStations, read.Car.BallastStations);
+            IReadOnlyList<BallastStation> none = [];
+            Assert.Equal(car with { BallastStations = none }, read.Car with { BallastStations = none });
+        });
+    }
+
+    [Fact]
+    public void Random_damage_never_throws() => Seeded.Check(Gen.Select(Gen.Int[0, Text.Length - 1], Gen.Char[' ', '~'], Gen.Int[0, 40]), 500, drawn =>
+    {
+        var (at, with, cut) = drawn;
+        var damaged = Text[..at] + with + Text[Math.Min(Text.Length, at + cut)..];
+        var read = CarFile.Read(damaged);
+        Assert.Equal(read.Car is null, read.Mistakes.Count > 0);
+    });
+}
