@@ -73,10 +73,10 @@ public class BenchTests(SharedBay bay)
         await board.Until("document.querySelectorAll('[data-bubble] .drop').length === 4", 10);
         bay.Rig.Simulator.Do("""{"do":"pad-tilt","corner":"RF","pitch_deg":0.8,"roll_deg":0}""");
         // Positive pitch is nose down: the rear edge is high.
-        await board.Until("document.querySelector('[data-bubble=RF]').innerText.includes('rear high')", 10);
+        await board.Until("document.querySelector('[data-bubble=RF]')?.innerText.includes('rear high')", 10);
         Assert.Equal("no", await board.Page.Locator("[data-bubble=RF]").GetAttributeAsync("data-level"));
         bay.Rig.Simulator.Do("""{"do":"pad-tilt","corner":"RF","pitch_deg":0,"roll_deg":0}""");
-        await board.Until("document.querySelector('[data-bubble=RF]').dataset.level === 'yes'", 10);
+        await board.Until("document.querySelector('[data-bubble=RF]')?.dataset.level === 'yes'", 10);
         bay.Rig.Settled();
     }
 

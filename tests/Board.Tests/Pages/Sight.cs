@@ -27,6 +27,8 @@ internal static class Sight
           }
           for (const a of boxes) for (const b of boxes) {
             if (a === b || a.e.contains(b.e) || b.e.contains(a.e) || a.e.closest('nav') || b.e.closest('nav')) continue;
+            // Runs of one paragraph share its lines.
+            if (a.e.parentElement === b.e.parentElement && [a, b].every(x => getComputedStyle(x.e).display === 'inline')) continue;
             const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
             const down = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
             // Line boxes may touch; letters may not.
