@@ -16,7 +16,9 @@ internal static class DemoPlaces
     {
         var cross = Figure.Percent(result.Reading.CrossWeightPercent).Full(glyphs);
         return result.IsOnTarget
-            ? $"Done: cross weight {cross} % is on target after {result.Adjustments} adjustments"
-            : $"Given up after {result.Adjustments} adjustments at cross weight {cross} %";
+            ? $"Done: cross weight {cross} % is on target after {Counted(result.Adjustments)}"
+            : $"Given up after {Counted(result.Adjustments)} at cross weight {cross} %";
     }
+
+    private static string Counted(int adjustments) => adjustments == 1 ? "1 adjustment" : $"{adjustments} adjustments";
 }
