@@ -18,8 +18,9 @@ public class BenchTests(SharedBay bay)
         await board.Page.Locator("[data-do=save-car]:not([disabled])").ClickAsync();
         await board.Until("document.querySelector('.car')?.dataset.car === 'Heron'", 10);
 
+        bay.Rig.Settled();
         await board.Page.Locator("[name=turn-RF]").FillAsync("1");
-        await board.Page.Locator(".whatif .ghost").WaitForAsync();
+        await board.Has(".whatif .ghost");
         var answer = new Cars.CarsClient(bay.Rig.Daemon.Channel).AskWhatIf(new AskWhatIfRequest { Turns = new CornerNumbers { Rf = 1 } }, cancellationToken: TestContext.Current.CancellationToken);
         var ghost = double.Parse((await board.Page.Locator(".whatif .ghost").GetAttributeAsync("data-ghost"))!, CultureInfo.InvariantCulture);
         Assert.Equal(answer.Then.CrossWeightPercent.Value, ghost, 1);
@@ -27,8 +28,9 @@ public class BenchTests(SharedBay bay)
         await board.Page.Locator("[data-do=clear]").ClickAsync();
         await board.Until("!document.querySelector('.whatif .ghost')", 5);
         await board.Page.Locator("[data-do=balance]:not([disabled])").ClickAsync();
-        await board.Page.Locator(".balance tbody tr").First.WaitForAsync();
+        await board.Has(".balance tbody tr");
         Assert.Equal(4, await board.Page.Locator(".balance tbody tr").CountAsync());
+        await Look.AtAllSizes(board, "car-balance");
     }
 
     [Fact]
@@ -36,7 +38,7 @@ public class BenchTests(SharedBay bay)
     {
         var board = await bay.Show(new PageSetup { Path = "car" });
         await board.Page.Locator("[data-do=car-file]").SetInputFilesAsync(new FilePayload { Name = "car.json", MimeType = "application/json", Buffer = "{ \"name\": \"\" }"u8.ToArray() });
-        await board.Page.Locator(".shelf .findings li").First.WaitForAsync();
+        await board.Has(".shelf .findings li");
         Assert.Contains("SL-5", await board.Text(".shelf .findings"));
         Assert.Equal(0, await board.Page.Locator("[data-do=save-car]").CountAsync());
     }
@@ -50,17 +52,18 @@ public class BenchTests(SharedBay bay)
             await board.Page.Locator($"[name=pad-{corner}]").FillAsync(mm);
         await board.Page.Locator("[name=pad-uncertainty]").FillAsync("0.1");
         await board.Page.Locator("[data-do=check-survey]:not([disabled])").ClickAsync();
-        await board.Page.Locator(".survey table").WaitForAsync();
+        await board.Has(".survey table");
         await board.Page.Locator("[data-do=save-survey]:not([disabled])").ClickAsync();
-        await board.Page.Locator("[data-survey=in-force]").WaitForAsync();
+        await board.Has("[data-survey=in-force]");
         // One pad of four 3 mm high: 2.25 over the mean, the others 0.75 under it.
         Assert.StartsWith("+2.3 mm", (await board.Text(".report [data-value=height-LF]")).Replace("+2.2 ", "+2.3 ", StringComparison.Ordinal), StringComparison.Ordinal);
         await board.Page.Locator("[name=shims]").FillAsync("1 x 8, 0.5 x 8");
         await board.Page.Locator("[data-do=plan-shims]:not([disabled])").ClickAsync();
-        await board.Page.Locator("[data-value=shims] li").First.WaitForAsync();
+        await board.Has("[data-value=shims] li");
         Assert.Contains("Fingers out", await board.Text(".shims .caution"));
+        await Look.AtAllSizes(board, "patch-shims");
         await board.Page.Locator("[data-do=clear-survey]:not([disabled])").ClickAsync();
-        await board.Page.Locator("[data-survey=none]").WaitForAsync();
+        await board.Has("[data-survey=none]");
     }
 
     [Fact]
@@ -70,10 +73,10 @@ public class BenchTests(SharedBay bay)
         await board.Until("document.querySelectorAll('[data-bubble] .drop').length === 4", 10);
         bay.Rig.Simulator.Do("""{"do":"pad-tilt","corner":"RF","pitch_deg":0.8,"roll_deg":0}""");
         // Positive pitch is nose down: the rear edge is high.
-        await board.Until("document.querySelector('[data-bubble=RF]').innerText.includes('rear high')", 10);
+        await board.Until("document.querySelector('[data-bubble=RF]')?.innerText.includes('rear high')", 10);
         Assert.Equal("no", await board.Page.Locator("[data-bubble=RF]").GetAttributeAsync("data-level"));
         bay.Rig.Simulator.Do("""{"do":"pad-tilt","corner":"RF","pitch_deg":0,"roll_deg":0}""");
-        await board.Until("document.querySelector('[data-bubble=RF]').dataset.level === 'yes'", 10);
+        await board.Until("document.querySelector('[data-bubble=RF]')?.dataset.level === 'yes'", 10);
         bay.Rig.Settled();
     }
 
@@ -93,11 +96,12 @@ public class BenchTests(SharedBay bay)
         foreach (var title in new[] { "first", "second" })
             await board.Page.Locator(".record .line-up", new PageLocatorOptions { HasTextString = title }).First.Locator("input").CheckAsync();
         await board.Page.Locator("[data-do=compare]:not([disabled])").ClickAsync();
-        await board.Page.Locator(".comparison").WaitForAsync();
+        await board.Has(".comparison");
         Assert.Contains("second, ", await board.Text(".comparison thead"));
         await board.Page.Locator("[data-do=show]").First.ClickAsync();
-        await board.Page.Locator(".ended").WaitForAsync();
+        await board.Has(".ended");
         Assert.Contains("given up", await board.Text(".ended h2"));
+        await Look.AtAllSizes(board, "record-two");
     }
 
     [Fact]
@@ -106,7 +110,7 @@ public class BenchTests(SharedBay bay)
         var board = await bay.Show(new PageSetup { Path = "health" });
         var trace = board.Page.Locator("[data-pad=RF] summary", new PageLocatorOptions { HasTextString = "Raw trace" });
         await trace.ClickAsync();
-        await board.Until("Number(document.querySelector('[data-raw=RF]')?.dataset.samples) > 80", 15);
+        await board.Until("Number(document.querySelector('[data-raw=RF]')?.dataset.samples) > 80", 25);
         Assert.Contains("kg", await board.Text("[data-raw=RF]"));
         Assert.Contains("answers", await board.Text("[data-value=broker]"));
         await trace.ClickAsync();

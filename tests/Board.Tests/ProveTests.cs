@@ -1,5 +1,6 @@
 using System.Globalization;
 using Board.Tests.Pages;
+using ScaleLink.Api.V1;
 
 namespace Board.Tests;
 
@@ -11,28 +12,36 @@ public class ProveTests(SharedBay bay)
     public async Task A_pad_is_proved_by_clicks_from_the_list_of_masses_to_the_report()
     {
         bay.Rig.Simulator.DoAndWait("""{"do":"jack","mm":150}""");
-        var board = await bay.Show(new PageSetup { Path = "prove" });
+        var failure = await Record.ExceptionAsync(async () => await Prove(await bay.Show(new PageSetup { Path = "prove" })));
+        // The other tests want the car on its pads whatever happened here.
+        PutCarBack();
+        Assert.True(failure is null, $"{failure}");
+    }
+
+    private async Task Prove(BoardPage board)
+    {
         await board.Page.Locator("[data-do=who]").FillAsync("Ada");
         await board.Page.Locator("[name=pad][value=LR]").CheckAsync();
-        await board.Page.Locator("[name=pieces-0]").FillAsync("3");
-        await board.Page.Locator("[name=kg-0]").FillAsync("100");
+        await board.Page.Locator("[name=pieces-0]").FillAsync("2");
+        await board.Page.Locator("[name=kg-0]").FillAsync("50");
         await board.Page.Locator("[name=runs]").FillAsync("2");
         await board.Page.Locator("[name=preloads]").FillAsync("1");
         await board.Page.Locator("[data-do=start-proof]:not([disabled])").ClickAsync();
-        await board.Page.Locator(".step").WaitForAsync();
+        await board.Has(".step");
         Assert.Contains("Caution", await board.Text(".step .caution"));
+        await Look.AtAllSizes(board, "prove-step");
         await ReadAllPoints(board);
 
         Assert.Equal("good", await board.Page.Locator(".result").GetAttributeAsync("data-result"));
-        Assert.InRange(await board.Page.Locator(".residuals .up, .residuals .down").CountAsync(), 8, 40);
+        Assert.InRange(await board.Page.Locator(".residuals .up, .residuals .down").CountAsync(), 6, 40);
+        await Look.AtAllSizes(board, "prove-result");
         await board.Page.Locator("[data-do=adopt]:not([disabled])").ClickAsync();
-        await board.Page.Locator("[data-value=ending]").WaitForAsync();
+        await board.Has("[data-value=ending]");
         Assert.Contains("Adopted by Ada", await board.Text("[data-value=ending]"));
         var download = await board.Page.RunAndWaitForDownloadAsync(() => board.Page.Locator("[data-do=save-report]").ClickAsync());
         Assert.Contains("<svg", await File.ReadAllTextAsync((await download.PathAsync())!, TestContext.Current.CancellationToken));
         Assert.True(bay.Rig.Daemon.Pad("LR").Proved);
         Assert.Empty(board.Errors);
-        PutCarBack();
     }
 
     private async Task ReadAllPoints(BoardPage board)
@@ -45,7 +54,8 @@ public class ProveTests(SharedBay bay)
             // What stands in the way is told with its code while the mass is not there yet.
             refusals += (await board.Text(".step .ready")).Contains("(SL-3", StringComparison.Ordinal) ? 1 : 0;
             bay.Rig.Simulator.Do(FormattableString.Invariant($$"""{"do":"mass","corner":"LR","kg":{{double.Parse(load!, CultureInfo.InvariantCulture)}}}"""));
-            await board.Page.Locator("[data-do=record]:not([disabled])").ClickAsync();
+            await board.Has("[data-do=record]:not([disabled])", 30);
+            await board.Page.Locator("[data-do=record]").ClickAsync();
             await board.Until($"document.querySelector('.step')?.dataset.step !== '{number}'", 20);
         }
 
@@ -55,7 +65,10 @@ public class ProveTests(SharedBay bay)
     private void PutCarBack()
     {
         bay.Rig.Simulator.Do("""{"do":"mass","corner":"LR","kg":0}""");
-        bay.Rig.PutCarOn();
+        ZeroPadsResponse? zeros = null;
+        Shared.Rig.Wait.Until(() => (zeros = bay.Rig.Daemon.Control.ZeroPads(new ZeroPadsRequest { Who = "Ada" })).Results.All(r => r.Zero is not null), TimeSpan.FromSeconds(40), () => $"{zeros}");
+        bay.Rig.Simulator.DoAndWait("""{"do":"lower"}""");
+        bay.Rig.Simulator.DoAndWait("""{"do":"settle","seconds":2}""");
         bay.Rig.Settled();
     }
 }

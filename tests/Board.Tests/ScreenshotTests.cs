@@ -1,6 +1,4 @@
 using Board.Tests.Pages;
-using Microsoft.Playwright;
-using Shared;
 
 namespace Board.Tests;
 
@@ -8,28 +6,12 @@ namespace Board.Tests;
 [Collection(SharedBayTests.Name)]
 public class ScreenshotTests(SharedBay bay)
 {
-    public static TheoryData<string, int, int, bool, string> Screens()
-    {
-        var screens = new TheoryData<string, int, int, bool, string>();
-        foreach (var isDark in new[] { false, true })
-        {
-            screens.Add("phone", 390, 844, isDark, "");
-            screens.Add("phone-health", 390, 844, isDark, "health");
-            screens.Add("desk", 1280, 800, isDark, "");
-            screens.Add("desk-health", 1280, 800, isDark, "health");
-            screens.Add("desk-device", 1280, 800, isDark, "device");
-            screens.Add("large", 1920, 1080, isDark, "");
-        }
-
-        return screens;
-    }
-
     [Theory]
-    [MemberData(nameof(Screens))]
-    public async Task Nothing_is_cut_off_or_covered(string name, int width, int height, bool isDark, string path)
+    [MemberData(nameof(Views.Each), MemberType = typeof(Views))]
+    public async Task Nothing_is_cut_off_or_covered(string path)
     {
-        var board = await bay.Show(new PageSetup { Width = width, Height = height, IsDark = isDark, Path = path });
-        await Look(board, name, isDark);
+        var board = await bay.Show(new PageSetup { Path = path });
+        await Look.AtAllSizes(board, path.Length > 0 ? path : "live");
     }
 
     [Fact]
@@ -40,19 +22,10 @@ public class ScreenshotTests(SharedBay bay)
         foreach (var isDark in new[] { false, true })
         {
             await board.Show(new PageSetup { Width = 1920, Height = height, IsDark = isDark });
-            await Look(board, "wall", isDark);
+            await Look.At(board, "wall", isDark);
         }
 
         foreach (var selector in new[] { "[data-value=cross]", "[data-corner=LF] [data-value=load]", "[data-corner=RR] [data-value=load]" })
             Assert.InRange(await board.Page.EvaluateAsync<double>(Sight.DigitHeight, selector) / height, 0.08, 0.3);
-    }
-
-    private static async Task Look(BoardPage board, string name, bool isDark)
-    {
-        var size = board.Page.ViewportSize!;
-        var file = RepositoryRoot.File("artifacts", "screenshots", $"{name}-{size.Width}x{size.Height}-{(isDark ? "dark" : "light")}.png");
-        await board.Page.ScreenshotAsync(new PageScreenshotOptions { Path = file });
-        Assert.Empty(await board.Page.EvaluateAsync<string[]>(Sight.CutOrCovered));
-        Assert.Empty(board.Errors);
     }
 }

@@ -22,13 +22,14 @@ public class WorkTests(SharedBay bay)
         await State(board, "preparing");
         await Tick(board, leaveOut: ["pads_proved", "patch_level"]);
         await State(board, "baseline");
+        await Look.AtAllSizes(board, "work-baseline");
         await SettleAndCapture(board);
         await State(board, "planning");
         await TapAndUndoOnTheLiveView(board);
         await Converge(board);
         await LastSteps(board);
         await board.Page.Locator("[data-do=finish]:not([disabled])").ClickAsync();
-        await board.Page.Locator(".ended").WaitForAsync();
+        await board.Has(".ended");
         Assert.Contains("Student t", await board.Text(".ended"));
         await SheetIsSaved(board);
         Assert.Empty(board.Errors);
@@ -42,6 +43,7 @@ public class WorkTests(SharedBay bay)
             var turns = new Dictionary<string, double>();
             foreach (var corner in Shared.Rig.Simulator.Corners)
                 turns[corner] = double.Parse((await board.Page.Locator($"[data-value=plan-{corner}]").GetAttributeAsync("data-turns"))!, CultureInfo.InvariantCulture);
+            await Look.AtAllSizes(board, "work-plan");
             // The prediction is drawn before anybody turns anything.
             Assert.Equal(1, await board.Page.Locator(".beam .ghost").CountAsync());
             await board.Page.Locator("[data-do=as-planned]:not([disabled])").ClickAsync();
@@ -61,6 +63,7 @@ public class WorkTests(SharedBay bay)
         await board.Page.Locator("[data-do=up-RF]:not([disabled])").ClickAsync();
         await board.Until("document.querySelector('[data-value=open-RF]').innerText === 'up \u00bc'", 10);
         Assert.Equal(1, await board.Page.Locator(".beam .ghost").CountAsync());
+        await Look.AtAllSizes(board, "live-work");
         await board.Page.Locator("[data-do=undo]:not([disabled])").ClickAsync();
         await board.Until("document.querySelector('[data-value=open-RF]').innerText === '\u2013'", 10);
         await board.Go("work");
@@ -69,6 +72,7 @@ public class WorkTests(SharedBay bay)
     private async Task LastSteps(BoardPage board)
     {
         bay.Rig.Simulator.Do("""{"do":"bars","front":true,"rear":true}""");
+        await Look.AtAllSizes(board, "work-last");
         await Tick(board, except: "bars_without_preload");
         await SettleAndCapture(board);
         // Whether the simulated links slide in without preload is the car's matter; that the page tells it is the page's.
@@ -80,9 +84,9 @@ public class WorkTests(SharedBay bay)
     private async Task SettleAndCapture(BoardPage board)
     {
         var before = await board.Page.Locator("[data-capture]").CountAsync();
-        bay.Rig.Simulator.Do("""{"do":"settle","by":"both","seconds":1.5}""");
-        await board.Page.Locator("[data-ready=no]").WaitForAsync();
-        await board.Page.Locator("[data-ready=yes]").WaitForAsync();
+        bay.Rig.Simulator.Do("""{"do":"settle","by":"both","seconds":3}""");
+        await board.Has("[data-ready=no]");
+        await board.Has("[data-ready=yes]");
         await board.Page.Locator("[data-do=capture]:not([disabled])").ClickAsync();
         await board.Until($"document.querySelectorAll('[data-capture]').length === {before + 1}", 15);
     }

@@ -36,11 +36,11 @@ internal sealed class DaemonClock
     }
 
     /// <summary>Age of a value now, too old by at most one round trip and never too young; nothing when it cannot be told.</summary>
-    public TimeSpan? AgeOf(Stamp stamp)
+    public TimeSpan? AgeOf(Stamp? stamp)
     {
         if (HasSlept())
             _best = null;
-        if (_best is not { } best || best.RunId != stamp.RunId)
+        if (stamp is null || _best is not { } best || best.RunId != stamp.RunId)
             return null;
         var elapsed = _time.GetElapsedTime(best.AskedAt);
         var age = TimeSpan.FromTicks((best.LatestNow(elapsed) - stamp.MonotonicNs) / 100);

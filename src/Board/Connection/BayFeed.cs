@@ -7,7 +7,9 @@ namespace ScaleLink.Board.Connection;
 /// <summary>Keeps the page's one stream from the daemon open for ever, and judges what came by its age.</summary>
 internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisposable
 {
-    private const double RateHz = 10;
+    private const double FullRateHz = 10, LeastRateHz = 2;
+    // So far behind, buffers on the way hold what this device is too slow to read.
+    private static readonly TimeSpan FarBehind = TimeSpan.FromSeconds(5);
     // An open stream on which nothing comes is as good as a broken one: readings come ten times a second.
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
 
@@ -15,6 +17,7 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     private readonly Backoff _backoff = new();
     private readonly ClockKeeper _clock = new(daemon, time);
     private CancellationTokenSource? _attempt;
+    private double _rateHz = FullRateHz;
     private TaskCompletionSource? _hidden;
     private Loads? _loads;
     private ListPadsResponse? _pads;
@@ -51,6 +54,7 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
         if (isVisible)
         {
             _backoff.Reset();
+            _rateHz = FullRateHz;
             Interlocked.Exchange(ref _hidden, null)?.TrySetResult();
         }
         else if (_hidden is null)
@@ -90,11 +94,13 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
         try
         {
             await _clock.Ask(either.Token);
-            using var call = daemon.WatchBay(new WatchBayRequest { RateHz = RateHz }, cancellationToken: either.Token);
+            using var call = daemon.WatchBay(new WatchBayRequest { RateHz = _rateHz }, cancellationToken: either.Token);
             while (await call.ResponseStream.MoveNext(either.Token))
             {
                 silence.CancelAfter(Patience);
                 Take(call.ResponseStream.Current);
+                if (Clock.AgeOf(_loads?.Stamp) > FarBehind)
+                    return AskForFewer();
             }
 
             return Trouble.Ended;
@@ -120,7 +126,16 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
         if (next.Session is { } session && !IsOvertaken(session))
             _session = session;
         _backoff.Reset();
-        Tell(null);
+        _trouble = null;
+        // Drawing costs more than reading: what is old already is not drawn one by one, so that the page catches up.
+        if (View.Loads.Live is not null)
+            Changed?.Invoke();
+    }
+
+    private Trouble AskForFewer()
+    {
+        _rateHz = Math.Max(LeastRateHz, _rateHz / 2);
+        return Trouble.Behind;
     }
 
     // A message that left before the answer to this page's own step.

@@ -9,6 +9,9 @@ public sealed partial record Trouble(string Code, string Message, string Mend = 
     /// <summary>The daemon does not answer although it may be there.</summary>
     public static Trouble Silent { get; } = new("SL-424", "The daemon does not answer in time.", "See whether its machine is overloaded or asleep. This page asks again by itself.");
 
+    /// <summary>Readings come faster than this page can take them.</summary>
+    public static Trouble Behind { get; } = new("SL-425", "This device is too slow for the readings.", "The page asks for fewer by itself. Close other pages and programs on it.");
+
     /// <summary>Nothing has been heard since the page was opened.</summary>
     public static Trouble NotYet { get; } = new("SL-420", "Waiting for the daemon's first reading.");
 

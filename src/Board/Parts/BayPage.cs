@@ -8,6 +8,11 @@ namespace ScaleLink.Board.Parts;
 /// <summary>A page that is drawn again whenever the bay has been looked at.</summary>
 public abstract class BayPage : ComponentBase, IDisposable
 {
+    private long _drawnAt;
+
+    [Inject]
+    private TimeProvider Time { get; set; } = null!;
+
     [Inject]
     private Heartbeat Heartbeat { get; set; } = null!;
 
@@ -22,6 +27,9 @@ public abstract class BayPage : ComponentBase, IDisposable
 
     /// <summary>The bay as judged at the last look.</summary>
     protected BayView View { get; private set; } = null!;
+
+    /// <summary>Shortest time between two drawings for what the bay sends. Tables and forms need no more than four a second.</summary>
+    protected virtual TimeSpan DrawEvery => TimeSpan.FromMilliseconds(200);
 
     /// <inheritdoc/>
     protected override void OnInitialized()
@@ -44,6 +52,9 @@ public abstract class BayPage : ComponentBase, IDisposable
     private void Look(BayView view)
     {
         View = view;
+        if (Time.GetElapsedTime(_drawnAt) < DrawEvery)
+            return;
+        _drawnAt = Time.GetTimestamp();
         StateHasChanged();
     }
 }

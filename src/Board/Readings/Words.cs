@@ -26,6 +26,9 @@ internal static class Words
         _ => "unknown",
     };
 
+    /// <summary>With a capital in front.</summary>
+    public static string Sentence(string words) => words.Length == 0 ? "" : char.ToUpperInvariant(words[0]) + words[1..];
+
     /// <summary>Whether the loads can go on record now, and what is missing.</summary>
     public static string ReadyFor(Judged<Loads> loads) => loads.Live switch
     {

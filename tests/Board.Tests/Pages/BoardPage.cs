@@ -45,9 +45,15 @@ internal sealed class BoardPage : IAsyncDisposable
     public async Task Show(PageSetup setup)
     {
         Errors.Clear();
-        await Page.SetViewportSizeAsync(setup.Width, setup.Height);
-        await Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = setup.IsDark ? ColorScheme.Dark : ColorScheme.Light, ReducedMotion = ReducedMotion.Reduce });
+        await Resize(setup.Width, setup.Height, setup.IsDark);
         await Go(setup.Path);
+    }
+
+    /// <summary>Takes another size and theme without leaving the view.</summary>
+    public async Task Resize(int width, int height, bool isDark)
+    {
+        await Page.SetViewportSizeAsync(width, height);
+        await Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = isDark ? ColorScheme.Dark : ColorScheme.Light, ReducedMotion = ReducedMotion.Reduce });
     }
 
     /// <summary>Follows the link to a view, and waits until the bay stands on it.</summary>
@@ -95,6 +101,9 @@ internal sealed class BoardPage : IAsyncDisposable
 
         return System.Diagnostics.Stopwatch.GetElapsedTime(started);
     }
+
+    /// <summary>Waits until something stands at the selector.</summary>
+    public Task<TimeSpan> Has(string selector, double withinSeconds = 20) => Until($"document.querySelector(`{selector}`)", withinSeconds);
 
     public Task<TimeSpan> UntilVerdict(string verdict, double withinSeconds = 30) =>
         Until($"document.querySelector('[data-verdict]')?.dataset.verdict === '{verdict}'", withinSeconds);
