@@ -46,7 +46,7 @@ public sealed record SessionComparison(IReadOnlyList<ComparedFigure> Figures, IR
         if (first.Car.Name != second.Car.Name)
             yield return new(WorkCodes.HardToCompare, $"These are two cars: {first.Car.Name} and {second.Car.Name}.", "Compare shares, not loads.");
         else if (first.Start.CarHash != second.Start.CarHash)
-            yield return new(WorkCodes.HardToCompare, "The car file was changed between the two.", "See what changed: scalelink car show --hash.");
+            yield return new(WorkCodes.HardToCompare, "The car file was changed between the two.", "Turns and predictions rest on different rates: compare what was read.");
         if (first.Captures is [.., var a] && second.Captures is [.., var b] && !a.Step.Reading.Calibrations.SequenceEqual(b.Step.Reading.Calibrations))
             yield return new(WorkCodes.HardToCompare, "The pads were calibrated anew between the two.", "Changes within a session compare; loads across them by their uncertainties.");
         if (first.Start.Bay != second.Start.Bay)
