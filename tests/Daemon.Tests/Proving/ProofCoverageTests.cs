@@ -1,7 +1,6 @@
 using CarOnPads;
 using CarOnPads.Cells;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
 
 namespace Daemon.Tests.Proving;

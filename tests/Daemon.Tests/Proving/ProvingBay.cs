@@ -99,7 +99,7 @@ internal sealed class ProvingBay : IDisposable
         _folder.Delete(recursive: true);
     }
 
-    private static object? Try(Action act)
+    private static Refusal? Try(Action act)
     {
         try
         {
