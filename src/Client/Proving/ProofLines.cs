@@ -13,6 +13,7 @@ internal sealed class ProofLines(Shell shell, DaemonConnection daemon, ProofWork
 {
     private readonly ScriptOrders _orders = new(shell.In);
     private (string Proof, uint Step, int Points)? _sent;
+    private (string Proof, uint Step, int Points)? _told;
 
     /// <summary>Runs to the decision; gives the exit code.</summary>
     public async Task<int> Run(ProofDecision decision, CancellationToken stop)
@@ -46,16 +47,20 @@ internal sealed class ProofLines(Shell shell, DaemonConnection daemon, ProofWork
     {
         if (proof.Step is not { } step)
             return;
+        var here = (proof.ProofId, step.Number, proof.Points.Count);
         if (_orders.TryTake(out var order))
         {
             _sent = null;
-            await Try(() => Obey(order, step.Number, stop), isOrder: true);
+            // Said once, it holds until the load rests.
+            if (order is "" or "record")
+                _told = here;
+            else
+                await Try(() => Obey(order, step.Number, stop), isOrder: true);
             return;
         }
 
         // Messages on the way may still show the step that was recorded just now.
-        var here = (proof.ProofId, step.Number, proof.Points.Count);
-        if (!proof.Ready || step.Untold || _sent == here)
+        if (!proof.Ready || step.Untold && _told != here || _sent == here)
             return;
         _sent = here;
         await Try(() => work.Record(step.Number, stop), isOrder: false);
@@ -63,7 +68,6 @@ internal sealed class ProofLines(Shell shell, DaemonConnection daemon, ProofWork
 
     private Task<ProofView> Obey(string order, uint step, CancellationToken stop) => order.Split(' ') switch
     {
-        ["" or "record"] => work.Record(step, stop),
         ["back"] => work.Repeat(null, stop),
         ["skip"] => work.Skip(step, stop),
         ["finish"] => work.Finish(stop),

@@ -28,6 +28,12 @@ public static class CornerLoadTest
     // Above this the places share the load among the cells too much alike, and noise is blown up as much.
     const double WorstCondition = 30;
 
+    // A place has to change the shares of the cells by this much of the load to count as another one.
+    const double LeastMove = 0.1;
+
+    // Against what the places show, the pull of the trims towards one counts by its square: about a thousandth.
+    const double Pull = 0.03;
+
     /// <summary>
     /// Largest mass of the test for up to four supports is a third of the capacity, above that capacity / (supports - 1).
     /// Source: OIML R 76-1:2006, 3.6.2.
@@ -52,24 +58,54 @@ public static class CornerLoadTest
         for (var i = 0; i < places.Count; i++)
             for (var j = 0; j < cells; j++)
                 design[i, j] = places[i].CellCounts[j] / mean;
-        var factor = HouseholderQr.Of(design);
-        RequireDifferent(factor);
-
         // Solving for the departure from one, not for the trim, keeps all digits for what is small.
-        double[] trim = [.. factor.Solve([.. sums.Select(s => 1 - s / mean)]).Select(departure => 1 + departure)];
+        double[] trim = [.. Departures(design, [.. sums.Select(s => 1 - s / mean)]).Select(departure => 1 + departure)];
         RequireModest(trim);
         double[] trimmed = [.. places.Select(p => p.CellCounts.Zip(trim, (c, t) => c * t).Sum())];
         return new CellTrims(trim, Difference(sums, mean, loadKg), Difference(trimmed, mean, loadKg), places.Count - cells);
     }
 
-    static void RequireDifferent(HouseholderQr factor)
+    static double[] Departures(double[,] design, double[] wanted)
     {
+        var factor = HouseholderQr.Of(design);
         // Rows of the pseudo-inverse say how much of the readings' noise a trim takes up.
-        var condition = factor.FullRank
-            ? Enumerable.Range(0, factor.Columns).Max(j => Norm(factor.PseudoInverse(), j))
-            : double.PositiveInfinity;
-        if (condition > WorstCondition)
+        if (factor.FullRank && Enumerable.Range(0, factor.Columns).Max(j => Norm(factor.PseudoInverse(), j)) <= WorstCondition)
+            return factor.Solve(wanted);
+        // A stiff plate on stiff cells shares any load by levers alone: with four cells one pattern of trims changes nothing
+        // that a load can do. Of all trims that serve, those nearest to one are taken.
+        if (!ShowsThePlate(design))
             throw new RefusedException(CalibrationRefusals.PositionsAlike.Because("every place loads the cells in nearly the same shares"));
+        return HouseholderQr.Of(WithPull(design)).Solve([.. wanted, .. new double[factor.Columns]]);
+    }
+
+    // Whether the load was moved along and across: what the cells' shares do beyond their mean has two directions, one with two cells.
+    static bool ShowsThePlate(double[,] design)
+    {
+        var (places, cells) = (design.GetLength(0), design.GetLength(1));
+        double Mean(int j) => Enumerable.Range(0, places).Average(i => design[i, j]);
+        List<double[]> moves = [.. Enumerable.Range(0, places).Select(i => Enumerable.Range(0, cells).Select(j => design[i, j] - Mean(j)).ToArray())];
+        for (var direction = 0; direction < Math.Min(cells - 1, 2); direction++)
+        {
+            var widest = moves.MaxBy(m => m.Sum(x => x * x))!;
+            var square = widest.Sum(x => x * x);
+            if (square < LeastMove * LeastMove)
+                return false;
+            moves = [.. moves.Select(m => m.Zip(widest, (x, w) => x - w * m.Zip(widest, (y, v) => y * v).Sum() / square).ToArray())];
+        }
+        return true;
+    }
+
+    static double[,] WithPull(double[,] design)
+    {
+        var (places, cells) = (design.GetLength(0), design.GetLength(1));
+        var pulled = new double[places + cells, cells];
+        for (var j = 0; j < cells; j++)
+        {
+            for (var i = 0; i < places; i++)
+                pulled[i, j] = design[i, j];
+            pulled[places + j, j] = Pull;
+        }
+        return pulled;
     }
 
     static double Norm(double[,] matrix, int row) =>

@@ -31,6 +31,17 @@ public class CornerLoadTestTests
     }
 
     [Fact]
+    public void A_stiff_plate_that_shares_by_levers_alone_is_trimmed_too() => Gen.Select(Gen.Double[0.97, 1.03].Array[4], Gen.Double[-1, 1], Gen.Double[-1, 1])
+        .Sample((gains, x, y) =>
+        {
+            double[] Stiff(double px, double py) => [.. new[] { (1, 1), (1, -1), (-1, 1), (-1, -1) }.Select((at, i) => gains[i] * 100_000 * 0.25 * (1 + at.Item1 * px + at.Item2 * py))];
+            var trims = CornerLoadTest.Work([.. OverCells.Select((at, i) => new PlacedLoad($"place {i}", Stiff(at.X, at.Y)))], 100);
+            double Sum(double px, double py) => Stiff(px, py).Zip(trims.Trim, (c, t) => c * t).Sum();
+            // 3 % apart before; the pull towards one leaves a thousandth of that.
+            Assert.Equal(Sum(0, 0), Sum(x, y), 1e-4 * Sum(0, 0));
+        });
+
+    [Fact]
     public void Noise_is_left_as_noise()
     {
         var random = new Random(4);
