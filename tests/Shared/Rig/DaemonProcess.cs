@@ -7,7 +7,7 @@ namespace Shared.Rig;
 /// <summary>The daemon, as a process of its own, and a channel to it.</summary>
 internal sealed class DaemonProcess : IDisposable
 {
-    private static readonly TimeSpan StartWithin = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan StartWithin = TimeSpan.FromSeconds(90);
 
     public DaemonProcess(string bayFile, int grpcPort, params string[] more)
     {
