@@ -5,11 +5,13 @@ using ScaleLink.Protocol.Modbus;
 namespace CarOnPads.Tests.Replay;
 
 /// <summary>Captures played in virtual time.</summary>
-public class PlayerTests
+public sealed class PlayerTests : IDisposable
 {
     const long Ms = 1_000_000;
 
     readonly Tap _tap = new();
+
+    public void Dispose() => _tap.Dispose();
 
     [Fact]
     public void Bytes_come_when_they_came()
@@ -77,7 +79,7 @@ public class PlayerTests
         player.AdvanceTo(300 * Ms);
         Assert.Empty(_tap.Bytes);
         // A torn question and noise are no questions.
-        _tap.Say(one[..5]);
+        _tap.Say(one.AsSpan(0, 5));
         _tap.Say([.. one, 9, .. one, .. one]);
         player.AdvanceTo(301 * Ms);
         player.AdvanceTo(304 * Ms);

@@ -1,15 +1,14 @@
-using System.Diagnostics;
+using System.Runtime.Versioning;
 using System.Text.Json;
 using CarOnPads.Ports;
 using Client.Tests.Bay;
 using Client.Tests.Terminal;
 using ScaleLink.Client.Commands;
-using ScaleLink.Client.Connection;
-using ScaleLink.Client.Demo;
 
 namespace Client.Tests.Doctor;
 
 /// <summary>The command as a whole: on a real bay, without a daemon, and as a user who may not open the port.</summary>
+[UnsupportedOSPlatform("windows")]
 public class DoctorCommandTests(RealBay bay) : IClassFixture<RealBay>
 {
     public static bool Can => RealBay.HasPseudoTerminals;
