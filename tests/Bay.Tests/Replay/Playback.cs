@@ -15,7 +15,8 @@ public sealed class Playback : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        Zero();
+        Zero(Scene.Empty, null);
+        Zero(Scene.EmptyText, Ledger);
         await Parallel.ForEachAsync(Scene.All.Keys, new ParallelOptions { MaxDegreeOfParallelism = 3 }, (scene, _) =>
         {
             try
@@ -40,14 +41,14 @@ public sealed class Playback : IAsyncLifetime
     /// <summary>What was published while the scene was played.</summary>
     internal string Of(string scene) => _failures.TryGetValue(scene, out var failure) ? throw new InvalidOperationException($"{scene} could not be played.", failure) : _outcomes[scene];
 
-    private void Zero()
+    private void Zero(string scene, string? ledger)
     {
-        using var bay = new ReplayBay(Scene.Empty, ledger: null);
+        using var bay = new ReplayBay(scene, ledger);
         bay.Play();
         Wait.Until(() => bay.Pads[^1].Pads.All(p => p.State == PadState.Live), TimeSpan.FromSeconds(20), "empty pads live");
         Wait.Until(() => bay.Daemon.Control.ZeroPads(new ZeroPadsRequest { Who = "replay" }).Results.All(r => r.Zero is { Counts: 0 }), TimeSpan.FromSeconds(5), "empty pads of no offset zeroed");
         bay.Daemon.Dispose();
-        File.Copy(bay.LedgerFile, Ledger);
+        File.Copy(bay.LedgerFile, Ledger, overwrite: true);
     }
 
     private string Play(string name)

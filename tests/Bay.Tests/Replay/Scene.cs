@@ -24,6 +24,9 @@ internal sealed record Scene(string Speak, string[] Begin, string[] End)
     /// <summary>Empty pads, without which no load is known.</summary>
     public const string Empty = "empty";
 
+    /// <summary>The same, of pads that print text.</summary>
+    public const string EmptyText = "empty-text";
+
     public static IReadOnlyDictionary<string, Scene> All { get; } = new Dictionary<string, Scene>
     {
         ["steady"] = new("LF=pad-frames,RF=modbus,LR=text,RR=modbus", [], []),

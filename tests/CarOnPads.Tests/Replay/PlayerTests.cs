@@ -79,7 +79,7 @@ public sealed class PlayerTests : IDisposable
         player.AdvanceTo(300 * Ms);
         Assert.Empty(_tap.Bytes);
         // A torn question and noise are no questions.
-        _tap.Say(one.AsSpan(..5));
+        _tap.Say(one.AsSpan(0, 5));
         _tap.Say([.. one, 9, .. one, .. one]);
         player.AdvanceTo(301 * Ms);
         player.AdvanceTo(304 * Ms);

@@ -1,3 +1,4 @@
+using System.Runtime.Versioning;
 using System.Text.Json;
 using CarOnPads.Ports;
 using Client.Tests.Bay;
@@ -7,6 +8,7 @@ using ScaleLink.Client.Commands;
 namespace Client.Tests.Doctor;
 
 /// <summary>The command as a whole: on a real bay, without a daemon, and as a user who may not open the port.</summary>
+[UnsupportedOSPlatform("windows")]
 public class DoctorCommandTests(RealBay bay) : IClassFixture<RealBay>
 {
     public static bool Can => RealBay.HasPseudoTerminals;

@@ -1,10 +1,12 @@
 using System.Diagnostics;
+using System.Runtime.Versioning;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Demo;
 
 namespace Client.Tests.Doctor;
 
 /// <summary>Runs the client as a user without rights, which takes root to do.</summary>
+[UnsupportedOSPlatform("windows")]
 internal static class OrdinaryUser
 {
     private const string BecomeAnother = "/usr/sbin/runuser";

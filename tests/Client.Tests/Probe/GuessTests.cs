@@ -7,6 +7,8 @@ namespace Client.Tests.Probe;
 /// <summary>What is made of what was heard. The lines are invented, in the ways in which indicators print (common practice, no published source).</summary>
 public class GuessTests
 {
+    private static readonly string[] Loads = ["load 1.5 kg", "load 22.5 kg", "load 3.25 kg", "load 4.0 kg"];
+
     [Theory]
     [InlineData("load 262.418 kg pitch 0.120 roll -0.034 temp 21.50", @"load *(?<load>[-+]? *\d+(?:[.,]\d+)?) *kg *pitch *(?<pitch>[-+]? *\d+(?:[.,]\d+)?) *roll *(?<roll>[-+]? *\d+(?:[.,]\d+)?) *temp *(?<temperature>[-+]? *\d+(?:[.,]\d+)?)", "kg")]
     [InlineData("   123.45 lb", @"(?<load>[-+]? *\d+(?:[.,]\d+)?) *lb", "lb")]
@@ -33,8 +35,7 @@ public class GuessTests
     [Fact]
     public void A_checksum_that_is_right_is_used_and_another_one_is_passed_over()
     {
-        string[] bare = ["load 1.5 kg", "load 22.5 kg", "load 3.25 kg", "load 4.0 kg"];
-        string[] lines = [.. bare.Select(l => $"{l}*{l.Aggregate(0, (sum, letter) => sum ^ letter):X2}")];
+        string[] lines = [.. Loads.Select(l => $"{l}*{l.Aggregate(0, (sum, letter) => sum ^ letter):X2}")];
         Assert.Contains("checksum = \"xor\"", TextGuess.Of(Heard(lines))!.Keys);
         var other = TextGuess.Of(Heard([.. lines.Select(l => l[..^2] + "7A")]))!;
         Assert.DoesNotContain(other.Keys, k => k.StartsWith("checksum", StringComparison.Ordinal));

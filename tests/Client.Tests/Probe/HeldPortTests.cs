@@ -1,10 +1,12 @@
 using System.IO.Ports;
+using System.Runtime.Versioning;
 using CarOnPads.Ports;
 using Client.Tests.Doctor;
 
 namespace Client.Tests.Probe;
 
 /// <summary>Ports that cannot be opened, each with its cause. Root passes permission and exclusive opening, so these run as somebody else.</summary>
+[UnsupportedOSPlatform("windows")]
 public class HeldPortTests
 {
     private const UnixFileMode Everybody = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead | UnixFileMode.GroupWrite | UnixFileMode.OtherRead | UnixFileMode.OtherWrite;

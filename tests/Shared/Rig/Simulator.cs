@@ -6,8 +6,7 @@ namespace Shared.Rig;
 /// <summary>The car on its pads, and the channel that tells its truth.</summary>
 internal sealed class Simulator : IDisposable
 {
-    private static readonly TimeSpan StartWithin = TimeSpan.FromSeconds(30);
-    private readonly Lock _gate = new();
+    private static readonly TimeSpan StartWithin = TimeSpan.FromSeconds(90);
     private readonly ChildProcess _process;
     private readonly TcpClient _client;
     private readonly StreamReader _reader;
