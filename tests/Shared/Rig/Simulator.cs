@@ -7,6 +7,7 @@ namespace Shared.Rig;
 internal sealed class Simulator : IDisposable
 {
     private static readonly TimeSpan StartWithin = TimeSpan.FromSeconds(90);
+    private readonly Lock _gate = new();
     private readonly ChildProcess _process;
     private readonly TcpClient _client;
     private readonly StreamReader _reader;
