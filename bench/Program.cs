@@ -10,6 +10,8 @@ return args switch
     ["coverage", .. var rest] => CoverageBench.Run(rest),
     ["decode"] => Ran(DecodeBench.Run),
     ["damage"] => Ran(DamageCampaign.Run) + Ran(ReplyDamageCampaign.Run) + Ran(LineDamageCampaign.Run),
+    ["random"] => Ran(() => RandomByteCampaign.Run("all")),
+    ["random", "pad-frames" or "modbus" or "text"] => Ran(() => RandomByteCampaign.Run(args[1])),
     _ => Usage(),
 };
 
@@ -27,6 +29,7 @@ static int Usage()
           convergence [cars] [seed]     steps to the cross-weight target, against a fair hand
           coverage [proofs] [seed]      stated intervals of calibrations against the truth
           decode                        pad frames a second
+          random [decoder]              100 million random bytes into each decoder, or into pad-frames, modbus or text alone
           damage                        wrong messages taken as good, from damaged and random bytes, for every decoder
         """);
     return 2;

@@ -12,6 +12,7 @@ sealed class Tap : IPadPort
 
     public string Address => "tap";
     public bool Plugged { get; private set; } = true;
+    public bool HasReader { get; set; } = true;
     public long LostBytes { get; private set; }
     public byte[] Bytes => [.. _bytes];
 

@@ -9,6 +9,7 @@ sealed class RtuSlave(byte address, Pad pad, bool isInclinometer, Wire wire, Noi
 {
     // Response time of a middling transmitter, s (common practice, no published source).
     const double ResponseSeconds = 0.003;
+    const double BehindStranger = 0.02;
 
     readonly PriorityQueue<byte[], (double At, int Order)> _answers = new();
     int _order;
@@ -24,10 +25,10 @@ sealed class RtuSlave(byte address, Pad pad, bool isInclinometer, Wire wire, Noi
         var reply = Reply(frame, registers);
         if (chance.Uniform(0, 1) < pad.Faults.WrongCheckShare)
             reply[^1] ^= 0x10;
-        Queue(reply, now + ResponseSeconds);
-        // A stranger with the same address is a little slower and carries something else.
+        Queue(reply, now + ResponseSeconds + (pad.Faults.TwinFirst ? BehindStranger : 0));
+        // A stranger with the same address is a little slower, or much quicker, and carries something else.
         if (pad.Faults.Twin)
-            Queue(Reply(frame, [.. registers.Select(r => (ushort)(r ^ 0x0A5))]), now + ResponseSeconds + 0.001);
+            Queue(Reply(frame, [.. registers.Select(r => (ushort)(r ^ 0x0A5))]), now + ResponseSeconds + (pad.Faults.TwinFirst ? 0 : 0.001));
     }
 
     /// <summary>Hands on what is due.</summary>

@@ -17,7 +17,7 @@ static class BusCommands
             """{"do":"exception","corner":"LR","code":4}""", Exception),
         new("wrong-check", "Part of a Modbus slave's answers that carry a wrong CRC; 0 ends it.",
             """{"do":"wrong-check","corner":"LR","share":0.1}""", a => Share(a, (f, s) => f.WrongCheckShare = s)),
-        new("twin", "A second Modbus slave with the same address answers too.",
+        new("twin", "A second Modbus slave with the same address answers too, behind this one or 20 ms before it.",
             """{"do":"twin","corner":"LR","on":true}""", Twin),
         new("echo", "The host's adapter hears on the bus what it sends itself.",
             """{"do":"echo","on":true}""", Echo),
@@ -43,8 +43,8 @@ static class BusCommands
 
     static Deed Twin(Arguments a)
     {
-        var (wheel, on) = (a.Wheel(), a.Flag("on", true));
-        return (bay, _) => bay.Pad(wheel).Faults.Twin = on;
+        var (wheel, on, isFirst) = (a.Wheel(), a.Flag("on", true), a.Flag("first", false));
+        return (bay, _) => (bay.Pad(wheel).Faults.Twin, bay.Pad(wheel).Faults.TwinFirst) = (on, on && isFirst);
     }
 
     static Deed Echo(Arguments a)

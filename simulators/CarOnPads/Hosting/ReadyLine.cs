@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using CarOnPads.Bus;
 using CarOnPads.Pads;
 using CarOnPads.Physics;
+using CarOnPads.Replay;
 
 namespace CarOnPads.Hosting;
 
@@ -28,6 +29,14 @@ static class ReadyLine
         ["gravity"] = bay.Options.Gravity,
         ["imperfections"] = new JsonArray([.. bay.Imperfections.On.Select(name => JsonValue.Create(name))]),
     }.ToJsonString(s_json);
+
+    public static string Of(IReadOnlyList<NamedCapture> captures, Player player)
+    {
+        var ports = new JsonObject();
+        foreach (var (capture, port) in captures.Zip(player.Ports))
+            ports[capture.Name] = port.Address;
+        return new JsonObject { ["ready"] = true, ["ports"] = ports }.ToJsonString(s_json);
+    }
 
     static JsonObject Slaves(Bay bay)
     {

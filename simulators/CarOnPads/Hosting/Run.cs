@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices;
 using CarOnPads.Control;
 using CarOnPads.Ports;
+using CarOnPads.Replay;
 
 namespace CarOnPads.Hosting;
 
@@ -9,21 +10,15 @@ static class Run
 {
     public static async Task<int> RunAsync(RunOptions options)
     {
-        var scenario = options.Scenario is { } file ? Scenario.Read(file) : null;
         using var end = new CancellationTokenSource();
         using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, End);
         using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, End);
-        await using var control = new ControlServer(options.Control);
-        using (var bay = new Bay(options.Bay, wheel => Port(options.PortDirectory, wheel.ToString()), () => Port(options.PortDirectory, "BUS")))
-        {
-            scenario?.Schedule(bay, Complain);
-            Console.Out.WriteLine(ReadyLine.Of(bay, control.Address));
-            Console.Out.Flush();
-            if (options.ExitWithStdin)
-                _ = EndWithStdinAsync(end);
-            new RealTime(bay, control, TimeProvider.System).Run(end.Token);
-        }
-
+        if (options.ExitWithStdin)
+            _ = EndWithStdinAsync(end);
+        if (options.Replay.Count > 0)
+            Play(options, end.Token);
+        else
+            await DriveAsync(options, end.Token);
         RemoveIfEmpty(options.PortDirectory);
         return 0;
 
@@ -32,6 +27,30 @@ static class Run
             signal.Cancel = true;
             end.Cancel();
         }
+    }
+
+    static async Task DriveAsync(RunOptions options, CancellationToken end)
+    {
+        var scenario = options.Scenario is { } file ? Scenario.Read(file) : null;
+        await using var control = new ControlServer(options.Control);
+        using var bay = new Bay(options.Bay, wheel => Port(options.PortDirectory, wheel.ToString()), () => Port(options.PortDirectory, "BUS"));
+        scenario?.Schedule(bay, Complain);
+        Say(ReadyLine.Of(bay, control.Address));
+        new RealTime(bay, control, TimeProvider.System).Run(end);
+    }
+
+    static void Play(RunOptions options, CancellationToken end)
+    {
+        var captures = options.Replay.Select(NamedCapture.Read).ToList();
+        using var player = new Player(captures, name => Port(options.PortDirectory, name));
+        Say(ReadyLine.Of(captures, player));
+        new PlayTime(player, options.Pace, TimeProvider.System).Run(() => Say("""{"over":true}"""), end);
+    }
+
+    static void Say(string line)
+    {
+        Console.Out.WriteLine(line);
+        Console.Out.Flush();
     }
 
     public static void Complain(SimulatorException e) =>

@@ -13,6 +13,8 @@ sealed record RunOptions
     public required int Control { get; init; }
     public required string? Scenario { get; init; }
     public required bool ExitWithStdin { get; init; }
+    public required IReadOnlyList<string> Replay { get; init; }
+    public required double Pace { get; init; }
 
     /// <summary>The program's command, which runs <paramref name="run"/>.</summary>
     public static RootCommand Command(Func<RunOptions, Task<int>> run)
@@ -30,11 +32,13 @@ sealed record RunOptions
         Option<string> speak = new("--speak") { Description = "pad-frames, modbus or text for all pads, or LF=modbus,RF=text and the rest pad frames.", DefaultValueFactory = _ => "pad-frames" };
         Option<string> tilt = new("--tilt") { Description = "Who says the tilt: each pad its own, or inclinometers on the bus.", DefaultValueFactory = _ => "own" };
         Option<bool> withStdin = new("--exit-with-stdin") { Description = "End when the standard input closes." };
+        Option<string[]> replay = new("--replay") { Description = "Plays captures instead of a car, each through a port named as its file.", AllowMultipleArgumentsPerToken = true };
+        Option<double> pace = new("--pace") { Description = "How many times as fast as the captures were taken, 0.1 to 20.", DefaultValueFactory = _ => 1 };
         start.AcceptOnlyFromAmong("on-pads", "raised");
         tilt.AcceptOnlyFromAmong("own", "bus");
         var root = new RootCommand("A car on four scale pads that speaks through serial ports. For tests and demonstrations.")
         {
-            ports, tcp, control, car, seed, rate, gravity, imperfections, scenario, start, speak, tilt, withStdin,
+            ports, tcp, control, car, seed, rate, gravity, imperfections, scenario, start, speak, tilt, withStdin, replay, pace,
         };
         root.SetAction((parsed, _) => run(
             new RunOptions
@@ -53,6 +57,8 @@ sealed record RunOptions
                 Control = parsed.GetValue(control),
                 Scenario = parsed.GetValue(scenario),
                 ExitWithStdin = parsed.GetValue(withStdin),
+                Replay = parsed.GetValue(replay) ?? [],
+                Pace = Checked("--pace", parsed.GetValue(pace), 0.1, 20),
             }));
         return root;
     }

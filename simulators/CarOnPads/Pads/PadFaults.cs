@@ -38,6 +38,9 @@ public sealed class PadFaults
     /// <summary>A second Modbus slave has the same address.</summary>
     public bool Twin { get; set; }
 
+    /// <summary>And that one answers first, well before this one.</summary>
+    public bool TwinFirst { get; set; }
+
     /// <summary>What the pad's self-test reports.</summary>
     public PadStatus Reported { get; set; }
 

@@ -11,6 +11,9 @@ public interface IPadPort : IDisposable
     /// <summary>The cable is in.</summary>
     bool Plugged { get; }
 
+    /// <summary>Somebody has the port open.</summary>
+    bool HasReader { get; }
+
     /// <summary>Bytes thrown away because nobody listened or the reader was too slow.</summary>
     long LostBytes { get; }
 

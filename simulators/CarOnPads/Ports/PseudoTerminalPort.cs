@@ -24,7 +24,7 @@ public sealed class PseudoTerminalPort : IPadPort
     /// <inheritdoc/>
     public bool Plugged => _terminal is not null;
 
-    /// <summary>Somebody has the port open.</summary>
+    /// <inheritdoc/>
     public bool HasReader => _terminal?.HasReader ?? false;
 
     /// <inheritdoc/>

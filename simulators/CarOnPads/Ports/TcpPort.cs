@@ -26,6 +26,16 @@ public sealed class TcpPort : IPadPort
     public bool Plugged => _listener is not null;
 
     /// <inheritdoc/>
+    public bool HasReader
+    {
+        get
+        {
+            Welcome();
+            return _reader is not null;
+        }
+    }
+
+    /// <inheritdoc/>
     public long LostBytes { get; private set; }
 
     /// <inheritdoc/>

@@ -21,7 +21,8 @@ internal static class CommandLine
             WatchCommand.Create(common, shell), PadsCommand.Create(common, shell), ZeroCommand.Create(common, shell),
             CalibrateCommand.Create(common, shell), ProofsCommand.Create(common, shell),
             CarCommand.Create(common, shell), PatchCommand.Create(common, shell), PlanCommand.Create(common, shell), WorkCommand.Create(common, shell),
-            WhatIfCommand.Create(common, shell), DemoCommand.Create(common, shell),
+            WhatIfCommand.Create(common, shell),
+            DoctorCommand.Create(common, shell), ProbeCommand.Create(common, shell), RecordCommand.Create(common, shell), DemoCommand.Create(common, shell),
         };
         root.Options.Add(common.Daemon);
         root.Options.Add(common.Json);

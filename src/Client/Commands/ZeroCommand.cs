@@ -12,17 +12,18 @@ internal static class ZeroCommand
     public static Command Create(CommonOptions common, Shell shell)
     {
         var who = new Option<string>("--who") { Description = "Name for the ledger.", DefaultValueFactory = _ => Environment.UserName, HelpName = "NAME" };
+        var because = new Option<string>("--because") { Description = "Why a pad of which no zero is known is empty although it does not read so.", DefaultValueFactory = _ => "", HelpName = "REASON" };
         var corners = new Argument<string[]>("corner") { Description = "Pads to zero: LF, RF, LR, RR. None: all.", Arity = new ArgumentArity(0, 4) };
         corners.AcceptOnlyFromAmong("LF", "RF", "LR", "RR");
-        var command = new Command("zero", $"Takes the present reading of empty pads as their zero. {Cautions.Zero}") { corners, who };
+        var command = new Command("zero", $"Takes the present reading of empty pads as their zero. {Cautions.Zero}") { corners, who, because };
         command.SetAction(async (parsed, stop) =>
         {
             await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
             var json = parsed.GetValue(common.Json);
             if (!json)
                 shell.WriteLine(Cautions.Zero);
-            var request = new ZeroPadsRequest { Who = parsed.GetValue(who) };
-            request.Corners.AddRange(parsed.GetValue(corners)!.Select(Parse));
+            var request = new ZeroPadsRequest { Who = parsed.GetValue(who), Because = parsed.GetValue(because) };
+            request.Corners.AddRange(parsed.GetValue(corners)!.Select(Words.Corner));
             var answer = await daemon.Ask(options => daemon.PadControl.ZeroPadsAsync(request, options), stop);
             if (json)
                 shell.WriteJson(new ZeroResultsJson([.. answer.Results.Select(ToJson)]), ClientJson.Default.ZeroResultsJson);
@@ -40,12 +41,4 @@ internal static class ZeroCommand
 
     private static ZeroResultJson ToJson(ZeroResult result) => new(
         Words.Name(result.Corner), ZeroJson.Of(result.Zero), result.Refused is { } refused ? TroubleReader.Read(refused) : null);
-
-    private static Corner Parse(string name) => name switch
-    {
-        "LF" => Corner.Lf,
-        "RF" => Corner.Rf,
-        "LR" => Corner.Lr,
-        _ => Corner.Rr,
-    };
 }

@@ -39,6 +39,8 @@ public sealed class DaemonConnection : IAsyncDisposable
         PatchControl = new PatchControl.PatchControlClient(_channel);
         Work = new Work.WorkClient(_channel);
         WorkControl = new WorkControl.WorkControlClient(_channel);
+        Recorder = new Recorder.RecorderClient(_channel);
+        RecorderControl = new RecorderControl.RecorderControlClient(_channel);
         _keeper = new ClockKeeper(Feed, Clock, Time);
     }
 
@@ -81,6 +83,12 @@ public sealed class DaemonConnection : IAsyncDisposable
     /// <summary>The steps of a work session.</summary>
     public WorkControl.WorkControlClient WorkControl { get; }
 
+    /// <summary>What the links have carried.</summary>
+    public Recorder.RecorderClient Recorder { get; }
+
+    /// <summary>What writes it to files.</summary>
+    public RecorderControl.RecorderControlClient RecorderControl { get; }
+
     internal TimeProvider Time { get; }
 
     /// <summary>The address as people write it.</summary>
@@ -90,12 +98,15 @@ public sealed class DaemonConnection : IAsyncDisposable
     /// <param name="call">The call, to be made with the options given.</param>
     /// <param name="stop">Gives up.</param>
     /// <exception cref="ClientException">The daemon is away, slow, or refuses: SL-420 to SL-424 or the daemon's own code.</exception>
-    public async Task<T> Ask<T>(Func<CallOptions, AsyncUnaryCall<T>> call, CancellationToken stop = default)
+    public Task<T> Ask<T>(Func<CallOptions, AsyncUnaryCall<T>> call, CancellationToken stop = default) => Ask(call, Patience, stop);
+
+    /// <summary>The same for a call that takes its time.</summary>
+    internal async Task<T> Ask<T>(Func<CallOptions, AsyncUnaryCall<T>> call, TimeSpan patience, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(call);
         try
         {
-            using var asked = call(new CallOptions(deadline: DateTime.SpecifyKind(Time.GetUtcNow().UtcDateTime + Patience, DateTimeKind.Utc), cancellationToken: stop));
+            using var asked = call(new CallOptions(deadline: DateTime.SpecifyKind(Time.GetUtcNow().UtcDateTime + patience, DateTimeKind.Utc), cancellationToken: stop));
             return await asked.ResponseAsync.ConfigureAwait(false);
         }
         catch (RpcException e) when (e.StatusCode == StatusCode.Cancelled && stop.IsCancellationRequested)

@@ -14,8 +14,8 @@ internal sealed class BayFolder : IDisposable
 
     public string PortFolder => System.IO.Path.Combine(Path, "ports");
 
-    /// <summary>Writes the bay file for pads as the simulator named them.</summary>
-    public void Write(SimulatedCar car, Ports ports)
+    /// <summary>Writes the bay file for pads as the simulator named them, and the file of the car that stands on them.</summary>
+    public void Write(SimulatedCar simulated, Ports ports)
     {
         var text = new StringBuilder(FormattableString.Invariant($"""
             bay = "unit6"
@@ -32,25 +32,31 @@ internal sealed class BayFolder : IDisposable
             cross_weight_percent = 50.0
             tolerance_percent = 0.2
 
+            [car]
+            file = "heron.json"
+
             [ledger]
             path = "ledger.db"
 
             """));
-        foreach (var (corner, link) in car.Ports)
+        foreach (var (corner, link) in simulated.Ports)
         {
             text.Append(CultureInfo.InvariantCulture, $"""
 
                 [[pads]]
                 corner = {Quoted(corner)}
                 link = {Quoted(link)}
-                serial_number = {Quoted(car.Serials[corner])}
-                kg_per_count = {car.KgPerCount[corner]:R}
+                serial_number = {Quoted(simulated.Serials[corner])}
+                kg_per_count = {simulated.KgPerCount[corner]:R}
                 span_uncertainty_percent = 0.25
 
                 """);
         }
 
         File.WriteAllText(BayFile, text.ToString());
+        using var car = File.Create(System.IO.Path.Combine(Path, "heron.json"));
+        using var heron = typeof(BayFolder).Assembly.GetManifestResourceStream("heron.json")!;
+        heron.CopyTo(car);
     }
 
     public void Dispose()

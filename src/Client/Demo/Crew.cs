@@ -2,6 +2,7 @@ using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
+using ScaleLink.Weighing.Planning;
 
 namespace ScaleLink.Client.Demo;
 
@@ -9,43 +10,47 @@ namespace ScaleLink.Client.Demo;
 internal sealed record CrewResult(bool IsOnTarget, int Adjustments, Loads Reading);
 
 /// <summary>
-/// A crew at work: zero, car on, settle, read, turn perches, until cross weight is on target. It knows of the car only what
-/// the daemon publishes.
+/// A crew at work: zero, car on, settle, capture, turn what the work session plans, until cross weight is on target. It knows of
+/// the car only what the daemon publishes.
 /// </summary>
 internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimeProvider time)
 {
     private const double RitualSeconds = 1.5;
-    private const int MostAdjustments = 12;
+    private const int MostReadings = 14;
     private static readonly TimeSpan AskAgain = TimeSpan.FromMilliseconds(250);
     private static readonly TimeSpan LongestSettling = TimeSpan.FromSeconds(12);
+
+    private readonly CrewSession _session = new(bay.Daemon);
 
     /// <summary>The whole story.</summary>
     /// <exception cref="ClientException">The bay refuses something.</exception>
     public async Task<CrewResult> Work(CancellationToken stop)
     {
         await TakeZero(stop);
+        await _session.Start(stop);
         board.Say("Heron, driver in, comes down on the pads");
         board.Announce("car on the pads", null);
         await Wait(await bay.Car.Lower(stop), stop);
-        var readings = new List<PerchReading>();
-        var move = new PerchMove();
+        var (readings, adjustments) = (0, 0);
         while (true)
         {
-            var reading = await SettleAndRead(isFirst: readings.Count == 0, stop);
-            readings.Add(new PerchReading(reading.CrossWeightPercent.Value, Repeatability.OfCrossWeight(reading)!.Value, move));
+            var reading = await SettleAndRead(isFirst: readings == 0, stop);
+            await _session.Capture(stop);
             board.Read(reading);
             var isOnTarget = TargetCheck.Of(reading) == Aim.Within;
-            if (isOnTarget || readings.Count > MostAdjustments)
-                return new CrewResult(isOnTarget, readings.Count - 1, reading);
-            (move, var predicted) = PerchRule.Next(readings, reading.Target.CrossWeightPercent);
-            await TurnPerches(move, predicted, stop);
+            if (isOnTarget || ++readings > MostReadings)
+                return new CrewResult(isOnTarget, adjustments, reading);
+            if (await _session.Next(stop) is not { } plan)
+                continue;
+            adjustments++;
+            await TurnPerches(plan, stop);
         }
     }
 
     private async Task TakeZero(CancellationToken stop)
     {
         board.Say("Pads are empty: taking the zero");
-        var request = new ZeroPadsRequest { Who = "demo crew" };
+        var request = new ZeroPadsRequest { Who = CrewSession.Who };
         var since = time.GetTimestamp();
         while (true)
         {
@@ -59,14 +64,15 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
         }
     }
 
-    private async Task TurnPerches(PerchMove move, double? predicted, CancellationToken stop)
+    private async Task TurnPerches(Api.V1.PerchPlan plan, CancellationToken stop)
     {
-        board.Say($"{PerchWords.Of(move, glyphs)}: then settle");
-        board.Announce(PerchWords.Label(move, glyphs), predicted);
+        var words = CrewWords.Say(new(plan.Turns.Lf, plan.Turns.Rf, plan.Turns.Lr, plan.Turns.Rr), plain: !glyphs.IsRich);
+        board.Say(words);
+        board.Announce(words.Split(':')[0], plan.Predicted.CrossWeightPercent.Value);
         var longest = TimeSpan.Zero;
-        foreach (var (corner, eighths) in new[] { ("LF", move.LeftFrontPair), ("RF", move.RightFrontPair), ("LR", move.RightFrontPair), ("RR", move.LeftFrontPair) })
+        foreach (var (corner, turns) in new[] { ("LF", plan.Turns.Lf), ("RF", plan.Turns.Rf), ("LR", plan.Turns.Lr), ("RR", plan.Turns.Rr) }.Where(t => t.Item2 != 0))
         {
-            var takes = await bay.Car.Turn(corner, eighths / 8.0, stop);
+            var takes = await bay.Car.Turn(corner, turns, stop);
             longest = takes > longest ? takes : longest;
         }
 
@@ -95,7 +101,7 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
         {
             var elapsed = time.GetElapsedTime(since);
             // A value from before the hands were off would be the last adjustment's.
-            if (view is { Freshness: Freshness.Live, Message: { } loads } && view.Age < elapsed && IsGoodEnough(loads))
+            if (view is { Freshness: Freshness.Live, Message: { CaptureReady: true } loads } && view.Age < elapsed)
                 return loads;
             if (elapsed > LongestSettling)
                 break;
@@ -103,14 +109,6 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
 
         return null;
     }
-
-    // To go on turning, settled is enough; to stop, the reading must be good for the record.
-    private static bool IsGoodEnough(Loads loads) => TargetCheck.Of(loads) switch
-    {
-        Aim.Unknown => false,
-        Aim.Within => loads.CaptureReady,
-        _ => true,
-    };
 
     private Task Wait(TimeSpan span, CancellationToken stop) => Task.Delay(span, time, stop);
 }

@@ -34,4 +34,7 @@ internal sealed record DemoJson
 [JsonSerializable(typeof(CalibrationsJson))]
 [JsonSerializable(typeof(ComparisonJson))]
 [JsonSerializable(typeof(CalibrationJson))]
+[JsonSerializable(typeof(CapturesJson))]
+[JsonSerializable(typeof(FindingsJson))]
+[JsonSerializable(typeof(ProbeJson))]
 internal sealed partial class ClientJson : JsonSerializerContext;

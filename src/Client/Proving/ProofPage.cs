@@ -23,17 +23,22 @@ internal static class ProofPage
     public static Canvas Draw(Judged<ProofView> view, ProofPageState state, (int Width, int Height) size, Glyphs glyphs)
     {
         var canvas = new Canvas(size.Width, size.Height);
+        var isLive = view.Freshness == Freshness.Live;
         if (view.Message is { } proof)
         {
             if (proof.State == ProofState.Measuring && proof.Step is { } step)
-                Measuring(canvas, proof, step, glyphs);
+                Measuring(canvas, proof, step, isLive, glyphs);
             else if (proof.Result is { } result)
                 Lines(canvas, 2, canvas.Height - 2 - FootRows, ResultLines.Of(result, glyphs));
             Header(canvas, proof);
         }
 
-        if (view.Freshness != Freshness.Live)
+        if (!isLive)
+        {
             canvas.Fade();
+            canvas.PutBefore(canvas.Width - 1, 0, view.Freshness == Freshness.Held ? "HELD" : "ABSENT", Ink.Bad);
+        }
+
         Foot(canvas, view, state);
         return canvas;
     }
@@ -45,28 +50,29 @@ internal static class ProofPage
             canvas.Put(after + 3, 0, $"step {step.Number} of {step.Of}, {ProofWords.Part(step.Stage, step.Run, step.WayDown)}");
     }
 
-    private static void Measuring(Canvas canvas, ProofView proof, ProofStep step, Glyphs glyphs)
+    private static void Measuring(Canvas canvas, ProofView proof, ProofStep step, bool isLive, Glyphs glyphs)
     {
+        var isReady = proof.Ready && isLive;
         Lines(canvas, 1, 2, [Capital(ProofWords.Order(step))], Ink.Strong);
         var change = step.HasChangeKg ? $" (change {step.ChangeKg:+0.###;-0.###;0} kg)" : "";
         canvas.Put(1, 3, $"then on the pad: {StackText.Of(step.Load)}, {step.LoadKg:0.###} kg{change}");
         var end = proof.Reading is { HasLoadKg: true } reading
-            ? BigText.Draw(canvas, 1, BigRow, $"{reading.LoadKg:0.00}", proof.Ready ? glyphs.Solid : glyphs.Medium, proof.Ready ? Ink.Good : Ink.Normal)
+            ? BigText.Draw(canvas, 1, BigRow, $"{reading.LoadKg:0.00}", isReady ? glyphs.Solid : glyphs.Medium, isReady ? Ink.Good : Ink.Normal)
             : BigText.Draw(canvas, 1, BigRow, "--.--", glyphs.Faint, Ink.Faint);
         canvas.Put(end, BigRow + BigText.Rows - 1, "kg");
-        Rest(canvas, Math.Max(end + 4, 46), proof, step, glyphs);
+        Rest(canvas, Math.Max(end + 4, 46), proof, step, isReady, glyphs);
         var waiting = proof.WaitingFor is { } why && !proof.Ready ? TroubleReader.Read(why).ToString() : "";
         Lines(canvas, BigRow + BigText.Rows + 1, 2, [waiting], Ink.Doubtful);
         ResidualPicture.Draw(canvas, PlotRow, canvas.Height - PlotRow - FootRows, proof.Points, glyphs);
     }
 
-    private static void Rest(Canvas canvas, int column, ProofView proof, ProofStep step, Glyphs glyphs)
+    private static void Rest(Canvas canvas, int column, ProofView proof, ProofStep step, bool isReady, Glyphs glyphs)
     {
         var progress = proof.Reading?.Settling ?? 0;
         var full = (int)Math.Round(progress * BarWidth);
         canvas.Put(column, BigRow, "at rest");
         canvas.Put(column, BigRow + 1, new string(glyphs.Solid, full) + new string(glyphs.Faint, BarWidth - full), progress >= 1 ? Ink.Good : Ink.Normal);
-        canvas.Put(column, BigRow + 2, proof.Ready ? "READY: Enter records" : step.Untold ? "say with Enter" : "not yet", proof.Ready ? Ink.Good : Ink.Normal);
+        canvas.Put(column, BigRow + 2, isReady ? "READY: Enter records" : step.Untold ? "say with Enter" : "not yet", isReady ? Ink.Good : Ink.Normal);
         canvas.Put(column, BigRow + 3, step.HasHeldSoFarMinutes ? $"held {step.HeldSoFarMinutes:0.0} of {step.HeldMinutes} min" : $"usual wait {step.SettlingS:0} s", Ink.Faint);
     }
 
@@ -79,7 +85,7 @@ internal static class ProofPage
             canvas.Put(1, row + 2, typing, Ink.Strong);
         var keys = view.Message?.State switch
         {
-            ProofState.Measuring => $"Enter record  a automatic: {(state.Automatic ? "on" : "off")}  b back  s skip  r run again  f finish  Ctrl-C later",
+            ProofState.Measuring => $"Enter record  a auto {(state.Automatic ? "on" : "off")}  b back  s skip  r run again  f finish  Ctrl-C later",
             ProofState.Review => "y adopt  n reject  b take the last point again  Ctrl-C decide later",
             _ => "Ctrl-C ends",
         };

@@ -45,6 +45,9 @@ internal sealed class Canvas
     /// <summary>The rows as a terminal wants them; without colours weight alone tells the inks apart.</summary>
     public string[] ToLines(bool hasColour) => [.. Enumerable.Range(0, Height).Select(row => Line(row, hasColour))];
 
+    /// <summary>The rows as text alone, for what is no terminal.</summary>
+    public string[] ToPlainLines() => [.. Enumerable.Range(0, Height).Select(row => new string(_signs, row * Width, Width).TrimEnd())];
+
     private string Line(int row, bool hasColour)
     {
         ReadOnlySpan<char> signs = _signs.AsSpan(row * Width, Width).TrimEnd(' ');

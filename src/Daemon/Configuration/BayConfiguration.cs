@@ -38,6 +38,9 @@ public sealed record BayConfiguration
 
     /// <summary>Path of the ledger.</summary>
     public required string LedgerPath { get; init; }
+
+    /// <summary>What is kept of the bytes on the links.</summary>
+    public required RecorderConfiguration Recorder { get; init; }
 }
 
 /// <summary>One pad: where it is, what it speaks, and the calibration it starts with.</summary>
@@ -97,6 +100,9 @@ public enum BrokerKind
 
 /// <summary>The broker and the pace of live loads on it.</summary>
 public sealed record MqttConfiguration(BrokerKind Broker, string Host, int Port, double RateHz, string? User, string? PasswordFile);
+
+/// <summary>How far back the tape of each link goes, where captures of it are written, and how many are kept.</summary>
+public sealed record RecorderConfiguration(TimeSpan Span, string Folder, int Files);
 
 /// <summary>Cross weight aimed for and its tolerance, percent.</summary>
 public sealed record TargetConfiguration(double CrossWeightPercent, double TolerancePercent);

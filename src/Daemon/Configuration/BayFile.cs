@@ -75,6 +75,7 @@ public sealed class BayFile
             Place = PlaceReader.Read(tables.One("place"), root.Text("bay") ?? ""),
             ZeroTracking = ReadZero(tables.One("zero")),
             LedgerPath = ReadLedger(tables.One("ledger")),
+            Recorder = ReadRecorder(tables.One("recorder")),
             Pads = [.. tables.Many("pads").Select(pad => PadReader.Read(pad, tables))],
         };
         car.Finish();
@@ -154,5 +155,15 @@ public sealed class BayFile
         var path = block.Text("path") ?? "scalelink-ledger.db";
         block.Finish();
         return path;
+    }
+
+    private static RecorderConfiguration ReadRecorder(TomlBlock block)
+    {
+        var recorder = new RecorderConfiguration(
+            TimeSpan.FromSeconds(block.Number("seconds", 10, 600) ?? 60),
+            block.Text("path") ?? "captures",
+            block.Whole("files", 1, 10_000) ?? 20);
+        block.Finish();
+        return recorder;
     }
 }

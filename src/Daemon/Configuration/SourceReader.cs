@@ -111,5 +111,5 @@ internal sealed class SourceReader(TomlBlock block, IReadOnlyList<TomlBlock> reg
             block.Note("SL-016", block.LineOf(key), $"{block.Name}.{key} means nothing to {NameOf(protocol)}.", "Take it out, or correct protocol.");
     }
 
-    private static string NameOf(ProtocolKind protocol) => ProtocolNames.First(p => p.Value == protocol).Key;
+    public static string NameOf(ProtocolKind protocol) => ProtocolNames.First(p => p.Value == protocol).Key;
 }

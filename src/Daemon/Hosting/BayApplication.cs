@@ -38,6 +38,8 @@ internal static class BayApplication
         app.MapGrpcService<WorkControlService>();
         app.MapGrpcService<ProofsService>();
         app.MapGrpcService<ProofControlService>();
+        app.MapGrpcService<RecorderService>();
+        app.MapGrpcService<RecorderControlService>();
         app.MapGrpcReflectionService();
         app.MapGrpcHealthChecksService();
         app.MapBoard();

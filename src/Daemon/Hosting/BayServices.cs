@@ -1,3 +1,4 @@
+using Microsoft.Data.Sqlite;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Ledger;
@@ -9,6 +10,7 @@ using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Publishing.Grpc.Proofs;
 using ScaleLink.Daemon.Publishing.Mqtt;
+using ScaleLink.Daemon.Recording;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Daemon.Zeros;
 
@@ -22,7 +24,7 @@ internal static class BayServices
         services.AddSingleton(bay);
         services.AddSingleton(time);
         services.AddSingleton<BayClock>();
-        services.AddSingleton(_ => LedgerOpening.Open(bay.LedgerPath, time.GetUtcNow()));
+        services.AddSingleton(_ => OpenLedger(bay.LedgerPath, time));
         services.AddSingleton(provider => provider.GetRequiredService<OpenedLedger>().Ledger);
         services.AddSingleton<IZeroStore, ZeroLedger>();
         services.AddSingleton(provider => new NoiseLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay, time));
@@ -54,9 +56,22 @@ internal static class BayServices
         services.AddSingleton(new BrokerState(bay.Mqtt));
         services.AddSingleton<PadsList>();
         services.AddMqtt(bay);
+        services.AddRecorder(bay);
         services.AddHostedService<LinkService>();
         services.AddHostedService<WeighingLoop>();
         services.AddHostedService<ZeroKeeping>();
+    }
+
+    private static OpenedLedger OpenLedger(string path, TimeProvider time)
+    {
+        try
+        {
+            return LedgerOpening.Open(path, time.GetUtcNow());
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or SqliteException)
+        {
+            throw new StartException("SL-362", $"The ledger {path} cannot be opened: {e.Message}.", "See that its folder is there, can be written by the daemon, and has room on its disk.", e);
+        }
     }
 
     // Whoever keeps the prior in step with the car has to be there before the first block is weighed.
@@ -65,6 +80,15 @@ internal static class BayServices
         provider.GetRequiredService<CarRocking>();
         return new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, provider.GetRequiredService<BayConfiguration>().Weigh,
             provider.GetRequiredService<RockingPrior>(), provider.GetRequiredService<LivePatch>().Correct, provider.GetRequiredService<NoiseLedger>().Recall());
+    }
+
+    // Before the links: what is wrong with them from the start is to be seen.
+    private static void AddRecorder(this IServiceCollection services, BayConfiguration bay)
+    {
+        services.AddSingleton(bay.Recorder);
+        services.AddSingleton<CaptureFolder>();
+        services.AddSingleton<FlightRecorder>();
+        services.AddHostedService<FaultCaptures>();
     }
 
     private static void AddMqtt(this IServiceCollection services, BayConfiguration bay)

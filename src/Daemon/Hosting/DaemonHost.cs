@@ -34,8 +34,11 @@ internal static class DaemonHost
     {
         Listen = bay.Listen with { PagePort = options.PagePort ?? bay.Listen.PagePort, GrpcPort = options.GrpcPort ?? bay.Listen.GrpcPort },
         Mqtt = bay.Mqtt with { Port = options.MqttPort ?? bay.Mqtt.Port },
-        LedgerPath = Path.GetFullPath(bay.LedgerPath, Path.GetDirectoryName(Path.GetFullPath(options.BayFile))!),
+        LedgerPath = Beside(options.BayFile, bay.LedgerPath),
+        Recorder = bay.Recorder with { Folder = Beside(options.BayFile, bay.Recorder.Folder) },
     };
+
+    private static string Beside(string bayFile, string path) => Path.GetFullPath(path, Path.GetDirectoryName(Path.GetFullPath(bayFile))!);
 
     private static async Task<int> Serve(BayConfiguration bay, StartOptions options)
     {

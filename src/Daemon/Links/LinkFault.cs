@@ -3,6 +3,9 @@ namespace ScaleLink.Daemon.Links;
 /// <summary>What is wrong with a port, and the mend. Codes are stable: 100s.</summary>
 public sealed record LinkFault(string Code, string Message, string Mend)
 {
+    /// <summary>Code and message in one line.</summary>
+    public string Describe() => $"{Code} {Message}";
+
     /// <summary>The device node is not there.</summary>
     public static LinkFault Missing(string port, string known) => new("SL-101", $"{port} is not there.",
         known.Length > 0 ? $"Plug the adapter in, or correct the link; ports seen now: {known}." : "Plug the adapter in; no serial port is seen now.");

@@ -2,11 +2,12 @@ using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Links.Polling;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing;
+using ScaleLink.Daemon.Recording;
 
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>Starts a supervisor for each link and ends them with the daemon. Several slaves of one line share its link.</summary>
-internal sealed class LinkService(LiveBay bay, ILinkFactory factory, BayClock clock, ILogger<LinkService> log) : IHostedService
+internal sealed class LinkService(LiveBay bay, ILinkFactory factory, FlightRecorder recorder, BayClock clock, ILogger<LinkService> log) : IHostedService
 {
     private readonly List<LinkSupervisor> _supervisors = [];
 
@@ -21,7 +22,9 @@ internal sealed class LinkService(LiveBay bay, ILinkFactory factory, BayClock cl
             foreach (var (_, source, sink) in members)
                 if (address is SerialAddress && names.Doubt(source.Link) is { } doubt)
                     log.LogWarning("{Source} {Code}: {Message} {Mend}", sink.Name, doubt.Code, doubt.Message, doubt.Mend);
-            var supervisor = new LinkSupervisor(address, factory, () => Converse(members, address), [.. members.Select(m => m.Sink)], clock, log);
+            var tape = recorder.Add(address, [.. members.Select(m => new RecordedSource(m.Channel, m.Source))]);
+            var recording = new RecordingLinkFactory(factory, tape, clock);
+            var supervisor = new LinkSupervisor(address, recording, () => Converse(members, address), [.. members.Select(m => m.Sink)], clock, log);
             _supervisors.Add(supervisor);
             supervisor.Start();
         }
@@ -36,21 +39,21 @@ internal sealed class LinkService(LiveBay bay, ILinkFactory factory, BayClock cl
         return Task.CompletedTask;
     }
 
-    private static IConversation Converse(List<(PadConfiguration Pad, SourceConfiguration Source, IPadSource Sink)> members, LinkAddress address)
+    private static IConversation Converse(List<(PadChannel Channel, SourceConfiguration Source, IPadSource Sink)> members, LinkAddress address)
     {
-        var (pad, source, sink) = members[0];
+        var (channel, source, sink) = members[0];
         return source.Protocol switch
         {
-            ProtocolKind.ModbusRtu => new ModbusConversation([.. members.Select(m => new BusSlave(m.Pad, m.Source, m.Sink))], new LineTiming(address)),
-            ProtocolKind.TextLines => new ListeningConversation(new TextLineProtocol(pad, source), sink),
+            ProtocolKind.ModbusRtu => new ModbusConversation([.. members.Select(m => new BusSlave(m.Channel.Configuration, m.Source, m.Sink))], new LineTiming(address)),
+            ProtocolKind.TextLines => new ListeningConversation(new TextLineProtocol(channel.Configuration, source), sink),
             _ => new ListeningConversation(new PadFrameProtocol(), sink),
         };
     }
 
-    private static IEnumerable<(PadConfiguration Pad, SourceConfiguration Source, IPadSource Sink)> SourcesOf(PadChannel pad)
+    private static IEnumerable<(PadChannel Channel, SourceConfiguration Source, IPadSource Sink)> SourcesOf(PadChannel pad)
     {
-        yield return (pad.Configuration, pad.Configuration.Source, pad);
+        yield return (pad, pad.Configuration.Source, pad);
         if (pad.Configuration.Tilt is { } tilt)
-            yield return (pad.Configuration, tilt, pad.TiltSource!);
+            yield return (pad, tilt, pad.TiltSource!);
     }
 }

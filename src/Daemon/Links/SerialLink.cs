@@ -7,7 +7,8 @@ public sealed class SerialLink : ILink
 {
     // Large, because small reads batch badly.
     private const int ReceiveBuffer = 65536;
-    private const int WriteTimeoutMs = 500;
+    // Long enough for a starved machine: a question takes no time, and a write that is stuck for good is ended all the same.
+    private const int WriteTimeoutMs = 2000;
 
     private readonly SerialPort _port;
     private readonly Stream _stream;

@@ -5,9 +5,11 @@ namespace ScaleLink.Daemon.Publishing;
 /// <summary>What every face reads from: the pads, the newest reading, and the readings as they come.</summary>
 public sealed class LiveBay(IReadOnlyList<PadChannel> pads)
 {
+    private const long ShortestRitualNs = 1500 * Nanoseconds.PerMillisecond;
+
     private BayReading? _newest;
     private long _restSinceNs;
-    private bool _hasMoved = true;
+    private long? _unsettledSinceNs = long.MinValue / 2;
 
     /// <summary>The pads, in the order LF, RF, LR, RR.</summary>
     public IReadOnlyList<PadChannel> Pads { get; } = [.. pads.OrderBy(p => p.Corner)];
@@ -15,7 +17,7 @@ public sealed class LiveBay(IReadOnlyList<PadChannel> pads)
     /// <summary>The newest reading; absent in the first moments of a run.</summary>
     public BayReading? Newest => Volatile.Read(ref _newest);
 
-    /// <summary>When the car came to the rest it is in, or was in last, ns on the daemon's clock. A touch does not begin a new one; moving does.</summary>
+    /// <summary>When the car came to the rest it is in, or was in last, ns on the daemon's clock. A touch does not begin a new one; being moved does.</summary>
     public long RestSinceNs => Interlocked.Read(ref _restSinceNs);
 
     /// <summary>Every reading, 20 a second.</summary>
@@ -30,11 +32,17 @@ public sealed class LiveBay(IReadOnlyList<PadChannel> pads)
         Readings.Publish(reading);
     }
 
+    // Bouncing or rolling a car takes longer than a step nearby or a slip of its own friction; then it has another rest.
     private void FollowRest(BayReading reading)
     {
-        if (reading.Verdict is BayVerdict.Moving or BayVerdict.Raised or BayVerdict.Incomplete)
-            _hasMoved = true;
-        else if (reading.Verdict == BayVerdict.Settled && _hasMoved)
-            (_hasMoved, _) = (false, Interlocked.Exchange(ref _restSinceNs, reading.AtNs));
+        if (reading.Verdict != BayVerdict.Settled)
+        {
+            _unsettledSinceNs ??= reading.AtNs;
+            return;
+        }
+
+        if (reading.AtNs - _unsettledSinceNs >= ShortestRitualNs)
+            Interlocked.Exchange(ref _restSinceNs, reading.AtNs);
+        _unsettledSinceNs = null;
     }
 }

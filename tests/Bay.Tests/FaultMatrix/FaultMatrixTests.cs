@@ -48,6 +48,7 @@ public class FaultMatrixTests(MatrixBay bay, ITestOutputHelper output) : IClassF
         ["slave exception"] = new("""{"do":"exception","corner":"CORNER","code":4}""", """{"do":"exception","corner":"CORNER","code":0}""", 0.5, (Corner.Rf, ["SL-212"])),
         ["wrong check"] = new("""{"do":"wrong-check","corner":"CORNER","share":1}""", """{"do":"wrong-check","corner":"CORNER","share":0}""", 2, (Corner.Rf, Damaged)),
         ["two slaves answering"] = new("""{"do":"twin","corner":"CORNER"}""", """{"do":"twin","corner":"CORNER","on":false}""", 0.5, (Corner.Rf, ["SL-214"])),
+        ["a stranger answering first"] = new("""{"do":"twin","corner":"CORNER","first":true}""", """{"do":"twin","corner":"CORNER","on":false}""", 0.5, (Corner.Rf, ["SL-214"])),
     };
 
     public static TheoryData<string> Names => [.. Faults.Keys];

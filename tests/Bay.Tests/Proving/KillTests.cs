@@ -36,6 +36,8 @@ public sealed class KillTests(ITestOutputHelper output) : IDisposable
             _points = view.Points.Count;
             Assert.Empty(Directory.GetFiles(Path.GetDirectoryName(_bay.BayFile)!, "*.damaged-*"));
             Assert.DoesNotContain(_bay.Daemon.Pads.ListPads(new ListPadsRequest()).Pads, p => p.Faults.Any(f => f.Code == "SL-361"));
+            if (k % 20 == 19)
+                output.WriteLine($"{k + 1} kills");
             if (view.State == ProofState.Review)
                 BeginAnew();
         }

@@ -42,7 +42,7 @@ internal sealed class ProvingCrew : IDisposable
     {
         while (true)
         {
-            var line = _program.NextLine(Patience);
+            var line = _program.TryNextLine(Patience);
             if (line is null)
             {
                 Assert.True(_program.HasExited, $"The program says nothing any more. {_program.Said}");
@@ -50,6 +50,7 @@ internal sealed class ProvingCrew : IDisposable
             }
 
             var happened = JsonNode.Parse(line)!;
+            Assert.True(happened["event"] is not null, line);
             Events.Add(happened);
             if (happened["event"]!.GetValue<string>() == "step")
                 Do(happened["step"]!);
@@ -88,7 +89,7 @@ internal sealed class ProvingCrew : IDisposable
 
     private bool Drained()
     {
-        while (_program.NextLine(TimeSpan.FromMilliseconds(200)) is { } line)
+        while (_program.TryNextLine(TimeSpan.FromMilliseconds(200)) is { } line)
             Events.Add(JsonNode.Parse(line)!);
         return true;
     }

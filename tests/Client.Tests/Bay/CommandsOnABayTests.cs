@@ -42,6 +42,9 @@ public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
     public async Task C_zero_of_empty_pads_is_taken_under_the_name_given()
     {
         var (code, output, _) = await bay.Run("zero", "--who", "test crew", "--json");
+        // A pad that is not at rest yet refuses, and is asked again as people do.
+        for (var tries = 1; code != 0 && tries < 5; tries++)
+            (code, output, _) = await bay.Run("zero", "--who", "test crew", "--json");
         using var json = JsonDocument.Parse(output);
         Assert.Equal(0, code);
         Assert.Equal(4, json.RootElement.GetProperty("results").GetArrayLength());

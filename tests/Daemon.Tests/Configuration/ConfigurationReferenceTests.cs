@@ -7,7 +7,7 @@ namespace Daemon.Tests.Configuration;
 /// <summary>A row in docs/configuration.md for every field, and no row for a field that is not there.</summary>
 public partial class ConfigurationReferenceTests
 {
-    private static readonly string[] Blocks = ["listen", "mqtt", "target", "weigh", "car", "place", "zero", "ledger"];
+    private static readonly string[] Blocks = ["listen", "mqtt", "target", "weigh", "car", "place", "zero", "ledger", "recorder"];
 
     [Fact]
     public void Every_field_has_its_row()

@@ -7,11 +7,11 @@ namespace Shared.Rig;
 /// <summary>The daemon, as a process of its own, and a channel to it.</summary>
 internal sealed class DaemonProcess : IDisposable
 {
-    private static readonly TimeSpan StartWithin = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan StartWithin = TimeSpan.FromSeconds(90);
 
-    public DaemonProcess(string bayFile, int grpcPort)
+    public DaemonProcess(string bayFile, int grpcPort, params string[] more)
     {
-        Process = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", "--bay", bayFile, "--exit-with-stdin");
+        Process = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", ["--bay", bayFile, "--exit-with-stdin", .. more]);
         Channel = GrpcChannel.ForAddress($"http://127.0.0.1:{grpcPort}");
         Feed = new Feed.FeedClient(Channel);
         Pads = new Pads.PadsClient(Channel);
@@ -24,7 +24,7 @@ internal sealed class DaemonProcess : IDisposable
         PatchControl = new PatchControl.PatchControlClient(Channel);
         Work = new Work.WorkClient(Channel);
         WorkControl = new WorkControl.WorkControlClient(Channel);
-        Wait.Until(Answers, StartWithin, $"the daemon answers. {Process.Said}");
+        Wait.Until(Answers, StartWithin, () => $"the daemon answers. {Process.Said}");
     }
 
     public ChildProcess Process { get; }

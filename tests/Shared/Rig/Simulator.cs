@@ -7,6 +7,7 @@ namespace Shared.Rig;
 internal sealed class Simulator : IDisposable
 {
     private static readonly TimeSpan StartWithin = TimeSpan.FromSeconds(30);
+    private readonly Lock _gate = new();
     private readonly ChildProcess _process;
     private readonly TcpClient _client;
     private readonly StreamReader _reader;
@@ -31,8 +32,14 @@ internal sealed class Simulator : IDisposable
     /// <summary>Gives an order and its reply.</summary>
     public JsonNode Do(string command)
     {
-        _writer.WriteLine(command);
-        var reply = JsonNode.Parse(_reader.ReadLine() ?? throw new IOException($"The simulator is gone. {_process.Said}"))!;
+        string? line;
+        lock (_gate)
+        {
+            _writer.WriteLine(command);
+            line = _reader.ReadLine();
+        }
+
+        var reply = JsonNode.Parse(line ?? throw new IOException($"The simulator is gone. {_process.Said}"))!;
         Assert.True(reply["ok"]!.GetValue<bool>(), $"{command} -> {reply}");
         return reply;
     }

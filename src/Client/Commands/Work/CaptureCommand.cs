@@ -24,10 +24,13 @@ internal static class CaptureCommand
             var request = new CaptureRequest { By = new StepBy { Who = parsed.GetValue(who) }, Note = parsed.GetValue(note), HeightsMm = CornerArguments.ReadFour(parsed.GetValue(heights)) };
             var session = await daemon.Ask(o => daemon.WorkControl.CaptureAsync(request, o), stop);
             shell.Write(session, parsed.GetValue(common.Json), s => SessionPage.Short(s, shell.Glyphs));
-            return session.Findings.Count == 0 ? ExitCodes.Done : ExitCodes.NotAchieved;
+            return Surprises(session) ? ExitCodes.NotAchieved : ExitCodes.Done;
         });
         return command;
     }
+
+    // The reading is on record either way; a script wants to know that somebody has to look.
+    private static bool Surprises(Session session) => session.State == SessionState.Naming || session.Captures is [.., { Causes.Count: > 0 }];
 
     // When the time is over the capture is asked for all the same: the daemon says best what is missing.
     private static async Task Settled(DaemonConnection daemon, Shell shell, double seconds, CancellationToken stop)

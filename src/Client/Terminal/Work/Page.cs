@@ -1,3 +1,5 @@
+using ScaleLink.Client.Commands;
+
 namespace ScaleLink.Client.Terminal;
 
 /// <summary>Lines of text and pictures below each other, cut to a width.</summary>
@@ -26,5 +28,6 @@ internal sealed class Page(int width)
         _parts.Add(canvas);
     }
 
-    public IReadOnlyList<string> ToLines(bool hasColour, int most) => [.. _parts.SelectMany(p => p.ToLines(hasColour)).Take(most)];
+    /// <summary>As a terminal wants them; text alone where there is none.</summary>
+    public IReadOnlyList<string> ToLines(Shell shell, int most) => [.. _parts.SelectMany(p => shell.CanRedraw ? p.ToLines(shell.HasColour) : p.ToPlainLines()).Take(most)];
 }

@@ -45,7 +45,7 @@ internal static class SessionPage
             page.Wrap(PlanPage.FindingLine(finding), 2, Ink.Doubtful);
         if (session.State is SessionState.Planning or SessionState.Finishing && session.BackToBaselineWords is { Length: > 0 } back)
             page.Add($"Back to the baseline: {PeerText.Clean(back, 100)}", Ink.Faint);
-        return page.ToLines(shell.HasColour, size.Height);
+        return page.ToLines(shell, size.Height);
     }
 
     /// <summary>The answer to a step, for a terminal that scrolls.</summary>

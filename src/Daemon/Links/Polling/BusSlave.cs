@@ -6,7 +6,7 @@ namespace ScaleLink.Daemon.Links.Polling;
 
 /// <summary>
 /// One slave: when it is asked next and for what, what its answers make, and what is wrong with it. A sample is made of one round of questions,
-/// all answered in time, and handed on only after the line has stayed quiet behind the last answer.
+/// all answered in time, and handed on only when no other device has answered under the same address until the slave is asked again.
 /// </summary>
 internal sealed class BusSlave
 {
@@ -99,7 +99,12 @@ internal sealed class BusSlave
         DueNs = isBehindMiss ? Math.Max(_plannedNs, nowNs + TimeoutNs) : _plannedNs;
     }
 
-    /// <summary>The line has stayed quiet behind the answer: a whole round becomes a sample.</summary>
+    /// <summary>
+    /// A whole round is held until then: a stranger who answers first shows only by the answer of the one who was meant. Never, when there is none.
+    /// </summary>
+    public long HeldUntilNs => _isComplete ? _completeAtNs + Math.Min(_periodNs, TimeoutNs) : Turn.Never;
+
+    /// <summary>Nobody else has answered: a whole round becomes a sample.</summary>
     public void Confirm(long nowNs)
     {
         if (!_isComplete)

@@ -42,8 +42,9 @@ internal sealed class ModbusConversation(IReadOnlyList<BusSlave> slaves, LineTim
             return new Turn(default, againNs);
         if (nowNs < _quietUntilNs)
             return new Turn(default, _quietUntilNs);
-        if (_hasAnswered)
-            _asked!.Confirm(nowNs);
+        foreach (var slave in slaves)
+            if (slave.HeldUntilNs <= nowNs)
+                slave.Confirm(nowNs);
         return Ask(nowNs);
     }
 
@@ -51,7 +52,9 @@ internal sealed class ModbusConversation(IReadOnlyList<BusSlave> slaves, LineTim
     {
         var next = _asked is { IsInRound: true } ? _asked : slaves.MinBy(s => s.DueNs)!;
         if (next.DueNs > nowNs && !next.IsInRound)
-            return new Turn(default, next.DueNs);
+            return new Turn(default, Math.Min(next.DueNs, slaves.Min(s => s.HeldUntilNs)));
+        // What it says next takes the place of what it has said before.
+        next.Confirm(nowNs);
         var question = next.Question;
         question.Write(_question);
         DropRest();

@@ -13,6 +13,9 @@ internal static class ApiErrors
     public static RpcException NotYet() =>
         Make(Code.Unavailable, "SL-410", "The daemon has only just started: no reading yet.", "Ask again in a second.");
 
+    public static RpcException CannotWrite(string folder, string why) =>
+        Make(Code.FailedPrecondition, "SL-441", $"No capture can be written to {folder}: {why}", "Free space there, or name another folder in recorder.path.");
+
     public static RpcException BadRequest(string code, string field, string message, string mend)
     {
         var status = Describe(Code.InvalidArgument, code, message, mend);

@@ -10,7 +10,7 @@ namespace ScaleLink.Daemon.Work;
 /// </summary>
 internal static class TraceDrawing
 {
-    private const double Width = 640, Height = 240, Left = 48, Right = 16, Top = 14, Bottom = 46;
+    private const double Width = 640, Height = 240, Left = 48, Right = 16, Top = 24, Bottom = 46;
 
     public static string Of(WorkSession session)
     {

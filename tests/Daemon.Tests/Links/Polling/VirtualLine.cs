@@ -88,10 +88,11 @@ internal sealed class VirtualLine
         NowNs = end;
     }
 
-    /// <summary>The longest time between two samples of a slave since an instant, ms.</summary>
+    /// <summary>The longest time between two samples of a slave since an instant, ms. The newest is still held, up to a period of 20 Hz.</summary>
     public double LongestGapMs(byte slave, long sinceNs)
     {
-        var instants = this[slave].Samples.Select(s => s.ArrivalNs).Where(at => at >= sinceNs).Prepend(sinceNs).Append(NowNs).ToList();
+        var instants = this[slave].Samples.Select(s => s.ArrivalNs).Where(at => at >= sinceNs).Prepend(sinceNs).ToList();
+        instants.Add(Math.Max(instants[^1], NowNs - 50 * Ms));
         return instants.Zip(instants.Skip(1), (a, b) => (b - a) / (double)Ms).Max();
     }
 

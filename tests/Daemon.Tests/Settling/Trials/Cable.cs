@@ -13,6 +13,7 @@ internal sealed class Cable : IPadPort
 
     public string Address => "cable";
     public bool Plugged => true;
+    public bool HasReader => true;
     public long LostBytes => 0;
 
     /// <summary>Plugs the host's end into a pad of the daemon.</summary>

@@ -1,0 +1,14 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Readings;
+
+namespace ScaleLink.Client.Json;
+
+/// <summary>One capture; <see cref="File"/> where it has been copied to.</summary>
+internal sealed record CaptureJson(string Name, string? Written, ulong Bytes, string? File);
+
+/// <summary>What <c>record --json</c> prints.</summary>
+internal sealed record CapturesJson(IReadOnlyList<CaptureJson> Captures)
+{
+    public static CapturesJson Of(IReadOnlyList<CaptureFile> captures, IReadOnlyList<string>? copies) => new(
+        [.. captures.Select((c, k) => new CaptureJson(PeerText.Clean(c.Name, 120), c.Written?.ToDateTime().ToString("yyyy-MM-ddTHH:mm:ss.fffZ"), c.Bytes, copies?[k]))]);
+}

@@ -1,0 +1,21 @@
+using ScaleLink.Client.Doctor;
+using ScaleLink.Client.Readings;
+
+namespace ScaleLink.Client.Json;
+
+/// <summary>One check of <c>doctor --json</c>; <see cref="Result"/> is pass, fail or left_out.</summary>
+internal sealed record FindingJson(string Check, string Subject, string Result, string Message, string? Code, string? Mend);
+
+/// <summary>What <c>doctor --json</c> prints.</summary>
+internal sealed record FindingsJson(IReadOnlyList<FindingJson> Findings)
+{
+    private const int LongestText = 400;
+
+    public static FindingsJson Of(IReadOnlyList<Finding> findings) => new([.. findings.Select(Of)]);
+
+    private static FindingJson Of(Finding f) => new(
+        f.Check, PeerText.Clean(f.Subject, LongestText), f.Outcome == Outcome.LeftOut ? "left_out" : f.Outcome.ToString().ToLowerInvariant(),
+        PeerText.Clean(f.Message, LongestText), Present(f.Code), Present(f.Mend));
+
+    private static string? Present(string text) => text.Length > 0 ? PeerText.Clean(text, LongestText) : null;
+}

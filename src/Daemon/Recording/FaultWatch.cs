@@ -1,0 +1,53 @@
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Protocol.Captures;
+
+namespace ScaleLink.Daemon.Recording;
+
+/// <summary>Puts the faults of one pad onto the tape of the link that they are about, and tells of each new one.</summary>
+internal sealed class FaultWatch
+{
+    private readonly PadChannel _pad;
+    private readonly FlightRecorder _recorder;
+    private readonly BayClock _clock;
+    private readonly Action<RecordedLink, Fault> _begun;
+    private readonly Lock _gate = new();
+    private IReadOnlyList<Fault> _before = [];
+
+    public FaultWatch(PadChannel pad, FlightRecorder recorder, BayClock clock, Action<RecordedLink, Fault> begun)
+    {
+        (_pad, _recorder, _clock, _begun) = (pad, recorder, clock, begun);
+        pad.Changed += Look;
+    }
+
+    public void End() => _pad.Changed -= Look;
+
+    private void Look()
+    {
+        lock (_gate)
+        {
+            var now = _pad.Snapshot().Faults;
+            foreach (var fault in now.Where(f => !_before.Any(b => b.Code == f.Code)))
+                Begin(fault);
+            foreach (var fault in _before.Where(b => !now.Any(f => f.Code == b.Code)))
+                LinkOf(fault)?.Tape.Write(CaptureEventKind.FaultOver, $"{fault.Code} {_pad.Corner}", _clock.NowNs);
+            _before = now;
+        }
+    }
+
+    private void Begin(Fault fault)
+    {
+        if (LinkOf(fault) is not { } link)
+            return;
+        link.Tape.Write(CaptureEventKind.Fault, $"{fault.Code} {_pad.Corner}: {fault.Message}", _clock.NowNs);
+        _begun(link, fault);
+    }
+
+    // A missing zero or calibration is nothing that the line could show.
+    private RecordedLink? LinkOf(Fault fault)
+    {
+        if (!fault.Code.StartsWith("SL-1", StringComparison.Ordinal) && !fault.Code.StartsWith("SL-2", StringComparison.Ordinal))
+            return null;
+        var isTilt = fault.Code == TiltFeed.Code;
+        return _recorder.Links.FirstOrDefault(l => l.Sources.Any(s => s.Pad == _pad && s.IsTilt == isTilt));
+    }
+}

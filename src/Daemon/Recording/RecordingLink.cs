@@ -1,0 +1,33 @@
+using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Protocol.Captures;
+
+namespace ScaleLink.Daemon.Recording;
+
+/// <summary>A link that keeps on tape what goes over it.</summary>
+internal sealed class RecordingLink(ILink link, LinkTape tape, BayClock clock) : ILink
+{
+    public int Read(byte[] buffer, int offset, int count)
+    {
+        try
+        {
+            var read = link.Read(buffer, offset, count);
+            tape.Write(CaptureEventKind.Received, buffer.AsSpan(offset, read), clock.NowNs);
+            return read;
+        }
+        catch (LinkFaultException e)
+        {
+            tape.Write(CaptureEventKind.HangUp, e.Fault.Describe(), clock.NowNs);
+            throw;
+        }
+    }
+
+    public void Write(ReadOnlySpan<byte> bytes)
+    {
+        // Before it is sent: the answer may be here before the call is back.
+        tape.Write(CaptureEventKind.Sent, bytes, clock.NowNs);
+        link.Write(bytes);
+    }
+
+    public void Dispose() => link.Dispose();
+}

@@ -1,0 +1,30 @@
+using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Protocol.Captures;
+
+namespace ScaleLink.Daemon.Recording;
+
+/// <summary>Opens the links of one port and keeps on tape how that went. The same refusal at every attempt is kept once.</summary>
+internal sealed class RecordingLinkFactory(ILinkFactory links, LinkTape tape, BayClock clock) : ILinkFactory
+{
+    private string _lastRefusal = "";
+
+    public ILink Open(LinkAddress address)
+    {
+        try
+        {
+            var link = links.Open(address);
+            _lastRefusal = "";
+            tape.Write(CaptureEventKind.Open, address.Name, clock.NowNs);
+            return new RecordingLink(link, tape, clock);
+        }
+        catch (LinkFaultException e)
+        {
+            var refusal = e.Fault.Describe();
+            if (refusal != _lastRefusal)
+                tape.Write(CaptureEventKind.NotOpen, refusal, clock.NowNs);
+            _lastRefusal = refusal;
+            throw;
+        }
+    }
+}

@@ -1,0 +1,91 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Age;
+using ScaleLink.Client.Connection;
+using ScaleLink.Client.Proving;
+using ScaleLink.Client.Readings;
+using Shared;
+
+namespace Client.Tests.Proving;
+
+/// <summary>The page at the smallest terminal, 80 columns and 24 rows, without colour.</summary>
+public class ProofPageTests
+{
+    [Fact]
+    public void A_step_that_rests_and_is_ready() => Approve("ready", Readouts.Live(Proof()));
+
+    [Fact]
+    public void A_load_that_does_not_fit_says_why_and_what_to_do()
+    {
+        var proof = Proof();
+        (proof.Ready, proof.Reading.Settling, proof.Reading.Settled) = (false, 0.4, false);
+        proof.WaitingFor = new Fault { Code = "SL-304", Message = "The masses stand on another pad: +100.2 kg came on RF, the proof is of LF.", Mend = "Move them to the pad that is being proved." };
+        Approve("waiting", Readouts.Live(proof));
+    }
+
+    [Fact]
+    public void The_outcome_before_it_is_decided()
+    {
+        var proof = Proof();
+        (proof.State, proof.Step, proof.Reading) = (ProofState.Review, null, null);
+        proof.Result = Result();
+        Approve("review", Readouts.Live(proof));
+    }
+
+    [Fact]
+    public void A_daemon_that_is_away_takes_nothing_with_it()
+    {
+        var held = Readouts.Held(Proof(), 4) with { Trouble = new Trouble("SL-420", "No daemon answers at http://127.0.0.1:5481.", "Start the daemon, or give its address with --daemon.") };
+        Approve("away", held);
+    }
+
+    [Fact]
+    public void Words_of_a_pad_cannot_steer_the_terminal()
+    {
+        var proof = Proof();
+        (proof.SerialNumber, proof.Step.Words) = ("\e[2J\e[31mred", "put on \e]0;x\a20 A");
+        Assert.DoesNotContain(ProofPage.Draw(Readouts.Live(proof), new ProofPageState(false, "", null), (80, 24), Glyphs.Plain).ToLines(hasColour: false), line => line.Contains("\e[2J") || line.Contains("\e]") || line.Contains('\a'));
+    }
+
+    private static void Approve(string name, Judged<ProofView> view)
+    {
+        var canvas = ProofPage.Draw(view, new ProofPageState(true, "", null), (80, 24), Glyphs.Rich);
+        var lines = canvas.ToLines(hasColour: false).Select(line => System.Text.RegularExpressions.Regex.Replace(line, "\e\\[[0-9]*m", "").TrimEnd());
+        Assert.All(lines, line => Assert.True(line.Length <= 80));
+        Approved.Matches(string.Join('\n', lines), "tests", "Client.Tests", "Proving", $"proof-{name}.approved.txt");
+    }
+
+    private static ProofView Proof()
+    {
+        var proof = new ProofView
+        {
+            Stamp = Readouts.Stamp(), Corner = Corner.Lf, SerialNumber = "SLP-1001", State = ProofState.Measuring, ProofId = "17", Ready = true,
+            Step = new ProofStep
+            {
+                Number = 12, Of = 40, Stage = ProofStage.Runs, Words = "put on 50 C + 50 D", Load = new LoadStack { Masses = { "50 A", "50 B", "50 C", "50 D" } },
+                LoadKg = 200, ChangeKg = 100, Run = 2, SettlingS = 20,
+            },
+            Reading = new ProofReading { LoadKg = 200.37, Settling = 1, Settled = true },
+        };
+        (double Kg, double Residual, bool Down)[] points = [(0, 0.012, false), (100, -0.041, false), (200, 0.02, false), (300, 0.035, false), (200, 0.061, true), (100, 0.03, true), (0, -0.02, true)];
+        foreach (var (kg, residual, down) in points)
+            proof.Points.Add(new ProofPoint { LoadKg = kg, ResidualKg = residual, WayDown = down, Run = 1, Stage = ProofStage.Runs, Load = new LoadStack(), ReadKg = kg - residual });
+        return proof;
+    }
+
+    private static ProofResult Result()
+    {
+        var result = new ProofResult
+        {
+            Before = new CalibrationSummary { SpanKgPerCount = 0.0005 },
+            Calibration = new CalibrationSummary { Id = new string('a', 64), SpanKgPerCount = 0.000499186, ProvedToKg = 300, ExpandedUncertaintyKg = 0.186 },
+            CurveOrder = 1,
+            Yardstick = "inside class III limits for e = 0.2 kg up to 300 kg: yes, worst point error +0.077 kg of ±0.100 kg at 100 kg",
+            NotCovered = { "creep", "position", "temperature" },
+            Shifts = { new Shift { What = "span", Kg = 0.412, ExpandedKg = 0.21 } },
+            Budgets = { new LoadBudget { LoadKg = 300, Terms = { new BudgetTerm { Name = "linearity", StandardUncertaintyKg = 0.06 }, new BudgetTerm { Name = "hysteresis", StandardUncertaintyKg = 0.046 } } } },
+        };
+        foreach (var kg in (double[])[60, 120, 180, 240, 300])
+            result.BeforeAfter.Add(new BeforeAfter { BeforeKg = kg * 1.0016, NowKg = kg, NowExpandedKg = 0.15 + kg / 10000 });
+        return result;
+    }
+}

@@ -1,0 +1,59 @@
+using ScaleLink.Daemon.Work;
+using ScaleLink.Weighing;
+
+namespace Daemon.Tests.Work;
+
+/// <summary>Sessions as files. CSV after RFC 4180; the sheet is the project's own.</summary>
+public sealed class ExportTests : IDisposable
+{
+    private readonly Bench _bench = new();
+
+    public ExportTests()
+    {
+        _bench.Prepare();
+        _bench.Capture(Bench.FirstLoads);
+        _bench.Take(WorkRules.Adjust(_bench.View, null, asPlanned: true, ""));
+        _bench.Take(WorkRules.Capture(_bench.View, _bench.Reading(Bench.LoadsAfter(_bench.Session.OpenTurns, 0.05)), new(110, 111.5, 120, 121), "=1+1, said \"Kim\" <script>alert(1)</script>"));
+        _bench.Capture(Bench.LoadsAfter(_bench.Session.TurnsSinceBaseline, -0.04));
+    }
+
+    public void Dispose() => _bench.Dispose();
+
+    [Fact]
+    public void The_table_has_a_line_for_each_reading_and_quotes_what_people_typed()
+    {
+        var lines = SessionCsv.Of(_bench.Session).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(4, lines.Length);
+        Assert.All(lines.Where(l => !l.Contains('"')), l => Assert.Equal(lines[0].Split(',').Length, l.Split(',').Length));
+        Assert.EndsWith("\"'=1+1, said \"\"Kim\"\" <script>alert(1)</script>\"", lines[2]);
+        Assert.Contains(",110,111.5,120,121,", lines[2]);
+        Assert.StartsWith("0,2026-05-02T", lines[1]);
+    }
+
+    [Fact]
+    public void The_sheet_stands_alone_and_escapes_what_people_typed()
+    {
+        _bench.Take(WorkRules.Check(_bench.View, "lock_rings", true, false, "<b>12 Nm</b>", ""));
+        var page = SessionSheet.Of(_bench.View);
+        if (Environment.GetEnvironmentVariable("SCALELINK_SHEET") is { } file)
+            File.WriteAllText(file, page);
+        Assert.DoesNotContain("<script", page);
+        Assert.DoesNotContain("<b>", page);
+        Assert.Contains("&lt;b&gt;12 Nm", page);
+        Assert.Contains("<svg", page);
+        Assert.DoesNotContain("http", page);
+        foreach (var text in new[] { "Heron", "Student t", "Back to the baseline", "Not approved for trade", "Cross weight = (RF + LR) / total" })
+            Assert.Contains(text, page);
+    }
+
+    [Fact]
+    public void Two_sessions_compare_with_the_doubts_of_both()
+    {
+        var same = SessionComparison.Of(_bench.Session, _bench.Session);
+        Assert.Empty(same.Findings);
+        Assert.All(same.Figures, f => Assert.Equal(0, f.Difference!.Value.Value, 9));
+        Assert.All(same.Figures, f => Assert.Equal(Math.Sqrt(2) * f.First!.Value.StandardUncertainty, f.Difference!.Value.StandardUncertainty, 9));
+        var other = _bench.Session with { Start = _bench.Session.Start with { CarHash = "another" } };
+        Assert.Equal("SL-574", Assert.Single(SessionComparison.Of(_bench.Session, other).Findings).Code);
+    }
+}
