@@ -42,7 +42,7 @@ internal sealed class ProvingCrew : IDisposable
     {
         while (true)
         {
-            var line = _program.TryNextLine(Patience);
+            var line = _program.NextLine(Patience);
             if (line is null)
             {
                 Assert.True(_program.HasExited, $"The program says nothing any more. {_program.Said}");
@@ -89,7 +89,7 @@ internal sealed class ProvingCrew : IDisposable
 
     private bool Drained()
     {
-        while (_program.TryNextLine(TimeSpan.FromMilliseconds(200)) is { } line)
+        while (_program.NextLine(TimeSpan.FromMilliseconds(200)) is { } line)
             Events.Add(JsonNode.Parse(line)!);
         return true;
     }

@@ -1,5 +1,4 @@
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Commands;
 using ScaleLink.Client.Terminal;
 using Shared;
 

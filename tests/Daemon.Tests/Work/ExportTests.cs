@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Work;
-using ScaleLink.Weighing;
 
 namespace Daemon.Tests.Work;
 

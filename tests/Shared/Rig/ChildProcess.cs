@@ -10,7 +10,7 @@ internal sealed class ChildProcess : IDisposable
     private readonly ConcurrentQueue<string> _said = new();
     private readonly BlockingCollection<string> _output = [];
     private readonly Process _process;
-    private int _disposed;
+    private bool _isDisposed;
 
     public ChildProcess(string project, string assembly, params string[] arguments)
     {
@@ -43,11 +43,11 @@ internal sealed class ChildProcess : IDisposable
     /// <summary>All it has said so far, for messages.</summary>
     public string Said => string.Join('\n', _said);
 
-    /// <summary>The next line of standard output.</summary>
-    public string NextLine(TimeSpan within) => TryNextLine(within) ?? throw new TimeoutException($"It said nothing on standard output. {Said}");
+    public string FirstLine(TimeSpan within) =>
+        _output.TryTake(out var line, within) ? line : throw new TimeoutException($"It said nothing on standard output. {Said}");
 
     /// <summary>The next line of standard output; nothing when none comes in time.</summary>
-    public string? TryNextLine(TimeSpan within) => _output.TryTake(out var line, within) ? line : null;
+    public string? NextLine(TimeSpan within) => _output.TryTake(out var line, within) ? line : null;
 
     /// <summary>A line for its standard input.</summary>
     public void Tell(string line)
@@ -62,8 +62,10 @@ internal sealed class ChildProcess : IDisposable
 
     public void Dispose()
     {
-        if (Interlocked.Exchange(ref _disposed, 1) == 1)
+        // A restart that failed leaves it disposed already.
+        if (_isDisposed)
             return;
+        _isDisposed = true;
         if (!_process.HasExited)
         {
             _process.StandardInput.Close();
