@@ -22,7 +22,7 @@ public class ProveTests(SharedBay bay)
     {
         await board.Page.Locator("[data-do=who]").FillAsync("Ada");
         await board.Page.Locator("[name=pad][value=LR]").CheckAsync();
-        await board.Page.Locator("[name=pieces-0]").FillAsync("2");
+        await board.Page.Locator("[name=pieces-0]").FillAsync("3");
         await board.Page.Locator("[name=kg-0]").FillAsync("50");
         await board.Page.Locator("[name=runs]").FillAsync("2");
         await board.Page.Locator("[name=preloads]").FillAsync("1");
