@@ -43,7 +43,7 @@ public class ProofTests
             Quantity? load = null;
             // A proof with these masses is worth something: some 0.1 kg, where the starting calibration left kilograms.
             Wait.Until(() => (load = bay.Daemon.Pad(corner).LoadKg) is { StandardUncertainty: < 0.15 } l && Math.Abs(l.Value - kg) <= 2 * l.StandardUncertainty,
-                TimeSpan.FromSeconds(8), () => $"{kg} kg within the uncertainty: {load}");
+                TimeSpan.FromSeconds(8), () => $"{kg} kg within the uncertainty: {load}; points {calibration.Points}");
         }
 
         bay.Simulator.Do($$"""{"do":"mass","corner":"{{corner}}","kg":0,"at_once":true}""");

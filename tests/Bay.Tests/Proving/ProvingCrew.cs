@@ -13,6 +13,7 @@ internal sealed class ProvingCrew : IDisposable
     public static readonly string[] Labels = [.. Enumerable.Range(0, 10).Select(i => $"50 {(char)('A' + i)}")];
 
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Glance = TimeSpan.FromMilliseconds(200);
 
     private readonly BayRig _bay;
     private readonly string _corner;
@@ -42,20 +43,15 @@ internal sealed class ProvingCrew : IDisposable
     {
         while (true)
         {
-            var line = _program.NextLine(Patience);
+            string? line = null;
+            Wait.Until(() => (line = _program.NextLine(Glance)) is not null || _program.HasExited, Patience, () => $"the program says something. {_program.Said}");
             if (line is null)
-            {
-                Assert.True(_program.HasExited, $"The program says nothing any more. {_program.Said}");
                 return _program.ExitCode;
-            }
-
             var happened = JsonNode.Parse(line)!;
             Assert.True(happened["event"] is not null, line);
             Events.Add(happened);
             if (happened["event"]!.GetValue<string>() == "step")
                 Do(happened["step"]!);
-            if (_program.WaitForExit(TimeSpan.Zero) && Drained())
-                return _program.ExitCode;
         }
     }
 
@@ -86,11 +82,4 @@ internal sealed class ProvingCrew : IDisposable
     }
 
     private const int SpotMm = 140;
-
-    private bool Drained()
-    {
-        while (_program.NextLine(TimeSpan.FromMilliseconds(200)) is { } line)
-            Events.Add(JsonNode.Parse(line)!);
-        return true;
-    }
 }

@@ -41,17 +41,21 @@ public static class PadRest
         return new RestVerdict(settled ? 1 : Math.Min(still, Pieces - 1) / (double)Pieces, settled, noise);
     }
 
+    // The middle of the pieces' variances: a load that jumps within one piece must not pass for noise.
     static double Describe(ReadOnlySpan<double> window, int length, Span<double> means)
     {
-        var squares = 0.0;
+        Span<double> variances = stackalloc double[Pieces];
         for (var piece = 0; piece < Pieces; piece++)
         {
             var samples = window.Slice(piece * length, length);
             means[piece] = Mean(samples);
             foreach (var sample in samples)
-                squares += (sample - means[piece]) * (sample - means[piece]);
+                variances[piece] += (sample - means[piece]) * (sample - means[piece]) / (length - 1);
         }
-        return Math.Sqrt(squares / (Pieces * (length - 1)));
+        variances.Sort();
+        var median = (variances[Pieces / 2 - 1] + variances[Pieces / 2]) / 2;
+        // Median of chi-squared over its degrees of freedom (Wilson and Hilferty's approximation, from memory).
+        return Math.Sqrt(median / Math.Pow(1 - 2 / (9.0 * (length - 1)), 3));
     }
 
     static int Still(ReadOnlySpan<double> means, double limit)
