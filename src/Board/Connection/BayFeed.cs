@@ -99,7 +99,8 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
             {
                 silence.CancelAfter(Patience);
                 Take(call.ResponseStream.Current);
-                if (Clock.AgeOf(_loads?.Stamp) > FarBehind)
+                // Only what has just come tells: the loads from before an outage are old whatever the connection does.
+                if (Clock.AgeOf(call.ResponseStream.Current.Loads?.Stamp) > FarBehind)
                     return AskForFewer();
             }
 
