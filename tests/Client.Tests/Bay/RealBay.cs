@@ -8,6 +8,9 @@ namespace Client.Tests.Bay;
 /// <summary>The real daemon and the real simulator as processes, joined by pseudo-terminals; the car raised, the pads without a zero.</summary>
 public sealed class RealBay : IAsyncLifetime
 {
+    // Four seconds of samples: rest is judged over two, and the first are still being placed in time.
+    private const int FramesAtRest = 4 * 320;
+
     public const string WhyNot = "Pseudo-terminals: Linux and macOS only.";
 
     internal DemoBay Bay { get; private set; } = null!;
@@ -22,7 +25,7 @@ public sealed class RealBay : IAsyncLifetime
             return;
         Bay = await DemoBay.Start(new DemoSetup { Ports = new Ports(0, 0, 0), Seed = 7 }, TimeProvider.System, CancellationToken.None);
         using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(60));
-        while (!(await Bay.Daemon.Ask(o => Bay.Daemon.Pads.ListPadsAsync(new ListPadsRequest(), o), patience.Token)).Pads.All(p => p is { State: PadState.Live, MeasuredRateHz: > 300 }))
+        while (!(await Bay.Daemon.Ask(o => Bay.Daemon.Pads.ListPadsAsync(new ListPadsRequest(), o), patience.Token)).Pads.All(p => p is { State: PadState.Live, MeasuredRateHz: > 300, Counters.Frames: > FramesAtRest }))
             await Task.Delay(100, patience.Token);
     }
 

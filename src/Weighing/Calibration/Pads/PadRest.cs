@@ -41,7 +41,7 @@ public static class PadRest
         return new RestVerdict(settled ? 1 : Math.Min(still, Pieces - 1) / (double)Pieces, settled, noise);
     }
 
-    // The middle of the pieces' variances: a load that jumps within one piece must not pass for noise.
+    // Without the widest piece: a load that jumps within one piece must not pass for noise.
     static double Describe(ReadOnlySpan<double> window, int length, Span<double> means)
     {
         Span<double> variances = stackalloc double[Pieces];
@@ -53,9 +53,8 @@ public static class PadRest
                 variances[piece] += (sample - means[piece]) * (sample - means[piece]) / (length - 1);
         }
         variances.Sort();
-        var median = (variances[Pieces / 2 - 1] + variances[Pieces / 2]) / 2;
-        // Median of chi-squared over its degrees of freedom (Wilson and Hilferty's approximation, from memory).
-        return Math.Sqrt(median / Math.Pow(1 - 2 / (9.0 * (length - 1)), 3));
+        // What the widest of eight takes with it, more with few samples a piece (fitted to chi-squared, no published source).
+        return Math.Sqrt(Mean(variances[..^1]) / (1 - 0.4 / Math.Sqrt(length - 1)));
     }
 
     static int Still(ReadOnlySpan<double> means, double limit)
