@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using ScaleLink.Client.Probe;
 
 namespace ScaleLink.Client.Demo;
 
@@ -44,9 +45,9 @@ internal sealed class BayFolder : IDisposable
             text.Append(CultureInfo.InvariantCulture, $"""
 
                 [[pads]]
-                corner = {Quoted(corner)}
-                link = {Quoted(link)}
-                serial_number = {Quoted(simulated.Serials[corner])}
+                corner = {TomlText.Quoted(corner)}
+                link = {TomlText.Quoted(link)}
+                serial_number = {TomlText.Quoted(simulated.Serials[corner])}
                 kg_per_count = {simulated.KgPerCount[corner]:R}
                 span_uncertainty_percent = 0.25
 
@@ -70,7 +71,4 @@ internal sealed class BayFolder : IDisposable
             // Another program looks into it; what is left lies among the temporary files.
         }
     }
-
-    // A basic string of TOML.
-    private static string Quoted(string text) => $"\"{text.Replace("\\", "\\\\").Replace("\"", "\\\"")}\"";
 }

@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Publishing.Grpc;
 internal static class BayEvents
 {
     public static async IAsyncEnumerable<Wire.BayEvent> Merge(
-        PacedLoads loads, (PadChanges Changes, PadsList Pads) pads, (SessionChanges Changes, SessionNow Session) work, [EnumeratorCancellation] CancellationToken cancellation)
+        PacedLoads loads, (ChangeNudges Changes, PadsList Pads) pads, (ChangeNudges Changes, SessionNow Session) work, [EnumeratorCancellation] CancellationToken cancellation)
     {
         var reading = loads.WaitAsync(cancellation).AsTask();
         var (change, step) = (pads.Changes.Items.WaitToReadAsync(cancellation).AsTask(), work.Changes.Items.WaitToReadAsync(cancellation).AsTask());

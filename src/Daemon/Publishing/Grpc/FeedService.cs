@@ -28,8 +28,8 @@ internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads
     public override async Task WatchBay(Wire.WatchBayRequest request, IServerStreamWriter<Wire.BayEvent> responses, ServerCallContext context)
     {
         using var loads = Watch(request.HasRateHz ? request.RateHz : DefaultRateHz);
-        using var changes = new PadChanges(bay.Pads, time);
-        using var steps = new SessionChanges(desk, time);
+        using var changes = ChangeNudges.Of(bay.Pads, time);
+        using var steps = ChangeNudges.Of(desk, time);
         await foreach (var next in BayEvents.Merge(loads, (changes, pads), (steps, session), context.CancellationToken))
             await responses.WriteAsync(next, context.CancellationToken);
     }

@@ -15,7 +15,7 @@ internal sealed class PadsList(LiveBay bay, BayConfiguration configuration, Brok
         var list = new Wire.ListPadsResponse
         {
             Bay = configuration.Bay,
-            Stamp = mapping.Stamp(bay.Newest?.Seq ?? 0, clock.NowNs, 2.5 * PadChanges.AtLeastEvery.TotalMilliseconds),
+            Stamp = mapping.Stamp(bay.Newest?.Seq ?? 0, clock.NowNs, 2.5 * ChangeNudges.AtLeastEvery.TotalMilliseconds),
             Serving = new Wire.Serving
             {
                 OtherMachines = configuration.Listen.OtherMachines,

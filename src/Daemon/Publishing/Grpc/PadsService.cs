@@ -14,7 +14,7 @@ internal sealed class PadsService(LiveBay bay, PadsList pads, BayClock clock, Ti
 
     public override async Task WatchPads(Wire.WatchPadsRequest request, IServerStreamWriter<Wire.ListPadsResponse> responses, ServerCallContext context)
     {
-        using var changes = new PadChanges(bay.Pads, time);
+        using var changes = ChangeNudges.Of(bay.Pads, time);
         await foreach (var _ in changes.Items.ReadAllAsync(context.CancellationToken))
             await responses.WriteAsync(pads.Now(), context.CancellationToken);
     }
@@ -24,8 +24,7 @@ internal sealed class PadsService(LiveBay bay, PadsList pads, BayClock clock, Ti
         var seconds = request.HasSeconds ? request.Seconds : DefaultListening;
         if (seconds is not (>= 2 and <= 60))
             throw ApiErrors.BadRequest("SL-414", "seconds", $"Listening for {seconds} s is not offered.", "Ask for 2 to 60.");
-        var pad = bay.Pads.FirstOrDefault(p => ApiMapping.Corner(p.Corner) == request.Corner)
-            ?? throw ApiErrors.BadRequest("SL-413", "corner", "That corner has no pad here.", "Ask Pads.ListPads which corners there are.");
+        var pad = bay.PadAt(request.Corner);
         return PadMapping.Diagnosis(pad.Snapshot(), PadDiagnosis.Of(await Listen(pad, TimeSpan.FromSeconds(seconds), context.CancellationToken)));
     }
 

@@ -36,10 +36,5 @@ internal static class ProofCsv
     // A line break in a name would end the remark and begin a point.
     private static void Remark(StringBuilder text, string name, string value) => text.Append("# ").Append(name).Append(": ").Append(value.ReplaceLineEndings(" ")).Append("\r\n");
 
-    // Spreadsheets run what begins like a formula; an apostrophe makes it a text.
-    private static string Text(string text)
-    {
-        var plain = text.Length > 0 && "=+-@\t\r".Contains(text[0], StringComparison.Ordinal) ? $"'{text}" : text;
-        return $"\"{plain.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
-    }
+    private static string Text(string text) => CsvText.Quoted(CsvText.Harmless(text));
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using ScaleLink.Daemon.Publishing.Reports;
 using ScaleLink.Weighing;
 
 namespace ScaleLink.Daemon.Work;
@@ -43,11 +44,10 @@ public static class SessionCsv
 
     private static string Show(double? value, string format) => value?.ToString(format, CultureInfo.InvariantCulture) ?? "";
 
-    // A leading = + - @ makes a spreadsheet run what somebody typed as a note; a number may begin with its sign.
+    // A number may begin with its sign.
     private static string Quoted(string field)
     {
-        if (field is ['=' or '+' or '-' or '@', ..] && !double.TryParse(field, CultureInfo.InvariantCulture, out _))
-            field = "'" + field;
-        return field.AsSpan().IndexOfAny(",\"\r\n") < 0 ? field : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+        var plain = double.TryParse(field, CultureInfo.InvariantCulture, out _) ? field : CsvText.Harmless(field);
+        return plain.AsSpan().IndexOfAny(",\"\r\n") < 0 ? plain : CsvText.Quoted(plain);
     }
 }

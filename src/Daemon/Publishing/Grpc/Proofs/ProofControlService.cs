@@ -52,8 +52,7 @@ internal sealed class ProofControlService(LiveBay bay, ProofDesk desk, Calibrati
 
     private Task<Wire.ProofView> Do(Wire.Corner corner, Action<PadChannel> act)
     {
-        var pad = bay.Pads.FirstOrDefault(p => ApiMapping.Corner(p.Corner) == corner)
-            ?? throw ApiErrors.BadRequest("SL-413", "corner", "That corner has no pad here.", "Ask Pads.ListPads which corners there are.");
+        var pad = bay.PadAt(corner);
         try
         {
             act(pad);

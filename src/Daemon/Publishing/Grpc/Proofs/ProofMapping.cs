@@ -16,7 +16,7 @@ internal sealed class ProofMapping(LiveBay bay, ProofDesk desk, ApiMapping mappi
         var view = proof is null
             ? new Wire.ProofView { State = Wire.ProofState.None, SerialNumber = pad.Standing.Identity?.SerialNumber ?? "", Corner = ApiMapping.Corner(pad.Corner) }
             : Recorded(proof);
-        view.Stamp = mapping.Stamp(bay.Newest?.Seq ?? 0, clock.NowNs, 2.5 * ProofChanges.Slow.TotalMilliseconds);
+        view.Stamp = mapping.Stamp(bay.Newest?.Seq ?? 0, clock.NowNs, 2.5 * ChangeNudges.AtLeastEvery.TotalMilliseconds);
         view.Cautions.AddRange(ProofCautions.All);
         if (refused is not null)
             view.Refused = Fault(refused);

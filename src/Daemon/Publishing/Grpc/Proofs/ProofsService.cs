@@ -53,15 +53,14 @@ internal sealed class ProofsService(LiveBay bay, ProofDesk desk, ProofLedger pro
 
     public override async Task WatchProof(Wire.WatchProofRequest request, IServerStreamWriter<Wire.ProofView> responses, ServerCallContext context)
     {
-        var pad = bay.Pads.FirstOrDefault(p => ApiMapping.Corner(p.Corner) == request.Corner)
-            ?? throw ApiErrors.BadRequest("SL-413", "corner", "That corner has no pad here.", "Ask Pads.ListPads which corners there are.");
-        using var changes = new ProofChanges(desk, time);
+        var pad = bay.PadAt(request.Corner);
+        using var changes = ChangeNudges.Of(desk, time);
         var (proof, writtenAt) = (desk.At(pad.Corner), long.MinValue);
         await foreach (var _ in changes.Items.ReadAllAsync(context.CancellationToken))
         {
             var now = desk.At(pad.Corner);
             // Nothing moves while nobody measures; a word now and then says that the daemon is there.
-            var isDue = writtenAt == long.MinValue || now != proof || now.Proof is { State: ProofState.Measuring } || time.GetElapsedTime(writtenAt) >= ProofChanges.Slow;
+            var isDue = writtenAt == long.MinValue || now != proof || now.Proof is { State: ProofState.Measuring } || time.GetElapsedTime(writtenAt) >= ChangeNudges.AtLeastEvery;
             if (!isDue)
                 continue;
             await responses.WriteAsync(mapping.View(pad), context.CancellationToken);

@@ -9,7 +9,7 @@ internal sealed class SessionNow(WorkDesk desk, LiveBay bay, ApiMapping mapping,
 {
     public Wire.GetSessionResponse Take() => new()
     {
-        Stamp = mapping.Stamp(bay.Newest?.Seq ?? 0, clock.NowNs, 2.5 * SessionChanges.AtLeastEvery.TotalMilliseconds),
+        Stamp = mapping.Stamp(bay.Newest?.Seq ?? 0, clock.NowNs, 2.5 * ChangeNudges.AtLeastEvery.TotalMilliseconds),
         Session = desk.Current is { } view ? WorkMapping.Session(view) : null,
     };
 }

@@ -14,7 +14,7 @@ internal sealed class WorkService(WorkDesk desk, WorkLedger sessions, SessionNow
 
     public override async Task WatchSession(Wire.WatchSessionRequest request, IServerStreamWriter<Wire.GetSessionResponse> responses, ServerCallContext context)
     {
-        using var changes = new SessionChanges(desk, time);
+        using var changes = ChangeNudges.Of(desk, time);
         await foreach (var _ in changes.Items.ReadAllAsync(context.CancellationToken))
             await responses.WriteAsync(now.Take(), context.CancellationToken);
     }
