@@ -42,16 +42,27 @@ public static class ZeroCapture
         ArgumentNullException.ThrowIfNull(reading);
         ArgumentNullException.ThrowIfNull(limits);
         var refusals = ReadingCheck.Of(reading, calibration.CellTrim.Count, limits.Reading);
-        if (refusals.Count > 0)
+        // Under a car that still rocks, "wait" would be the wrong advice: what stands on the pad is said first.
+        if (refusals.Any(r => r.Code != CalibrationRefusals.Unsettled.Code))
             return (null, refusals);
 
         var counts = calibration.Counts([.. reading.CellCounts]);
         double? shift = referenceCounts is { } reference ? calibration.Kg(counts - reference) : null;
-        var limit = limits.CapacityShare * calibration.CapacityKg;
-        if (shift is null && Math.Abs(calibration.Kg(counts)) is var whole && whole > limits.FirstShare * calibration.CapacityKg)
-            return (null, [CalibrationRefusals.FirstZeroLoaded.Because($"{whole:0.0} kg of {calibration.CapacityKg:0.#} kg, at most {limits.FirstShare:P0} of it is usual")]);
-        return shift is { } kg && Math.Abs(kg) > limit
-            ? (null, [CalibrationRefusals.ZeroLoaded.Because($"{kg:+0.00;-0.00} kg from the reference zero, ±{limit:0.00} kg allowed")])
-            : (new CapturedZero(counts, shift), []);
+        if (Loaded(calibration, counts, shift, limits) is { } loaded)
+            return (null, [loaded, .. refusals]);
+        return refusals.Count > 0 ? (null, refusals) : (new CapturedZero(counts, shift), []);
+    }
+
+    private static Refusal? Loaded(PadCalibration calibration, double counts, double? shift, ZeroLimits limits)
+    {
+        if (shift is { } kg)
+        {
+            var limit = limits.CapacityShare * calibration.CapacityKg;
+            return Math.Abs(kg) > limit ? CalibrationRefusals.ZeroLoaded.Because($"{kg:+0.00;-0.00} kg from the reference zero, ±{limit:0.00} kg allowed") : null;
+        }
+        var whole = Math.Abs(calibration.Kg(counts));
+        return whole > limits.FirstShare * calibration.CapacityKg
+            ? CalibrationRefusals.FirstZeroLoaded.Because($"{whole:0.0} kg of {calibration.CapacityKg:0.#} kg, at most {limits.FirstShare:P0} of it is usual")
+            : null;
     }
 }

@@ -57,6 +57,16 @@ public class ZeroCaptureTests
             Assert.Equal("SL-318", Assert.Single(refusals).Code);
     }
 
+    [Theory]
+    [InlineData(100, "SL-318")]
+    [InlineData(1, null)]
+    public void A_car_that_still_rocks_is_named_before_its_rocking(double kg, string? first)
+    {
+        var (zero, refusals) = ZeroCapture.Judge(Pad, Empty with { Settled = false }, new(), 41_000 - kg / 0.0025);
+        Assert.Null(zero);
+        Assert.Equal(first is null ? ["SL-301"] : [first, "SL-301"], refusals.Select(r => r.Code));
+    }
+
     [Fact]
     public void A_bad_reading_is_never_a_zero_and_everything_wrong_is_named_at_once()
     {
