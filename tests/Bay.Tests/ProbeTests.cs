@@ -27,11 +27,11 @@ public class ProbeTests
         Assert.Contains("slave = 3", reports[2]["proposal"]!.GetValue<string>());
 
         var bayFile = Path.Combine(folder.FullName, "bay.toml");
-        var grpc = BayRig.FreePort();
+        var grpc = FreePorts.Next();
         File.WriteAllText(bayFile, $"""
             bay = "unit6"
             [listen]
-            page_port = {BayRig.FreePort()}
+            page_port = {FreePorts.Next()}
             grpc_port = {grpc}
             [mqtt]
             broker = "off"

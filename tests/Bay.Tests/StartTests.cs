@@ -35,8 +35,8 @@ public class StartTests
         foreach (var (option, free, code) in new[] { ("--page-port", bay.GrpcPort, "SL-402"), ("--mqtt-port", bay.MqttPort, "SL-403") })
         {
             string[] ports = option == "--page-port"
-                ? ["--page-port", $"{free}", "--grpc-port", $"{BayRig.FreePort()}", "--mqtt-port", $"{BayRig.FreePort()}"]
-                : ["--page-port", $"{BayRig.FreePort()}", "--grpc-port", $"{BayRig.FreePort()}", "--mqtt-port", $"{free}"];
+                ? ["--page-port", $"{free}", "--grpc-port", $"{FreePorts.Next()}", "--mqtt-port", $"{FreePorts.Next()}"]
+                : ["--page-port", $"{FreePorts.Next()}", "--grpc-port", $"{FreePorts.Next()}", "--mqtt-port", $"{free}"];
             using var second = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", ["--bay", bay.BayFile, .. ports]);
             Assert.True(second.WaitForExit(Soon), second.Said);
             Assert.Equal(2, second.ExitCode);

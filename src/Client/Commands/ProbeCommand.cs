@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using System.IO.Ports;
 using ScaleLink.Client.Doctor;
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Probe;
@@ -17,6 +18,8 @@ internal static class ProbeCommand
         var port = new Argument<string>("port") { Description = "The serial port, such as /dev/serial/by-path/... or COM3." };
         var seconds = TimeLimit.Option("How long to listen at each rate. Otherwise 6, in which a pad says who it is.");
         var baud = new Option<int?>("--baud") { Description = "Only this rate. Otherwise the usual ones in turn.", HelpName = "N" };
+        var parity = new Option<string?>("--parity") { Description = "Only this parity bit: none, even or odd. Otherwise none; slaves are asked with each in turn.", HelpName = "P" };
+        parity.AcceptOnlyFromAmong("none", "even", "odd");
         var corner = new Option<string>("--corner") { Description = "The corner in the proposal.", DefaultValueFactory = _ => "LF", HelpName = "CORNER" };
         corner.AcceptOnlyFromAmong("LF", "RF", "LR", "RR");
         var modbus = new Option<string?>("--modbus") { Description = "Asks the Modbus slaves of these addresses, such as 1,2,11, for their first registers. Sends on the line: not while another master does.", HelpName = "LIST" };
@@ -25,10 +28,10 @@ internal static class ProbeCommand
             if (result.GetValueOrDefault<string?>() is { } list && Addresses(list) is null)
                 result.AddError("--modbus: give addresses from 1 to 247 with commas between.");
         });
-        var command = new Command("probe", "Listens to a serial port, says what it hears, and proposes the block for the bay file. Sends nothing without --modbus.") { port, seconds, baud, corner, modbus };
+        var command = new Command("probe", "Listens to a serial port, says what it hears, and proposes the block for the bay file. Sends nothing without --modbus.") { port, seconds, baud, parity, corner, modbus };
         command.SetAction(async (parsed, stop) =>
         {
-            var probe = new PortProbe(parsed.GetRequiredValue(port), shell.Time, new SystemTree());
+            var probe = new PortProbe(parsed.GetRequiredValue(port), parsed.GetValue(parity) is { } bit ? Enum.Parse<Parity>(bit, ignoreCase: true) : null, shell.Time, new SystemTree());
             var slaves = parsed.GetValue(modbus) is { } list ? Addresses(list) : null;
             var report = await Task.Run(() => slaves is not null
                 ? probe.Ask(slaves, parsed.GetValue(baud), parsed.GetValue(corner)!, stop)
@@ -45,6 +48,8 @@ internal static class ProbeCommand
     private static void Write(ProbeReport report, Shell shell)
     {
         var rate = report.Baud is { } baud ? string.Create(CultureInfo.InvariantCulture, $"at {baud} bits a second") : "a pseudo-terminal, which has no bit rate";
+        if (report.Format.Words is { Length: > 0 } format)
+            rate += $", {format}";
         shell.WriteLine($"{report.Port}, {rate}: {report.Guess.Summary}.");
         foreach (var line in report.Heard)
             shell.WriteLine($"  {line}");

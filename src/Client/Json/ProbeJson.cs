@@ -3,7 +3,7 @@ using ScaleLink.Client.Probe;
 namespace ScaleLink.Client.Json;
 
 /// <summary>What <c>probe --json</c> prints.</summary>
-internal sealed record ProbeJson(string Port, int? Baud, int Bytes, IReadOnlyList<string> Heard, string? Protocol, string Summary, IReadOnlyList<string> Remarks, string? Proposal)
+internal sealed record ProbeJson(string Port, int? Baud, string Parity, int DataBits, int StopBits, int Bytes, IReadOnlyList<string> Heard, string? Protocol, string Summary, IReadOnlyList<string> Remarks, string? Proposal)
 {
-    public static ProbeJson Of(ProbeReport r) => new(r.Port, r.Baud, r.Bytes, r.Heard, r.Guess.Protocol, r.Guess.Summary, r.Guess.Remarks, r.Proposal);
+    public static ProbeJson Of(ProbeReport r) => new(r.Port, r.Baud, r.Format.Parity.ToString().ToLowerInvariant(), r.Format.DataBits, r.Format.StopBits, r.Bytes, r.Heard, r.Guess.Protocol, r.Guess.Summary, r.Guess.Remarks, r.Proposal);
 }

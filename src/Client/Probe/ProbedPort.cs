@@ -18,9 +18,9 @@ internal sealed class ProbedPort : IDisposable
 
     /// <summary>Opens it.</summary>
     /// <exception cref="ClientException">SL-471 not there, SL-472 not permitted, SL-473 held by another program, SL-474 no serial port.</exception>
-    public static ProbedPort Open(string name, int baud, Parity parity, TimeProvider time)
+    public static ProbedPort Open(string name, int baud, CharacterFormat format, TimeProvider time)
     {
-        var port = new SerialPort(name, baud, parity) { ReadBufferSize = ReadBuffer, ReadTimeout = WaitMs, WriteTimeout = WriteWithinMs };
+        var port = new SerialPort(name, baud, format.Parity, format.DataBits, format.StopBits == 2 ? StopBits.Two : StopBits.One) { ReadBufferSize = ReadBuffer, ReadTimeout = WaitMs, WriteTimeout = WriteWithinMs };
         try
         {
             port.Open();

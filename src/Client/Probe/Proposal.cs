@@ -8,7 +8,7 @@ internal static class Proposal
 {
     private const int UsualBaud = 115200;
 
-    public static string? Of(Guess guess, string port, int? baud, string corner, SystemTree tree)
+    public static string? Of(Guess guess, string port, int? baud, CharacterFormat format, string corner, SystemTree tree)
     {
         if (guess.Protocol is null)
             return null;
@@ -18,6 +18,6 @@ internal static class Proposal
         List<string> lines = ["[[pads]]", $"corner = {TomlText.Quoted(corner)}", $"link = {TomlText.Quoted(link)}"];
         if (baud is { } rate && rate != UsualBaud)
             lines.Add($"baud = {rate.ToString(CultureInfo.InvariantCulture)}");
-        return string.Join('\n', [.. lines, .. guess.Keys, .. guess.Tables]);
+        return string.Join('\n', [.. lines, .. format.Keys, .. guess.Keys, .. guess.Tables]);
     }
 }

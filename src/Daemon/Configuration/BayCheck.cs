@@ -55,8 +55,8 @@ internal static partial class BayCheck
             {
                 if (source.Protocol != ProtocolKind.ModbusRtu || first.Source.Protocol != ProtocolKind.ModbusRtu)
                     yield return new Mistake("SL-010", source.Line, $"{name} and {first.Name} share one port, {link.Key}.", "Give each its own port; by-path names tell equal adapters apart. Only modbus-rtu slaves can share one.");
-                else if (source.Baud != first.Source.Baud || source.Parity != first.Source.Parity)
-                    yield return new Mistake("SL-018", source.Line, $"{name} and {first.Name} share {link.Key} but not its baud and parity.", "Set all slaves of one line alike.");
+                else if ((source.Baud, source.Parity, source.StopBits) != (first.Source.Baud, first.Source.Parity, first.Source.StopBits))
+                    yield return new Mistake("SL-018", source.Line, $"{name} and {first.Name} share {link.Key} but not its baud, parity and stop bits.", "Set all slaves of one line alike.");
             }
 
             foreach (var twins in link.Where(s => s.Source.Modbus is not null).GroupBy(s => s.Source.Modbus!.Slave))

@@ -27,6 +27,12 @@ public sealed record SourceConfiguration
     /// <summary>Parity bit of the serial port.</summary>
     public Parity Parity { get; init; }
 
+    /// <summary>Data bits of a character, 7 or 8; 7 for text only.</summary>
+    public int DataBits { get; init; } = 8;
+
+    /// <summary>Stop bits behind a character, 1 or 2.</summary>
+    public int StopBits { get; init; } = 1;
+
     /// <summary>What is spoken.</summary>
     public required ProtocolKind Protocol { get; init; }
 

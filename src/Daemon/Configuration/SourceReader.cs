@@ -37,6 +37,8 @@ internal sealed class SourceReader(TomlBlock block, IReadOnlyList<TomlBlock> reg
             Link = block.RequiredText("link"),
             Baud = block.Whole("baud", 1, 4_000_000) ?? 115_200,
             Parity = block.Choice("parity", ParityNames) ?? Parity.None,
+            DataBits = ReadDataBits(protocol),
+            StopBits = block.Whole("stop_bits", 1, 2) ?? 1,
             Protocol = protocol,
             Modbus = ReadModbus(protocol == ProtocolKind.ModbusRtu),
             Text = ReadText(protocol == ProtocolKind.TextLines),
@@ -49,6 +51,14 @@ internal sealed class SourceReader(TomlBlock block, IReadOnlyList<TomlBlock> reg
         foreach (var table in protocol == ProtocolKind.ModbusRtu ? [] : registers)
             table.Note("SL-016", table.Line, $"[[{table.Name}]] means nothing to {NameOf(protocol)}.", "Write protocol = \"modbus-rtu\", or take it out.");
         return source;
+    }
+
+    private int ReadDataBits(ProtocolKind protocol)
+    {
+        var bits = block.Whole("data_bits", 7, 8) ?? 8;
+        if (bits == 7 && protocol != ProtocolKind.TextLines)
+            block.Note("SL-006", block.LineOf("data_bits"), $"{block.Name}.data_bits = 7 loses the eighth bit of every byte of {NameOf(protocol)}.", "Take it out: only text-lines can be sent with 7.");
+        return bits;
     }
 
     private ModbusConfiguration? ReadModbus(bool isMeant)

@@ -20,7 +20,7 @@ public abstract record LinkAddress
         var text = source.Link;
         if (!text.StartsWith(TcpScheme, StringComparison.OrdinalIgnoreCase))
         {
-            address = new SerialAddress(text, source.Baud, source.Parity);
+            address = new SerialAddress(text, source.Baud, source.Parity) { DataBits = source.DataBits, StopBits = source.StopBits };
             return true;
         }
 
@@ -53,6 +53,15 @@ public abstract record LinkAddress
 /// <summary>A serial port: device path (or COM name), bits a second, parity bit.</summary>
 public sealed record SerialAddress(string Port, int Baud, Parity Parity = Parity.None) : LinkAddress
 {
+    /// <summary>Data bits of a character, 7 or 8.</summary>
+    public int DataBits { get; init; } = 8;
+
+    /// <summary>Stop bits behind a character, 1 or 2.</summary>
+    public int StopBits { get; init; } = 1;
+
+    /// <summary>How characters are sent, such as <c>9600 even</c>; data and stop bits where they are not 8 and 1.</summary>
+    public string Line => $"{Baud} {Parity.ToString().ToLowerInvariant()}" + ((DataBits, StopBits) is (8, 1) ? "" : $" {DataBits} {StopBits}");
+
     /// <inheritdoc/>
     public override string Name => Port;
 }

@@ -2,7 +2,7 @@ using System.IO.Ports;
 
 namespace ScaleLink.Daemon.Links;
 
-/// <summary>A serial port, 8 data bits, one stop bit.</summary>
+/// <summary>A serial port.</summary>
 public sealed class SerialLink : ILink
 {
     // Large, because small reads batch badly.
@@ -18,7 +18,7 @@ public sealed class SerialLink : ILink
     /// <summary>Opens the port; every failure is given its real cause.</summary>
     public static SerialLink Open(SerialAddress address)
     {
-        var port = new SerialPort(address.Port, address.Baud, address.Parity)
+        var port = new SerialPort(address.Port, address.Baud, address.Parity, address.DataBits, address.StopBits == 2 ? StopBits.Two : StopBits.One)
         {
             ReadBufferSize = ReceiveBuffer,
             WriteTimeout = WriteTimeoutMs,

@@ -13,8 +13,8 @@ internal sealed record RecordedLink(LinkAddress Address, IReadOnlyList<RecordedS
     /// <summary>As the bay file names the protocol.</summary>
     public string Protocol => SourceReader.NameOf(Sources[0].Source.Protocol);
 
-    /// <summary>Bits a second and parity of a serial port.</summary>
-    public string Line => Address is SerialAddress serial ? $"{serial.Baud} {serial.Parity.ToString().ToLowerInvariant()}" : "";
+    /// <summary>How characters are sent on a serial port.</summary>
+    public string Line => (Address as SerialAddress)?.Line ?? "";
 
     /// <summary>Each source with what it has said of itself.</summary>
     public IReadOnlyList<string> Devices => [.. Sources.Select(s => s.Describe())];

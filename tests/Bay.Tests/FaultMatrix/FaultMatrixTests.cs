@@ -19,45 +19,13 @@ public class FaultMatrixTests(MatrixBay bay, ITestOutputHelper output) : IClassF
     // line to less; here a busy machine may add its own.
     private const double LongestGapMs = 500;
 
-    private static readonly string[] Damaged = ["SL-201"];
-    private static readonly string[] NotUnderstood = ["SL-201", "SL-221"];
-
-    private static readonly Dictionary<string, Fault> Faults = new()
-    {
-        ["unplug"] = new("""{"do":"unplug","corner":"CORNER"}""", """{"do":"replug","corner":"CORNER"}""", 0.25,
-            (Corner.Lf, ["SL-105", "SL-101"]), (Corner.Lr, ["SL-105", "SL-101"])),
-        ["unplug the bus"] = new("""{"do":"unplug","corner":"CORNER"}""", """{"do":"replug","corner":"CORNER"}""", 0.25,
-            (Corner.Rf, ["SL-105", "SL-101"]), (Corner.Rr, ["SL-105", "SL-101"])),
-        ["freeze"] = new("""{"do":"freeze","corner":"CORNER"}""", """{"do":"freeze","corner":"CORNER","on":false}""", 0.75,
-            (Corner.Lf, ["SL-106"]), (Corner.Rf, ["SL-211"]), (Corner.Lr, ["SL-106"])),
-        ["garbage"] = new("""{"do":"noise","corner":"CORNER","share":0.4}""", """{"do":"noise","corner":"CORNER","share":0}""", 3,
-            (Corner.Lf, Damaged), (Corner.Rf, Damaged), (Corner.Lr, NotUnderstood)),
-        ["bit errors 1e-4"] = new("""{"do":"garble","corner":"CORNER","bit_error_rate":0.0001}""", """{"do":"garble","corner":"CORNER","bit_error_rate":0}""", 20,
-            (Corner.Lf, Damaged), (Corner.Rf, Damaged), (Corner.Lr, NotUnderstood)),
-        ["bit errors 1e-2"] = new("""{"do":"garble","corner":"CORNER","bit_error_rate":0.01}""", """{"do":"garble","corner":"CORNER","bit_error_rate":0}""", 2,
-            (Corner.Lf, Damaged), (Corner.Rf, Damaged), (Corner.Lr, NotUnderstood)),
-        ["wrong baud rate"] = new("""{"do":"garble","corner":"CORNER","bit_error_rate":0.5}""", """{"do":"garble","corner":"CORNER","bit_error_rate":0}""", 2,
-            (Corner.Lf, Damaged), (Corner.Rf, Damaged), (Corner.Lr, NotUnderstood)),
-        ["truncation"] = new("""{"do":"truncate","corner":"CORNER","share":0.3}""", """{"do":"truncate","corner":"CORNER","share":0}""", 3,
-            (Corner.Lf, Damaged), (Corner.Rf, Damaged), (Corner.Lr, NotUnderstood)),
-        ["device restart"] = new("""{"do":"brown-out","corner":"CORNER"}""", "", 0.75,
-            (Corner.Lf, ["SL-106"]), (Corner.Rf, ["SL-211"]), (Corner.Lr, ["SL-106"])),
-        ["sequence jump"] = new("""{"do":"skip-sequence","corner":"CORNER","by":1000}""", "", 1, (Corner.Lf, ["SL-210"])),
-        ["lost samples"] = new("""{"do":"drop","corner":"CORNER","share":0.05}""", """{"do":"drop","corner":"CORNER","share":0}""", 3, (Corner.Lf, ["SL-210"])),
-        ["slave silent"] = new("""{"do":"silence","corner":"CORNER","seconds":1.5}""", "", 0.75, (Corner.Rf, ["SL-211"])),
-        ["slave exception"] = new("""{"do":"exception","corner":"CORNER","code":4}""", """{"do":"exception","corner":"CORNER","code":0}""", 0.5, (Corner.Rf, ["SL-212"])),
-        ["wrong check"] = new("""{"do":"wrong-check","corner":"CORNER","share":1}""", """{"do":"wrong-check","corner":"CORNER","share":0}""", 2, (Corner.Rf, Damaged)),
-        ["two slaves answering"] = new("""{"do":"twin","corner":"CORNER"}""", """{"do":"twin","corner":"CORNER","on":false}""", 0.5, (Corner.Rf, ["SL-214"])),
-        ["a stranger answering first"] = new("""{"do":"twin","corner":"CORNER","first":true}""", """{"do":"twin","corner":"CORNER","on":false}""", 0.5, (Corner.Rf, ["SL-214"])),
-    };
-
-    public static TheoryData<string> Names => [.. Faults.Keys];
+    public static TheoryData<string> Names => [.. FaultList.Tried.Keys];
 
     [Theory]
     [MemberData(nameof(Names))]
     public void A_fault_is_named_disturbs_nobody_else_publishes_nothing_wrong_and_is_recovered_from(string name)
     {
-        var fault = Faults[name];
+        var fault = FaultList.Tried[name];
         bay.UntilHealthy(Recovery);
         var from = Undisturbed(fault).ToDictionary(corner => corner, bay.Samples.NewestNs);
         var begun = Stopwatch.GetTimestamp();

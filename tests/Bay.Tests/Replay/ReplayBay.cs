@@ -28,12 +28,12 @@ internal sealed class ReplayBay : IDisposable
         _scene = scene;
         if (ledger is not null)
             File.Copy(ledger, LedgerFile);
-        var (grpc, mqtt) = (BayRig.FreePort(), BayRig.FreePort());
+        var (grpc, mqtt) = (FreePorts.Next(), FreePorts.Next());
         var pads = File.ReadAllText(Path.Combine(SceneRecorder.Folder(scene), "pads.toml")).Replace(PortsMark, Ports).Replace(RecordedTimeout, ReplayTimeout);
         File.WriteAllText(BayFile, $"""
             bay = "unit6"
             [listen]
-            page_port = {BayRig.FreePort()}
+            page_port = {FreePorts.Next()}
             grpc_port = {grpc}
             [mqtt]
             port = {mqtt}

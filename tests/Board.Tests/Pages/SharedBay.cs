@@ -30,6 +30,15 @@ public sealed class SharedBay : IAsyncLifetime
     /// <summary>A board of its own, which the test closes.</summary>
     internal Task<BoardPage> Open(string query = "", int? port = null) => BoardPage.Open(_chromium!.Browser, $"http://127.0.0.1:{port ?? Rig.PagePort}/{query}");
 
+    /// <summary>Processor time that the browser has spent in pages so far, s.</summary>
+    internal async Task<double> RendererSeconds()
+    {
+        var session = await _chromium!.Browser.NewBrowserCDPSessionAsync();
+        var processes = (await session.SendAsync("SystemInfo.getProcessInfo"))!.Value.GetProperty("processInfo");
+        await session.DetachAsync();
+        return processes.EnumerateArray().Where(p => p.GetProperty("type").GetString() == "renderer").Sum(p => p.GetProperty("cpuTime").GetDouble());
+    }
+
     public async ValueTask DisposeAsync()
     {
         if (_board is not null)

@@ -107,6 +107,27 @@ public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
         Assert.Contains("SL-422", error.ToString());
     }
 
+    [Fact(Skip = Skip, SkipUnless = nameof(Can))]
+    public async Task I_the_last_seconds_of_one_link_are_written_and_copied()
+    {
+        var folder = Directory.CreateTempSubdirectory("scalelink-record-");
+        var (code, output, _) = await bay.Run("record", "LF", "--note", "on the lift", "--seconds", "2", "--out", folder.FullName, "--json");
+        Assert.Equal(0, code);
+        using var json = JsonDocument.Parse(output);
+        var name = Assert.Single(json.RootElement.GetProperty("captures").EnumerateArray()).GetProperty("name").GetString()!;
+        var copy = File.ReadAllText(Path.Combine(folder.FullName, name));
+        Assert.Contains("note: on the lift\n", copy);
+        Assert.Contains(" received ", copy);
+
+        (code, output, _) = await bay.Run("record", "--list");
+        Assert.Equal(0, code);
+        Assert.Contains(name, output);
+        folder.Delete(recursive: true);
+        (code, _, var error) = await bay.Run("record", "--list", "--out", "/dev/null/captures");
+        Assert.Equal(2, code);
+        Assert.Contains("SL-440", error);
+    }
+
     private async Task<List<JsonElement>> Watch(double seconds)
     {
         var (code, output, _) = await bay.Run("watch", "--json", "--seconds", $"{seconds}");

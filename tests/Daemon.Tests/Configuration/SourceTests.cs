@@ -1,5 +1,6 @@
 using System.IO.Ports;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Links;
 using ScaleLink.Protocol.Modbus;
 using ScaleLink.Protocol.PadFrames;
 using ScaleLink.Protocol.Readings;
@@ -93,6 +94,9 @@ public class SourceTests
     [InlineData("slave = 2", "slave = 0", "SL-006")]
     [InlineData("slave = 2", "", "SL-004")]
     [InlineData("slave = 2", "slave = 2\nbaud = 9600", "SL-018")]
+    [InlineData("slave = 2", "slave = 2\nstop_bits = 2", "SL-018")]
+    [InlineData("slave = 2", "slave = 2\ndata_bits = 7", "SL-006")]
+    [InlineData("unit = \"kg\"\ncap", "data_bits = 6\ncap", "SL-006")]
     [InlineData("slave = 2", "slave = 2\npattern = 'x'", "SL-016")]
     [InlineData("capacity_kg = 500", "", "SL-004")]
     [InlineData("unit = \"kg\"\ncap", "line_end = \"pause\"\ncap", "SL-006")]
@@ -120,6 +124,27 @@ public class SourceTests
         var mistakes = BayFile.Parse(Shared[..at] + bad + Shared[(at + good.Length)..], "bay.toml").Mistakes;
         Assert.Contains(mistakes, m => m.Code == code);
         Assert.All(mistakes, m => Assert.True(m is { Line: > 0, Message.Length: > 0, Mend.Length: > 0 }));
+    }
+
+    [Fact]
+    public void Characters_of_an_old_indicator_reach_the_port_as_written()
+    {
+        var file = BayFile.Parse("""
+            bay = "unit6"
+            [[pads]]
+            corner = "LR"
+            link = "COM3"
+            baud = 4800
+            parity = "even"
+            data_bits = 7
+            stop_bits = 2
+            protocol = "text-lines"
+            pattern = '(?<load>[-+ 0-9.]+)kg'
+            unit = "kg"
+            capacity_kg = 500
+            """, "bay.toml");
+        Assert.True(LinkAddress.TryParse(file.Configuration!.Pads[0].Source, out var address, out _));
+        Assert.Equal("4800 even 7 2", Assert.IsType<SerialAddress>(address).Line);
     }
 
     [Fact]

@@ -1,5 +1,3 @@
-using System.Net;
-using System.Net.Sockets;
 using System.Text;
 using ScaleLink.Api.V1;
 
@@ -17,7 +15,7 @@ internal sealed class BayRig : IDisposable
         string speak = "pad-frames", string tilt = "own", bool isTextChecked = true)
     {
         _isTextChecked = isTextChecked;
-        (PagePort, GrpcPort, MqttPort) = (FreePort(), FreePort(), FreePort());
+        (PagePort, GrpcPort, MqttPort) = (FreePorts.Next(), FreePorts.Next(), FreePorts.Next());
         Simulator = new Simulator(Path.Combine(_folder.FullName, "ports"), imperfections, rate, seed, speak: speak, tilt: tilt);
         File.WriteAllText(BayFile, Describe(mqtt));
         Daemon = new DaemonProcess(BayFile, GrpcPort);
@@ -67,13 +65,6 @@ internal sealed class BayRig : IDisposable
         Loads? loads = null;
         Wait.Until(() => (loads = Daemon.Loads())?.CaptureReady == true, TimeSpan.FromSeconds(withinSeconds), () => $"settled; last {loads}");
         return loads!;
-    }
-
-    public static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 
     public void Dispose()
