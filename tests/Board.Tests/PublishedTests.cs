@@ -17,6 +17,7 @@ public class PublishedTests(SharedBay bay, ITestOutputHelper output)
     private const double MostOfACoreInThePage = 0.3;
     private const double MostOfACoreInTheDaemon = 0.25;
     private const int Pages = 25;
+    private const int Visits = 5;
 
     [Fact]
     public async Task The_published_page_opens_shows_every_view_and_keeps_to_its_budgets()
@@ -42,19 +43,31 @@ public class PublishedTests(SharedBay bay, ITestOutputHelper output)
 
     private async Task OnePage(ChildProcess daemon)
     {
-        var start = Stopwatch.GetTimestamp();
+        // The daemon has just started: nobody waits for that.
+        await FirstView();
+        List<double> views = [];
+        for (var k = 0; k < Visits; k++)
+            views.Add(await FirstView());
+        var first = views.Order().ElementAt(Visits / 2);
         await using var board = await bay.Open();
         await board.UntilVerdict("settled");
-        var first = Stopwatch.GetElapsedTime(start).TotalSeconds;
         var bytes = await board.Page.EvaluateAsync<double>("performance.getEntriesByType('navigation').concat(performance.getEntriesByType('resource')).reduce((sum, r) => sum + r.transferSize, 0)");
         var (page, _) = await Busy(daemon, TimeSpan.FromSeconds(20));
-        output.WriteLine($"cold cache: {bytes / 1e6:0.00} MB over the wire, live after {first:0.0} s; then {page:0.0 %} of a core in the page");
+        output.WriteLine($"cold cache: {bytes / 1e6:0.00} MB over the wire, live after {string.Join(", ", views.Select(v => $"{v:0.0}"))} s; then {page:0.0 %} of a core in the page");
         Assert.InRange(bytes / 1e6, 0.5, MostMegabytes);
         Assert.InRange(first, 0, MostSecondsToFirstView);
         Assert.InRange(page, 0.001, MostOfACoreInThePage);
         foreach (var path in Views.All)
             await board.Go(path);
         Assert.Empty(board.Errors);
+    }
+
+    // From the click to live loads, s; each in a browser context of its own, whose cache is cold.
+    private async Task<double> FirstView()
+    {
+        await using var board = await bay.Open();
+        await board.UntilVerdict("settled");
+        return await board.Page.EvaluateAsync<double>("performance.now() / 1000");
     }
 
     private async Task ManyPages(ChildProcess daemon)
