@@ -38,9 +38,10 @@ internal static class CornerArguments
             return null;
         for (var i = 0; i < words.Length; i += 2)
         {
-            if (!Names.Contains(words[i]) || !double.TryParse(words[i + 1], CultureInfo.InvariantCulture, out var turns) || !double.IsFinite(turns))
+            var corner = words[i].ToUpperInvariant();
+            if (!Names.Contains(corner) || !double.TryParse(words[i + 1], CultureInfo.InvariantCulture, out var turns) || !double.IsFinite(turns))
                 return null;
-            _ = words[i] switch
+            _ = corner switch
             {
                 "LF" => numbers.Lf = turns,
                 "RF" => numbers.Rf = turns,

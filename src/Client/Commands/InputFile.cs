@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
 using ScaleLink.Weighing.Cars;
@@ -31,6 +32,17 @@ internal static class InputFile
         {
             throw new ClientException(new Trouble("SL-441", $"{PeerText.Clean(path, 120)} cannot be written: {e.Message}", "Check the folder and the rights, or name another file."), e);
         }
+    }
+
+    /// <summary>Tells the mistakes, as lines or as JSON; gives the exit code.</summary>
+    public static int Refuse(string path, IReadOnlyList<Finding> findings, bool json, Shell shell)
+    {
+        if (json)
+            shell.WriteLine(new JsonObject { ["mistakes"] = new JsonArray([.. findings.Select(CarJson.Finding)]) }.ToJsonString());
+        else
+            foreach (var line in Mistakes(path, findings))
+                shell.Error.WriteLine(line);
+        return ExitCodes.ToBeMended;
     }
 
     /// <summary>One line for each mistake: file, line, code, what is wrong, what to do.</summary>

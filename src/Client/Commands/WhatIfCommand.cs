@@ -18,7 +18,7 @@ internal static class WhatIfCommand
             var (path, json) = (parsed.GetValue(file)!, parsed.GetValue(common.Json));
             var read = WhatIfFile.Read(InputFile.Read(path), name => CarFileBeside(path, name));
             if (read.Questions is not { } questions)
-                return Refuse(path, read.Mistakes, json, shell);
+                return InputFile.Refuse(path, read.Mistakes, json, shell);
             try
             {
                 var answers = WhatIfAnswers.Of(questions);
@@ -31,20 +31,10 @@ internal static class WhatIfCommand
             }
             catch (FindingException e)
             {
-                return Refuse(path, e.Findings, json, shell);
+                return InputFile.Refuse(path, e.Findings, json, shell);
             }
         });
         return command;
-    }
-
-    private static int Refuse(string path, IReadOnlyList<Finding> findings, bool json, Shell shell)
-    {
-        if (json)
-            shell.WriteLine(WhatIfJson.Refused(findings).ToJsonString());
-        else
-            foreach (var line in InputFile.Mistakes(path, findings))
-                shell.Error.WriteLine(line);
-        return ExitCodes.ToBeMended;
     }
 
     // A car file is meant from where the file of questions lies.

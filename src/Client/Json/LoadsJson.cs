@@ -15,8 +15,11 @@ internal sealed record QuantityJson(double Value, double? StandardUncertainty, d
         quantity.HasDegreesOfFreedom ? quantity.DegreesOfFreedom : null);
 }
 
+/// <summary>A correction that is in a load, kg, or the reason why it is refused.</summary>
+internal sealed record CorrectionJson(string Name, double? SizeKg, string? Refused);
+
 /// <summary>One corner.</summary>
-internal sealed record CornerJson(QuantityJson? LoadKg, bool Proved, string? Calibration, IReadOnlyList<Trouble>? Faults);
+internal sealed record CornerJson(QuantityJson? LoadKg, bool Proved, string? Calibration, IReadOnlyList<CorrectionJson>? Corrections, IReadOnlyList<Trouble>? Faults);
 
 /// <summary>What the crew aims for.</summary>
 internal sealed record TargetJson(double CrossWeightPercent, double TolerancePercent);
@@ -57,10 +60,14 @@ internal sealed record ReadingJson
         Remark = isLive ? PeerText.Clean(loads.Remark, 300) : null,
     };
 
+    private static CorrectionJson Correction(Correction correction) => new(
+        PeerText.Clean(correction.Name, 24), correction.HasSizeKg ? correction.SizeKg : null, correction.HasSizeKg ? null : PeerText.Clean(correction.Reason, 200));
+
     private static CornerJson Corner(CornerLoad corner) => new(
         QuantityJson.Of(corner.LoadKg),
         corner.Proved,
         corner.Calibration.Length > 0 ? PeerText.Clean(corner.Calibration, 80) : null,
+        corner.Corrections.Count > 0 ? [.. corner.Corrections.Select(Correction)] : null,
         corner.Faults.Count > 0 ? [.. corner.Faults.Select(TroubleReader.Read)] : null);
 }
 

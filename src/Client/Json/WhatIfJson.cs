@@ -10,8 +10,6 @@ namespace ScaleLink.Client.Json;
 /// <summary>What <c>whatif --json</c> prints. What was not asked is left out.</summary>
 internal static class WhatIfJson
 {
-    public static JsonObject Refused(IReadOnlyList<Finding> findings) => new() { ["mistakes"] = new JsonArray([.. findings.Select(CarJson.Finding)]) };
-
     public static JsonObject Of(WhatIfAnswers a)
     {
         var json = new JsonObject

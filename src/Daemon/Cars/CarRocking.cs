@@ -1,23 +1,24 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Settling.RockingBlind;
 using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Daemon.Cars;
 
-/// <summary>Keeps the weigher's knowledge of how the car rocks in step with the car in the bay.</summary>
+/// <summary>Keeps the weigher's knowledge of how the car rocks in step with the car in the bay, bars off while a session has them off.</summary>
 internal sealed class CarRocking
 {
     // Warp per load is a matter of rates and places; the mass drops out of it.
     private const double AnyMassKg = 1000;
 
-    public CarRocking(CarShelf cars, RockingPrior prior)
+    public CarRocking(StandingCar car, RockingPrior prior)
     {
-        cars.Changed += Follow;
+        car.Changed += Follow;
         Follow();
 
-        void Follow() => prior.Set(cars.InBay is { } car ? BlindDirection.Of(new CarStatics(car.Model, AnyMassKg)) : null);
+        void Follow() => prior.Set(car.Model is { } model ? BlindDirection.Of(new CarStatics(model, AnyMassKg)) : null);
     }
 
     /// <summary>From the ride rates and tracks of the bay file; equal and little known without them.</summary>

@@ -30,6 +30,7 @@ internal static class BayServices
         services.AddSingleton(provider => new NoiseLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay, time));
         services.AddSingleton(new RockingPrior(CarRocking.DirectionOf(bay.Car)));
         services.AddSingleton<CarShelf>();
+        services.AddSingleton<StandingCar>();
         services.AddSingleton<CarRocking>();
         services.AddSingleton<PatchDesk>();
         services.AddSingleton<LivePatch>();
@@ -99,6 +100,8 @@ internal static class BayServices
         services.AddSingleton<BrokerPass>();
         services.AddSingleton(new MqttTopics(bay.Bay));
         services.AddSingleton<MqttMapping>();
+        services.AddSingleton<MqttWorkMapping>();
+        services.AddSingleton<MqttWork>();
         if (bay.Mqtt.Broker == BrokerKind.Embedded)
             services.AddHostedService<EmbeddedBroker>();
         services.AddHostedService<MqttPublisher>();

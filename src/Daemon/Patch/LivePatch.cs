@@ -1,19 +1,20 @@
-using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing;
+using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Daemon.Patch;
 
 /// <summary>Takes slope and warp of the patch out of every reading, as far as the crew has switched it on and the limits allow.</summary>
-internal sealed class LivePatch(PatchDesk desk, CarShelf cars)
+internal sealed class LivePatch(PatchDesk desk, StandingCar standing)
 {
     // A correction goes with the total; less than this apart, it is the same correction.
     private const double SameTotal = 0.005;
 
     private PatchState? _state;
-    private SavedCar? _car;
+    private CarModel? _car;
     private PatchCorrector? _corrector;
     private double _total;
     private long _refusedSinceNs;
@@ -24,7 +25,7 @@ internal sealed class LivePatch(PatchDesk desk, CarShelf cars)
         var state = desk.State;
         if (state.On.Count == 0 || reading.TotalKg is not { Value: > 0 } total || reading.Corners.Any(c => c.LoadKg is null))
             return reading;
-        if (state.Survey is not { } survey || cars.InBay is not { } car)
+        if (state.Survey is not { } survey || standing.Model is not { } car)
             return CorrectedReading.Mark(reading, state.On, state.Survey is null ? "no survey of the patch is in force" : "no car is chosen");
         Prepare(state, survey, car, total.Value);
         var loads = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Value);
@@ -36,11 +37,11 @@ internal sealed class LivePatch(PatchDesk desk, CarShelf cars)
         return CorrectedReading.Of(reading, corrected, state.On, _refusedSinceNs);
     }
 
-    private void Prepare(PatchState state, SavedSurvey survey, SavedCar car, double total)
+    private void Prepare(PatchState state, SavedSurvey survey, CarModel car, double total)
     {
         if (_corrector is not null && ReferenceEquals(_state, state) && ReferenceEquals(_car, car) && Math.Abs(total - _total) < SameTotal * _total)
             return;
         (_state, _car, _total) = (state, car, total);
-        _corrector = new PatchCorrector(new CarStatics(car.Model, total), survey.Survey);
+        _corrector = new PatchCorrector(new CarStatics(car, total), survey.Survey);
     }
 }

@@ -8,8 +8,10 @@ public sealed class LiveBay(IReadOnlyList<PadChannel> pads)
     private const long ShortestRitualNs = 1500 * Nanoseconds.PerMillisecond;
 
     private BayReading? _newest;
-    private long _restSinceNs;
+    private CarRest _rest = new(0, WasSeen: false);
     private long? _unsettledSinceNs = long.MinValue / 2;
+    // Nobody watched before the first reading.
+    private bool _wasBlind = true;
 
     /// <summary>The pads, in the order LF, RF, LR, RR.</summary>
     public IReadOnlyList<PadChannel> Pads { get; } = [.. pads.OrderBy(p => p.Corner)];
@@ -17,8 +19,8 @@ public sealed class LiveBay(IReadOnlyList<PadChannel> pads)
     /// <summary>The newest reading; absent in the first moments of a run.</summary>
     public BayReading? Newest => Volatile.Read(ref _newest);
 
-    /// <summary>When the car came to the rest it is in, or was in last, ns on the daemon's clock. A touch does not begin a new one; being moved does.</summary>
-    public long RestSinceNs => Interlocked.Read(ref _restSinceNs);
+    /// <summary>The rest that the car is in, or was in last. A touch does not begin a new one; being moved does.</summary>
+    public CarRest Rest => Volatile.Read(ref _rest);
 
     /// <summary>Every reading, 20 a second.</summary>
     public Broadcast<BayReading> Readings { get; } = new();
@@ -38,11 +40,18 @@ public sealed class LiveBay(IReadOnlyList<PadChannel> pads)
         if (reading.Verdict != BayVerdict.Settled)
         {
             _unsettledSinceNs ??= reading.AtNs;
+            // A car that is seen off the pads has moved, whatever was missed before.
+            _wasBlind = reading.Verdict == BayVerdict.Incomplete || (_wasBlind && reading.Verdict != BayVerdict.Raised);
             return;
         }
 
         if (reading.AtNs - _unsettledSinceNs >= ShortestRitualNs)
-            Interlocked.Exchange(ref _restSinceNs, reading.AtNs);
-        _unsettledSinceNs = null;
+            Volatile.Write(ref _rest, new(reading.AtNs, WasSeen: !_wasBlind));
+        (_unsettledSinceNs, _wasBlind) = (null, false);
     }
 }
+
+/// <summary>A car at rest on its pads.</summary>
+/// <param name="SinceNs">When it came to rest, ns on the daemon's clock.</param>
+/// <param name="WasSeen">Whether it was watched on the way there; after a start or a gap in the readings it may have stood there all the time.</param>
+public sealed record CarRest(long SinceNs, bool WasSeen);

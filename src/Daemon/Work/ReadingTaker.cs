@@ -17,6 +17,17 @@ internal sealed class ReadingTaker(LiveBay live, BayClock clock)
             throw new WorkRefusedException(WorkCodes.NotReady, "There is no present reading.", "See whether the pads are live: scalelink pads.");
         if (!reading.CaptureReady || reading.Corners.Any(c => c.LoadKg is null || c.Budget.Count == 0))
             throw new WorkRefusedException(WorkCodes.NotReady, $"The reading is not ready for the record: {reading.Remark}", "Hands off the car and the pads; wait until it has been settled for a moment.");
+        return Of(reading);
+    }
+
+    /// <summary>The present reading when it could be taken now; null otherwise.</summary>
+    public CapturedReading? Peek() => live.Newest is { CaptureReady: true } reading && clock.NowNs - reading.AtNs <= OldestNs && reading.Corners.All(c => c.LoadKg is not null && c.Budget.Count > 0)
+        ? Of(reading)
+        : null;
+
+    private CapturedReading Of(BayReading reading)
+    {
+        var rest = live.Rest;
         return new()
         {
             LoadsKg = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Value),
@@ -26,7 +37,8 @@ internal sealed class ReadingTaker(LiveBay live, BayClock clock)
             Unproved = [.. reading.Corners.Where(c => !c.Proved).Select(c => c.Corner)],
             RunId = clock.RunId,
             Seq = reading.Seq,
-            RestSinceNs = live.RestSinceNs,
+            RestSinceNs = rest.SinceNs,
+            RestWasSeen = rest.WasSeen,
         };
     }
 

@@ -1,4 +1,5 @@
 using ScaleLink.Weighing;
+using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Daemon.Work;
 
@@ -38,9 +39,15 @@ public sealed record SessionCapture
     /// <summary>False: something else than the perches changed after it, or it verifies the bars.</summary>
     public bool Counts { get; init; } = true;
 
+    /// <summary>True once the crew has answered what was found with it: confirmed the step, or named the change.</summary>
+    public bool Answered { get; init; }
+
     /// <summary>Name of a change that was found with it.</summary>
     public string ChangeName { get; init; } = "";
 
+    /// <summary>What was found with it and is not answered yet.</summary>
+    public IReadOnlyList<Finding> OpenFindings => Answered ? [] : Step.Findings;
+
     /// <summary>(RF + LR) / total, percent.</summary>
-    public double CrossWeightPercent => Step.Reading.ForSteps.CrossWeightPercent.Value;
+    public double CrossWeightPercent => Step.Reading.CrossWeightPercent;
 }

@@ -18,7 +18,7 @@ public static class SessionFold
             AdjustmentRecorded a => session with { Open = session.Open.Add(new(a.Turns, a.Predicted, a.Note, who, at, entry)) },
             AdjustmentUndone => session with { Open = session.Open.RemoveAt(session.Open.Count - 1) },
             ChangeNamed named => Name(session, named, at, who, entry),
-            StepConfirmed => session with { Known = Learn(session.KnownBefore!, Newest(session), OpenBefore(session), confirmed: true) },
+            StepConfirmed => WithNewest(session, Newest(session) with { Answered = true }) with { Known = Learn(session.KnownBefore!, Newest(session), OpenBefore(session), confirmed: true) },
             HeightsEntered h => session with { Heights = (h.HeightsMm, session.TurnsSinceBaseline) },
             SessionEnded end => session with { End = end, EndedAt = at },
             _ => session,
@@ -74,7 +74,7 @@ public static class SessionFold
 
     private static WorkSession Name(WorkSession session, ChangeNamed named, DateTimeOffset at, string who, long entry)
     {
-        var newest = Newest(session);
+        var newest = Newest(session) with { Answered = true };
         if (named.Other is { } other)
         {
             var aside = session.Captures.ConvertAll(c => c with { Counts = false });
@@ -92,15 +92,16 @@ public static class SessionFold
             TurnsSinceBaseline = newest.TurnsSinceBaseline + turns,
             Adjustment = new(turns, null, "named afterwards", who, at, entry),
         };
-        return session with
+        return WithNewest(session, changed) with
         {
-            Captures = session.Captures.SetItem(session.Captures.Count - 1, changed),
             Known = Learn(session.KnownBefore!, newest, turns, confirmed: turns == default),
             NeedsName = false,
         };
     }
 
     private static SessionCapture Newest(WorkSession session) => session.Captures[^1];
+
+    private static WorkSession WithNewest(WorkSession session, SessionCapture capture) => session with { Captures = session.Captures.SetItem(session.Captures.Count - 1, capture) };
 
     private static Corners OpenBefore(WorkSession session) => Newest(session).Adjustment?.Turns ?? default;
 }

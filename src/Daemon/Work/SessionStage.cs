@@ -1,3 +1,5 @@
+using ScaleLink.Weighing.Cars;
+
 namespace ScaleLink.Daemon.Work;
 
 /// <summary>What a session waits for.</summary>
@@ -24,7 +26,8 @@ public enum SessionStage
 /// <summary>A session with what the bay sees at this moment.</summary>
 /// <param name="Session">As its steps made it.</param>
 /// <param name="Facts">What the bay sees; after the baseline, what it saw then.</param>
-public sealed record SessionView(WorkSession Session, BayFacts Facts)
+/// <param name="Unnamed">A change that the settled car shows and nobody recorded; null: none, or nobody looked.</param>
+public sealed record SessionView(WorkSession Session, BayFacts Facts, Finding? Unnamed = null)
 {
     /// <summary>What it waits for.</summary>
     public SessionStage Stage => Session switch

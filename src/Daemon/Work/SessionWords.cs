@@ -7,6 +7,7 @@ internal static class SessionWords
     /// <summary>What to do now.</summary>
     public static string Next(SessionView view) => view.Stage switch
     {
+        _ when view.Unnamed is not null => "The car has changed since its last reading: record what was turned, or settle again and capture.",
         SessionStage.Preparing => $"Preparation: {view.Preparation.First(c => !c.IsClosed).Item.Title.ToLowerInvariant()}.",
         SessionStage.Baseline => $"Settle the car ({string.Join(", ", view.Session.Start.Recipe.Actions)}), then capture the baseline.",
         SessionStage.Naming => "The loads changed although nothing was recorded: say what was changed.",

@@ -19,4 +19,5 @@ internal static class WorkCodes
     public const string PatchNotLevel = "SL-573";
     public const string HardToCompare = "SL-574";
     public const string HeightsWanted = "SL-575";
+    public const string ChangedUnnamed = "SL-576";
 }

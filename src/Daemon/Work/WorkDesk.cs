@@ -12,13 +12,15 @@ public sealed class WorkDesk
     private readonly TimeProvider _time;
     private readonly Lock _gate = new();
     private WorkSession? _current;
+    private WorkSession? _lastCaptured;
 
     /// <summary>Takes up the open session, if there is one.</summary>
     public WorkDesk(WorkLedger sessions, LiveBay live, PatchDesk patch, TimeProvider time)
     {
         ArgumentNullException.ThrowIfNull(sessions);
         (_sessions, _live, _patch, _time) = (sessions, live, patch, time);
-        _current = sessions.Open();
+        var all = sessions.All();
+        (_current, _lastCaptured) = (all.LastOrDefault(s => s.End is null), all.LastOrDefault(s => s.Captures.Count > 0));
     }
 
     /// <summary>Told after every step; called outside the lock.</summary>
@@ -31,6 +33,16 @@ public sealed class WorkDesk
         {
             lock (_gate)
                 return _current is { } session ? View(session) : null;
+        }
+    }
+
+    /// <summary>The session that the last reading on record belongs to, open or not; null when none was ever taken.</summary>
+    public WorkSession? LastCaptured
+    {
+        get
+        {
+            lock (_gate)
+                return _lastCaptured;
         }
     }
 
@@ -78,6 +90,7 @@ public sealed class WorkDesk
                 throw new WorkRefusedException(WorkCodes.SomebodyWasFaster, "Somebody else has taken a step meanwhile.", "Look at the session again, then decide.");
             var next = _sessions.Take(session, make(View(session)), who);
             _current = next.End is null ? next : null;
+            _lastCaptured = next.Captures.Count > 0 ? next : _lastCaptured;
             view = View(next);
         }
 

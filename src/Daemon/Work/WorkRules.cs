@@ -33,9 +33,7 @@ internal static class WorkRules
         var made = asPlanned ? SessionPlan.Of(view.Session)?.Plan?.Turns ?? default : turns ?? default;
         if (made == default)
             throw new WorkRefusedException(WorkCodes.StepInput, asPlanned ? "The plan turns nothing." : "No turns are given.", "Give the turns that were made, up positive, for example RF 0.5.");
-        foreach (var corner in Corners.All)
-            if (!(Math.Abs(made[corner]) <= MostTurns) || (made[corner] != 0 && !known.Effects.Statics.Car.Suspension[corner].Perch.CanTurn))
-                throw new WorkRefusedException(WorkCodes.StepInput, $"{corner} cannot have been turned by {made[corner]}.", "Give turns as numbers, and none for a fixed perch; correct the car file if it does turn.");
+        Turnable(made, known);
         var all = view.Session.OpenTurns + made;
         return new(made, asPlanned, note, StatedPrediction.Of(all, PerchPlanner.Forecast(known, all)));
     }
@@ -53,7 +51,7 @@ internal static class WorkRules
         if (view.Stage == SessionStage.Preparing)
             throw new WorkRefusedException(WorkCodes.NotInThisState, $"Open checks before the baseline: {string.Join(", ", view.Preparation.Where(c => !c.IsClosed).Select(c => c.Item.Title))}.", "Tick them, or skip them with a reason.");
         Need(view, SessionStage.Baseline, SessionStage.Planning, SessionStage.Settling, SessionStage.Finishing);
-        if (view.Session.Captures is [.., var last] && last.Step.Reading.RunId == reading.RunId && last.Step.Reading.RestSinceNs >= reading.RestSinceNs)
+        if (view.Session.Captures is [.., var last] && reading.IsSameRestAs(last.Step.Reading))
             throw new WorkRefusedException(WorkCodes.SameRest, "The car has not moved since the last reading: it would be the same one again.", "Settle the car anew (roll or bounce), hands off, then capture.");
         if (view.Session.Known is not { } known)
             return new(CaptureKind.Baseline, reading, heights, note, view.Facts.Seen, false, Unproved(reading), []);
@@ -66,16 +64,14 @@ internal static class WorkRules
     {
         Need(view, SessionStage.Naming);
         var known = Weighed(view);
-        foreach (var corner in Corners.All)
-            if (turns is { } made && (!(Math.Abs(made[corner]) <= MostTurns) || (made[corner] != 0 && !known.Effects.Statics.Car.Suspension[corner].Perch.CanTurn)))
-                throw new WorkRefusedException(WorkCodes.StepInput, $"{corner} cannot have been turned by {made[corner]}.", "Give turns as numbers, and none for a fixed perch.");
+        Turnable(turns ?? default, known);
         return turns == default(Corners) ? new(null, null) : new(turns, other);
     }
 
     public static StepConfirmed Confirm(SessionView view)
     {
         NotEnded(view);
-        return view.Session is { NeedsName: false, Open.Count: 0, Captures: [.., { Adjustment: not null, Step.Findings.Count: > 0 }] } ? new()
+        return view.Session is { NeedsName: false, Open.Count: 0, Captures: [.., { Adjustment: not null, OpenFindings.Count: > 0 }] } ? new()
             : throw new WorkRefusedException(WorkCodes.NotInThisState, "The newest step gave no surprise that could be confirmed.", "Capture again, or go on with the plan.");
     }
 
@@ -101,6 +97,21 @@ internal static class WorkRules
     {
         NotEnded(view);
         return new(true, because, Standing.Of(view.Session)?.Words ?? "no reading was taken");
+    }
+
+    /// <summary>Why perches cannot turn so; null when they can.</summary>
+    public static Finding? CannotBe(Corners turns, StepLearner known)
+    {
+        foreach (var corner in Corners.All)
+            if (!(Math.Abs(turns[corner]) <= MostTurns) || (turns[corner] != 0 && !known.Effects.Statics.Car.Suspension[corner].Perch.CanTurn))
+                return new(WorkCodes.StepInput, $"{corner} cannot turn by {turns[corner]}.", "Give turns as numbers, and none for a fixed perch; correct the car file if it does turn.");
+        return null;
+    }
+
+    private static void Turnable(Corners turns, StepLearner known)
+    {
+        if (CannotBe(turns, known) is { } mistake)
+            throw new WorkRefusedException(mistake.Code, mistake.Message, mistake.Mend);
     }
 
     private static ReadingCaptured AfterTurns(WorkSession session, StepLearner known, CapturedReading reading, Corners? heights, string note)

@@ -66,6 +66,9 @@ public sealed record WorkSession
     /// <summary>Whether the crew took the bars off before the baseline.</summary>
     public bool BarsAreOff => Marks.TryGetValue(CheckLists.Bars, out var mark) && mark.Done;
 
+    /// <summary>Whether they are off at this moment: not any more once they are connected again.</summary>
+    public bool BarsAreOffNow => BarsAreOff && Marks.GetValueOrDefault(CheckLists.BarsAgain) is not { Done: true };
+
     /// <summary>Ride heights by now, mm: measured last, and carried on by what turns do. Null: never measured.</summary>
     public Corners? HeightsNowMm => Heights is { } h && Known is { } known ? h.Mm + known.Effects.HeightsPerTurn * (TurnsSinceBaseline - h.AtTurns) : Heights?.Mm;
 

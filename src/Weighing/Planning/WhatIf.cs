@@ -1,4 +1,5 @@
 using ScaleLink.Weighing.Balance;
+using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Weighing.Planning;
@@ -6,6 +7,9 @@ namespace ScaleLink.Weighing.Planning;
 /// <summary>Changes that somebody wonders about: any of turns, pads and mass, all at once.</summary>
 public sealed record WhatIf
 {
+    // Further than any thread goes, than any pad is shimmed, than any car weighs.
+    const double MostTurns = 30, MostMm = 200, MostKg = 10_000, FurthestMm = 20_000;
+
     /// <summary>Turns of the perches, up positive.</summary>
     public Corners Turns { get; init; }
 
@@ -21,8 +25,11 @@ public sealed record WhatIf
     /// </summary>
     /// <param name="statics">The car.</param>
     /// <param name="now">Loads as they are.</param>
+    /// <exception cref="FindingException">A number in the question is not usable, or a wheel would carry nothing.</exception>
     public (LoadSummary Loads, Corners HeightChangesMm) Ask(CarStatics statics, LoadSummary now)
     {
+        if (Mistakes(statics.Car).ToList() is { Count: > 0 } mistakes)
+            throw new FindingException(mistakes);
         var spread = now.Covariance;
         foreach (var doubt in ModelDoubt.Of(statics.Car))
         {
@@ -30,6 +37,21 @@ public sealed record WhatIf
             spread += CornerMatrix.Outer(half, half);
         }
         return (new(now.Loads + Change(statics), spread, now.DegreesOfFreedom), statics.HeightsFromTurns(Turns));
+    }
+
+    IEnumerable<Finding> Mistakes(CarModel car)
+    {
+        foreach (var corner in Corners.All.ToArray())
+        {
+            if (!(Math.Abs(Turns[corner]) <= MostTurns) || (Turns[corner] != 0 && !car.Suspension[corner].Perch.CanTurn))
+                yield return new(CarCodes.StepInput, $"{corner} cannot be turned by {Turns[corner]}.", $"Give turns as numbers up to {MostTurns}, and none for a fixed perch.") { Place = "turns" };
+            if (!(Math.Abs(PadsRaisedMm[corner]) < MostMm))
+                yield return new(CarCodes.PatchInput, $"The {corner} pad is raised by {PadsRaisedMm[corner]} mm.", $"Give heights within {MostMm} mm.") { Place = "pads raised" };
+        }
+        foreach (var mass in Masses)
+            if (!(Math.Abs(mass.Kg) < MostKg && Math.Abs(mass.Place.X) + Math.Abs(mass.Place.Y) < FurthestMm))
+                yield return new(CarCodes.PlanInput, $"The mass {mass.Name} is {mass.Kg} kg at {mass.Place.BehindFrontAxleMm} mm behind the front axle, {mass.Place.LeftOfCentreMm} mm left.",
+                    "Give its mass in kg and its place in the car in mm.") { Place = "masses" };
     }
 
     Corners Change(CarStatics statics) => Masses.Aggregate(statics.FromTurns(Turns) + statics.FromPads(PadsRaisedMm),

@@ -51,6 +51,9 @@ internal sealed class Bench : IDisposable
         RunId = "run", Seq = 1, RestSinceNs = ++_rests,
     };
 
+    /// <summary>A reading of another run of the daemon, which did not watch the car come to rest.</summary>
+    public CapturedReading Unseen(Corners loads) => Reading(loads) with { RunId = "another", RestWasSeen = false };
+
     public void Take(WorkStep step)
     {
         _time.Advance(TimeSpan.FromMinutes(1));

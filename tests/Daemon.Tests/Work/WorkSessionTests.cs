@@ -54,6 +54,19 @@ public class WorkSessionTests
     }
 
     [Fact]
+    public void A_rest_that_nobody_watched_is_the_same_one_while_the_loads_are()
+    {
+        using var bench = new Bench();
+        bench.Prepare();
+        bench.Capture(Bench.FirstLoads);
+        // A zero that wandered by 50 g, noise of 30 g.
+        Assert.Equal("SL-568", Refused(() => WorkRules.Capture(bench.View, bench.Unseen(Bench.FirstLoads + Corners.Same(0.05)), null, "")));
+        // 0.1 % of cross weight: half a kilogram at each corner.
+        Assert.Equal(CaptureKind.Settle, WorkRules.Capture(bench.View, bench.Unseen(Bench.LoadsAfter(default, 0.1)), null, "").Kind);
+        Assert.Equal(CaptureKind.Settle, WorkRules.Capture(bench.View, bench.Reading(Bench.FirstLoads), null, "").Kind);
+    }
+
+    [Fact]
     public void The_plan_leads_to_the_target_and_its_prediction_stands_before_the_reading()
     {
         using var bench = new Bench();
@@ -83,6 +96,7 @@ public class WorkSessionTests
         Assert.Equal("SL-562", Refused(() => bench.Turn(new(0, 0.25, 0, 0))));
         bench.Take(WorkRules.Name(bench.View, secret, null));
         Assert.Equal(secret, bench.Session.TurnsSinceBaseline);
+        Assert.Empty(bench.Session.Captures[^1].OpenFindings);
         Assert.Equal(SessionStage.Planning, bench.View.Stage);
     }
 
@@ -114,6 +128,10 @@ public class WorkSessionTests
         var before = bench.Session.Known!;
         bench.Take(WorkRules.Confirm(bench.View));
         Assert.NotSame(before, bench.Session.Known);
+        Assert.Empty(bench.Session.Captures[^1].OpenFindings);
+        Assert.Equal("SL-550", bench.Session.Captures[^1].Step.Findings[0].Code);
+        Assert.Equal("SL-562", Refused(() => WorkRules.Confirm(bench.View)));
+        Assert.Empty(bench.Ledger.Find(bench.Session.Id)!.Captures[^1].OpenFindings);
     }
 
     [Fact]

@@ -44,11 +44,7 @@ internal static class CarCommand
             var path = parsed.GetValue(file)!;
             var read = CarFile.Read(InputFile.Read(path));
             if (read.Car is not { } car)
-            {
-                foreach (var line in InputFile.Mistakes(path, read.Mistakes))
-                    shell.Error.WriteLine(line);
-                return ExitCodes.ToBeMended;
-            }
+                return InputFile.Refuse(path, read.Mistakes, parsed.GetValue(common.Json), shell);
 
             if (parsed.GetValue(common.Json))
                 shell.WriteLine(CarJson.Effects(car, parsed.GetValue(total)).ToJsonString());
@@ -69,11 +65,7 @@ internal static class CarCommand
             var path = parsed.GetValue(file)!;
             var text = InputFile.Read(path);
             if (CarFile.Read(text) is { Car: null } read)
-            {
-                foreach (var line in InputFile.Mistakes(path, read.Mistakes))
-                    shell.Error.WriteLine(line);
-                return ExitCodes.ToBeMended;
-            }
+                return InputFile.Refuse(path, read.Mistakes, parsed.GetValue(common.Json), shell);
 
             await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
             var saved = await daemon.Ask(o => daemon.CarControl.SaveCarAsync(new SaveCarRequest { File = text, Who = parsed.GetValue(who) }, o), stop);

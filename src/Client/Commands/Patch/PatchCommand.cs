@@ -30,11 +30,7 @@ internal static class PatchCommand
             var path = parsed.GetValue(file)!;
             var read = SurveyFile.Read(InputFile.Read(path));
             if (read.Survey is not { } input)
-            {
-                foreach (var line in InputFile.Mistakes(path, read.Mistakes))
-                    shell.Error.WriteLine(line);
-                return ExitCodes.ToBeMended;
-            }
+                return InputFile.Refuse(path, read.Mistakes, parsed.GetValue(common.Json), shell);
 
             await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
             var survey = SurveyMessage.Of(input);

@@ -33,13 +33,13 @@ internal static class WorkCommand
         try
         {
             using var screen = !json && shell.CanRedraw ? new LineScreen(shell) : null;
-            ulong? written = null;
+            string? written = null;
             await foreach (var view in new SessionFeed(daemon).WithCancellation(stop))
             {
                 if (screen is not null)
                     screen.Show(SessionPage.Lines(view, shell, screen.Size));
-                else if (view.Message is { } message && written != (message.Session?.Entry ?? 0))
-                    (written, _) = (message.Session?.Entry ?? 0, Write(shell, message, json));
+                else if (view.Message is { } message && written != News(message.Session))
+                    (written, _) = (News(message.Session), Write(shell, message, json));
             }
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
@@ -47,6 +47,9 @@ internal static class WorkCommand
             // The end that was asked for.
         }
     }
+
+    // A step, or something that the daemon found without one.
+    private static string News(Session? session) => session is null ? "" : $"{session.Entry} {string.Join(' ', session.Findings.Select(f => f.Code))}";
 
     private static bool Write(Shell shell, GetSessionResponse message, bool json)
     {

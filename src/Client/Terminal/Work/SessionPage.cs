@@ -66,7 +66,7 @@ internal static class SessionPage
             yield return line;
         foreach (var finding in session.Findings)
             yield return PlanPage.FindingLine(finding);
-        foreach (var cause in session.Captures is [.., var last] ? last.Causes.Take(3) : [])
+        foreach (var cause in session.Captures is [.., { Answered: false } last] ? last.Causes.Take(3) : [])
             yield return $"  {(cause.Explains ? "explains it" : "look at")}: {PeerText.Clean(cause.Words, 200)}";
         yield return $"Now: {PeerText.Clean(session.Next, 300)}";
     }

@@ -77,8 +77,9 @@ internal sealed class MqttMapping(BayConfiguration bay, BayClock clock)
 
     private string Utc(long ns) => Utc(clock.ToUtc(ns));
 
-    private static string Utc(DateTimeOffset at) => at.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ss.fffZ");
+    /// <summary>UTC as every payload writes it.</summary>
+    public static string Utc(DateTimeOffset at) => at.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ss.fffZ");
 
-    // Words in a public payload are lower case and part of the contract: the schemas list them.
-    private static string Word<T>(T value) where T : struct, Enum => value.ToString().ToLowerInvariant();
+    /// <summary>Words in a public payload are lower case and part of the contract: the schemas list them.</summary>
+    public static string Word<T>(T value) where T : struct, Enum => value.ToString().ToLowerInvariant();
 }

@@ -69,6 +69,8 @@ internal sealed record MqttPad
 [JsonSerializable(typeof(MqttState))]
 [JsonSerializable(typeof(MqttConfig))]
 [JsonSerializable(typeof(MqttPad))]
+[JsonSerializable(typeof(MqttSession))]
+[JsonSerializable(typeof(MqttCapture))]
 internal sealed partial class MqttJson : JsonSerializerContext
 {
     /// <summary>Plain text stays plain: no reader of these topics puts them into a page unescaped.</summary>

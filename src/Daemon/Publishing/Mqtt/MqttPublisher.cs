@@ -5,7 +5,7 @@ using ScaleLink.Daemon.Configuration;
 namespace ScaleLink.Daemon.Publishing.Mqtt;
 
 /// <summary>Carries the bay to a broker: birth, live loads, changes of pads, goodbye. A broken connection is made anew for ever.</summary>
-internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics topics, MqttMapping mapping, BrokerPass pass, BrokerState state, LiveBay bay, TimeProvider time, ILogger<MqttPublisher> log)
+internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics topics, MqttMapping mapping, MqttWork work, BrokerPass pass, BrokerState state, LiveBay bay, TimeProvider time, ILogger<MqttPublisher> log)
     : BackgroundService
 {
     private static readonly TimeSpan PingEvery = TimeSpan.FromSeconds(5);
@@ -48,7 +48,7 @@ internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics 
         log.LogInformation("Publishing to broker {Host}:{Port} under {Topic}", configuration.Host, configuration.Port, topics.Loads);
 
         using var end = CancellationTokenSource.CreateLinkedTokenSource(stop);
-        var pumps = new[] { PumpLoads(connection, end.Token), PumpPads(connection, end.Token), PumpPings(connection, end.Token) };
+        var pumps = new[] { PumpLoads(connection, end.Token), PumpPads(connection, end.Token), work.Pump(connection, end.Token), PumpPings(connection, end.Token) };
         var first = await Task.WhenAny(pumps);
         await end.CancelAsync();
         await Task.WhenAll(pumps).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);

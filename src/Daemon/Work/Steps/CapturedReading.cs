@@ -8,6 +8,10 @@ namespace ScaleLink.Daemon.Work;
 /// <summary>Four settled loads on record.</summary>
 public sealed record CapturedReading
 {
+    // What a zero wanders while nobody looks; a car that was settled anew rarely comes so near at all four corners. Common practice, no published source.
+    private const double WanderKg = 0.1;
+    private const double Sure = 3;
+
     /// <summary>kg.</summary>
     public required Corners LoadsKg { get; init; }
 
@@ -31,6 +35,21 @@ public sealed record CapturedReading
 
     /// <summary>When the car had come to this rest, ns on the clock of that run.</summary>
     public required long RestSinceNs { get; init; }
+
+    /// <summary>Whether the car was watched on its way to this rest; it was not after a restart or a gap in the readings.</summary>
+    public bool RestWasSeen { get; init; } = true;
+
+    /// <summary>Whether this is an earlier reading once more: the same rest by the clock of one run or, where nobody watched the car, the same loads.</summary>
+    public bool IsSameRestAs(CapturedReading earlier)
+    {
+        ArgumentNullException.ThrowIfNull(earlier);
+        return (RunId == earlier.RunId && RestSinceNs <= earlier.RestSinceNs) || (!RestWasSeen && Corners.All.ToArray().All(c =>
+            Math.Abs(LoadsKg[c] - earlier.LoadsKg[c]) <= WanderKg + Sure * Math.Sqrt(RepeatUKg[c] * RepeatUKg[c] + earlier.RepeatUKg[c] * earlier.RepeatUKg[c])));
+    }
+
+    /// <summary>(RF + LR) / total, percent.</summary>
+    [JsonIgnore]
+    public double CrossWeightPercent => ForSteps.CrossWeightPercent.Value;
 
     /// <summary>For comparing readings: what stays the same drops out of their difference.</summary>
     [JsonIgnore]

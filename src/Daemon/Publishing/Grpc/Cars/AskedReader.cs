@@ -42,6 +42,8 @@ internal sealed class AskedReader(CarShelf cars, LiveBay bay)
     private static LoadSummary Summary(Wire.CornerQuantities given)
     {
         Quantity[] each = [given.Lf.ToQuantity(), given.Rf.ToQuantity(), given.Lr.ToQuantity(), given.Rr.ToQuantity()];
+        if (each.Any(q => !(q.StandardUncertainty >= 0 && double.IsFinite(q.StandardUncertainty))))
+            throw new FindingException(new Finding(CarCodes.Uncertainty, "The standard uncertainty of a load is not a number of zero or more.", "Give one standard uncertainty with each load, kg."));
         return new(Corners.From(c => each[(int)c].Value), CornerMatrix.Diagonal(Corners.From(c => Square(each[(int)c].StandardUncertainty))));
     }
 

@@ -80,7 +80,8 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
     public static RpcException NoSuchCar(string name) =>
         ApiErrors.NotFound("SL-516", $"No car {PeerText.Clean(name, 40)} was saved, or not in that revision.", "See which there are: scalelink car list.");
 
-    private static Place PlaceOf(Wire.CarPlace? place) => place is null ? default : new(place.BehindFrontAxleMm, place.LeftOfCentreMm, place.HeightMm);
+    // A mass without a place is no question: the front axle's middle is a place like any other.
+    private static Place PlaceOf(Wire.CarPlace? place) => place is null ? new(double.NaN, double.NaN) : new(place.BehindFrontAxleMm, place.LeftOfCentreMm, place.HeightMm);
 
     private static Stated Stated(Wire.Quantity? q) => new(q.ToQuantity().Value, q.ToQuantity().StandardUncertainty);
 

@@ -1,5 +1,5 @@
-using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Patch;
+using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
@@ -10,7 +10,7 @@ using Wire = ScaleLink.Api.V1;
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
 /// <summary>The patch in the words of the public API.</summary>
-internal sealed class PatchMapping(PatchDesk desk, CarShelf cars, AskedReader loads, LiveBay bay)
+internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedReader loads, LiveBay bay)
 {
     private const string Limits =
         "The pads' own inclinometers show how each pad leans. Heights between pads they cannot see: those come from a survey (level beam, laser, water level), and it is done again when a pad has been moved.";
@@ -22,7 +22,7 @@ internal sealed class PatchMapping(PatchDesk desk, CarShelf cars, AskedReader lo
     {
         if (survey is null)
             throw ApiErrors.BadRequest(CarCodes.PatchInput, "survey", "There is no survey in the request.", "Give four heights, or differences and beam readings.");
-        if (survey.Heights.Count > 0 && survey.Heights.Select(h => h.Corner).Distinct().Count() != 4)
+        if (survey.Heights.Count > 0 && (survey.Heights.Count != 4 || survey.Heights.Select(h => h.Corner).Distinct().Count() != 4))
             throw ApiErrors.BadRequest(CarCodes.SurveyIncomplete, "survey.heights", "Heights are needed of all four pads.", "Give each of LF, RF, LR, RR once.");
         var heights = survey.Heights.ToDictionary(h => h.Corner.ToCorner());
         return new()
@@ -70,7 +70,7 @@ internal sealed class PatchMapping(PatchDesk desk, CarShelf cars, AskedReader lo
 
     public Wire.PatchEffect? EffectOf(Corners heightsMm) => Statics() is { } statics ? Effect(PatchEffect.Of(statics, heightsMm)) : null;
 
-    private CarStatics? Statics() => cars.InBay is { } car ? new CarStatics(car.Model, loads.PresentOrNone()?.Loads.Sum ?? AnyTotalKg) : null;
+    private CarStatics? Statics() => standing.Model is { } car ? new CarStatics(car, loads.PresentOrNone()?.Loads.Sum ?? AnyTotalKg) : null;
 
     private IEnumerable<Finding> Findings(PatchSurvey? survey, IReadOnlyList<CorrectionKind> on)
     {
@@ -78,7 +78,7 @@ internal sealed class PatchMapping(PatchDesk desk, CarShelf cars, AskedReader lo
             yield return new("SL-532", on.Count > 0 ? "Corrections are switched on, but no survey is in force." : "The patch has not been surveyed.", "Measure the heights between the pads: scalelink patch survey FILE.");
         if (survey is { Spare: 0 })
             yield return new("SL-533", "Nothing was measured twice: a wrong reading would not show.", "Measure round the patch, four differences: they close on themselves.");
-        if (cars.InBay is null)
+        if (standing.Model is null)
             yield return new("SL-517", "Nobody said which car stands in the bay: what the patch does to it cannot be told.", "Choose one: scalelink car use FILE.");
         else if (loads.PresentOrNone() is null)
             yield return new("SL-518", $"The bay has no settled loads at this moment; effects are for {AnyTotalKg:0} kg.", "Ask again with the car settled on the pads.");

@@ -12,7 +12,13 @@ internal sealed class PatchService(PatchDesk desk, PatchMapping mapping) : Wire.
     public override Task<Wire.PatchReport> GetPatch(Wire.GetPatchRequest request, ServerCallContext context) => Task.FromResult(mapping.Report());
 
     public override Task<Wire.PatchReport> CheckSurvey(Wire.CheckSurveyRequest request, ServerCallContext context) =>
-        Task.FromResult(ApiErrors.Answer(() => mapping.Report(PatchMapping.Survey(request.Survey).Adjust(), desk.State.On)));
+        Task.FromResult(ApiErrors.Answer(() =>
+        {
+            var survey = PatchMapping.Survey(request.Survey);
+            var report = mapping.Report(survey.Adjust(), desk.State.On);
+            report.Note = survey.Note;
+            return report;
+        }));
 
     public override Task<Wire.ShimPlan> PlanShims(Wire.PlanShimsRequest request, ServerCallContext context) => Task.FromResult(ApiErrors.Answer(() =>
     {

@@ -22,6 +22,7 @@ internal static class CaptureMapping
             TurnsSinceBaseline = capture.TurnsSinceBaseline.ToWire(),
             Entry = (ulong)capture.Entry,
             Counts = capture.Counts,
+            Answered = capture.Answered,
         };
         wire.Findings.AddRange(capture.Step.Findings.Select(WireValues.ToWire));
         wire.Causes.AddRange(capture.Step.Causes.Select(Cause));

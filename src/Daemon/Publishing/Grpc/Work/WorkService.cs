@@ -1,5 +1,6 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Work;
+using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Planning;
 using Wire = ScaleLink.Api.V1;
 
@@ -56,8 +57,10 @@ internal sealed class WorkService(WorkDesk desk, WorkLedger sessions, SessionNow
 
     public override Task<Wire.Prediction> PredictTurns(Wire.PredictTurnsRequest request, ServerCallContext context) => Task.FromResult(ApiErrors.Answer(() =>
     {
-        var turns = request.Turns.ToCorners();
-        return CaptureMapping.Prediction(StatedPrediction.Of(turns, PerchPlanner.Forecast(Weighed(request.SessionId).Known!, turns)));
+        var (known, turns) = (Weighed(request.SessionId).Known!, request.Turns.ToCorners());
+        if (WorkRules.CannotBe(turns, known) is { } mistake)
+            throw new FindingException(mistake);
+        return CaptureMapping.Prediction(StatedPrediction.Of(turns, PerchPlanner.Forecast(known, turns)));
     }));
 
     public override Task<Wire.PerchPlan> PlanTurns(Wire.PlanTurnsRequest request, ServerCallContext context) =>

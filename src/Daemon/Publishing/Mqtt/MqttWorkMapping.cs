@@ -1,0 +1,93 @@
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Work;
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Balance;
+using ScaleLink.Weighing.Cars;
+using Quantity = ScaleLink.Weighing.Balance.Quantity;
+
+namespace ScaleLink.Daemon.Publishing.Mqtt;
+
+/// <summary>Puts the work session and its readings into MQTT payloads.</summary>
+internal sealed class MqttWorkMapping(BayClock clock)
+{
+    private const string NoSession = "none";
+
+    public MqttSession Session(SessionView? view)
+    {
+        var none = new MqttSession { T = MqttMapping.Utc(clock.ToUtc(clock.NowNs)), Run = clock.RunId, State = NoSession };
+        if (view is null)
+            return none;
+        var session = view.Session;
+        var standing = Standing.Of(session);
+        var (turn, predicted) = NextTurn(session);
+        return none with
+        {
+            State = MqttMapping.Word(view.Stage),
+            Id = session.Id,
+            Entry = session.Entry,
+            Car = session.Car.Name,
+            Title = session.Start.Title.Length > 0 ? session.Start.Title : null,
+            StartedAt = MqttMapping.Utc(session.StartedAt),
+            TargetCrossWeightPercent = session.Start.TargetPercent,
+            TargetTolerancePercent = session.Start.TolerancePercent,
+            Captures = session.Captures.Count,
+            Adjustments = session.Captures.Count(c => c.Adjustment is not null),
+            CrossWeightPercent = standing is null ? null : Quantity(standing.CrossWeightPercent),
+            ExpandedPercent = standing is null ? null : Math.Round(standing.CrossWeightPercent.HalfWidth(), 4),
+            Settles = standing?.Settles,
+            Verdict = standing is null ? null : Word(standing.Verdict),
+            Turn = turn,
+            PredictedCrossWeightPercent = predicted is { } p ? Quantity(p) : null,
+            Next = SessionWords.Next(view),
+            Findings = Findings([.. view.Unnamed is { } unnamed ? [unnamed] : Array.Empty<Finding>(), .. session.Captures is [.., var last] ? last.OpenFindings : []]),
+        };
+    }
+
+    public static MqttCapture Capture(WorkSession session, SessionCapture capture)
+    {
+        var reading = capture.Step.Reading;
+        var (loads, whole) = (reading.LoadsKg, reading.Whole);
+        return new()
+        {
+            T = MqttMapping.Utc(capture.At),
+            Run = reading.RunId,
+            Seq = reading.Seq,
+            Session = session.Id,
+            Car = session.Car.Name,
+            Number = capture.Number,
+            Kind = MqttMapping.Word(capture.Step.Kind),
+            Counts = capture.Counts,
+            Corners = Corners.All.ToArray().ToDictionary(c => c.ToString(), c => new MqttCorner(
+                Math.Round(loads[c], 3), Math.Round(Math.Sqrt(whole.Covariance.DiagonalPart[c]), 4), !reading.Unproved.Contains(c), reading.Calibrations[(int)c], null)),
+            TotalKg = Quantity(whole.TotalKg),
+            CrossWeightPercent = Quantity(whole.CrossWeightPercent),
+            FrontSharePercent = Quantity(whole.FrontSharePercent),
+            LeftSharePercent = Quantity(whole.LeftSharePercent),
+            FrontSideDifferenceKg = Quantity(whole.FrontSideDifferenceKg),
+            RearSideDifferenceKg = Quantity(whole.RearSideDifferenceKg),
+            Turns = capture.Adjustment is { } adjustment ? Corners.All.ToArray().ToDictionary(c => c.ToString(), c => adjustment.Turns[c]) : null,
+            PredictedCrossWeightPercent = capture.Adjustment?.Predicted is { } predicted ? Quantity(predicted.CrossWeightPercent) : null,
+            Findings = Findings(capture.OpenFindings),
+        };
+    }
+
+    // What was turned and waits for its reading, or else what the plan says.
+    private static (string? Words, Quantity? Predicted) NextTurn(WorkSession session)
+    {
+        if (session.Open is [.., var open])
+            return (Wording.Turns(session.OpenTurns), open.Predicted?.CrossWeightPercent);
+        return !session.NeedsName && SessionPlan.Of(session)?.Plan is { AlreadyThere: false } plan ? (Wording.Turns(plan.Turns), plan.Forecast.CrossWeightPercent) : (null, null);
+    }
+
+    private static List<MqttFinding>? Findings(IReadOnlyList<Finding> findings) => findings.Count == 0 ? null : [.. findings.Select(f => new MqttFinding(f.Code, f.Message, f.Mend))];
+
+    private static MqttQuantity Quantity(Quantity q) => new(Math.Round(q.Value, 4), Math.Round(q.StandardUncertainty, 5));
+
+    private static string Word(AimVerdict verdict) => verdict switch
+    {
+        AimVerdict.OnTarget => "on_target",
+        AimVerdict.TooCloseToTell => "too_close_to_tell",
+        AimVerdict.High => "high",
+        _ => "low",
+    };
+}

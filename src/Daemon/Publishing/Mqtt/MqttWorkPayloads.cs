@@ -1,0 +1,52 @@
+namespace ScaleLink.Daemon.Publishing.Mqtt;
+
+/// <summary>A finding of the session: its code, what is wrong or doubtful, what to do.</summary>
+internal sealed record MqttFinding(string Code, string Message, string Mend);
+
+/// <summary>The work session in the bay. Retained, sent when it changes; without one only the state "none".</summary>
+internal sealed record MqttSession
+{
+    public required string T { get; init; }
+    public required string Run { get; init; }
+    public required string State { get; init; }
+    public string? Id { get; init; }
+    public long? Entry { get; init; }
+    public string? Car { get; init; }
+    public string? Title { get; init; }
+    public string? StartedAt { get; init; }
+    public double? TargetCrossWeightPercent { get; init; }
+    public double? TargetTolerancePercent { get; init; }
+    public int? Captures { get; init; }
+    public int? Adjustments { get; init; }
+    public MqttQuantity? CrossWeightPercent { get; init; }
+    public double? ExpandedPercent { get; init; }
+    public int? Settles { get; init; }
+    public string? Verdict { get; init; }
+    public string? Turn { get; init; }
+    public MqttQuantity? PredictedCrossWeightPercent { get; init; }
+    public string? Next { get; init; }
+    public IReadOnlyList<MqttFinding>? Findings { get; init; }
+}
+
+/// <summary>The last reading that was put on record. Retained; it stays after its session has ended.</summary>
+internal sealed record MqttCapture
+{
+    public required string T { get; init; }
+    public required string Run { get; init; }
+    public required long Seq { get; init; }
+    public required string Session { get; init; }
+    public required string Car { get; init; }
+    public required int Number { get; init; }
+    public required string Kind { get; init; }
+    public required bool Counts { get; init; }
+    public required IReadOnlyDictionary<string, MqttCorner> Corners { get; init; }
+    public required MqttQuantity TotalKg { get; init; }
+    public required MqttQuantity CrossWeightPercent { get; init; }
+    public required MqttQuantity FrontSharePercent { get; init; }
+    public required MqttQuantity LeftSharePercent { get; init; }
+    public required MqttQuantity FrontSideDifferenceKg { get; init; }
+    public required MqttQuantity RearSideDifferenceKg { get; init; }
+    public IReadOnlyDictionary<string, double>? Turns { get; init; }
+    public MqttQuantity? PredictedCrossWeightPercent { get; init; }
+    public IReadOnlyList<MqttFinding>? Findings { get; init; }
+}

@@ -1,0 +1,146 @@
+using System.Text.Json;
+
+namespace Client.Tests.Bay;
+
+/// <summary>The flat patch and the car by the commands alone, against the real daemon and the simulated car.</summary>
+public sealed class PatchOnABayTests(RealBay bay) : IClassFixture<RealBay>, IDisposable
+{
+    private static readonly string[] Corners = ["lf", "rf", "lr", "rr"];
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("scalelink-patch-");
+
+    public static bool Can => RealBay.HasPseudoTerminals;
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    public void Dispose() => _folder.Delete(recursive: true);
+
+    [Fact(Skip = RealBay.WhyNot, SkipUnless = nameof(Can))]
+    public async Task From_an_unknown_patch_to_corrected_loads_and_back()
+    {
+        await Done("zero", "--who", "crew");
+        await Task.Delay(await bay.Bay.Car.Lower(Cancel), Cancel);
+        await Task.Delay(await bay.Bay.Car.Settle(1.5, roll: true, Cancel), Cancel);
+        await Settled();
+        await Unsurveyed();
+        var survey = Survey("""{ "note": "line laser", "heights_mm": { "LF": 0.0, "RF": 1.5, "LR": -0.5, "RR": 0.5, "u_mm": 0.2 } }""");
+        await Mistakes();
+        Assert.Contains("not saved: line laser", await Done("patch", "survey", survey, "--check"));
+        Assert.Contains("SL-532", await Done("patch"));
+        Assert.Contains("by crew: line laser", await Done("patch", "survey", survey, "--who", "crew"));
+        await Shims();
+        await Corrections();
+        Assert.Contains("SL-532", await Done("patch", "clear", "--who", "crew"));
+    }
+
+    [Fact(Skip = RealBay.WhyNot, SkipUnless = nameof(Can))]
+    public async Task Cars_plans_and_sessions_answer_in_json_also_when_they_refuse()
+    {
+        var heron = Shared.RepositoryRoot.File("docs", "cars", "heron.json");
+        Assert.Equal("Heron", (await Json(0, "car", "use", heron, "--who", "crew")).GetProperty("name").GetString());
+        Assert.Contains((await Json(0, "car", "list")).GetProperty("cars").EnumerateArray(), c => c.GetProperty("in_bay").GetBoolean());
+        Assert.Equal("SL-560", Refused(await Json(2, "plan")));
+        Assert.False((await Json(0, "work", "--once")).TryGetProperty("session", out var session) && session.ValueKind == JsonValueKind.Object);
+        Assert.Equal("SL-562", Refused(await Start()));
+        var bad = Survey(File.ReadAllText(heron).Replace("\"value\": 1480", "\"value\": 58.3", StringComparison.Ordinal));
+        foreach (var command in new[] { "use", "show", "check" })
+            Assert.Equal("SL-501", (await Json(2, "car", command, bad)).GetProperty("mistakes")[0].GetProperty("code").GetString());
+    }
+
+    // A session that is begun, refuses a turn before its baseline, and is given up.
+    private async Task<JsonElement> Start()
+    {
+        Assert.Equal("SESSION_STATE_PREPARING", (await Json(0, "work", "start")).GetProperty("state").GetString());
+        var refused = await Json(2, "work", "turn", "rf", "-0.5");
+        Assert.StartsWith("abandoned", (await Json(0, "work", "abandon", "--because", "a test")).GetProperty("ending").GetString());
+        return refused;
+    }
+
+    private async Task Unsurveyed()
+    {
+        var text = await Done("patch");
+        Assert.Contains("SL-532: The patch has not been surveyed.", text);
+        Assert.Contains("LF pad leans pitch", text);
+        Assert.Contains("Heights between pads they cannot see", text);
+        Assert.Contains("SL-532", (await bay.Run("patch", "shims", "1x4")).Error);
+    }
+
+    private async Task Mistakes()
+    {
+        var bad = Survey("""{ "heights_mm": { "LF": 0.0, "RF": 1.5, "LR": -0.5, "u_mm": 0.2 } }""");
+        var (code, _, error) = await bay.Run("patch", "survey", bad);
+        Assert.Equal(2, code);
+        Assert.Contains($"{bad}:1: SL-514", error);
+        Assert.Equal("SL-514", (await Json(2, "patch", "survey", bad)).GetProperty("mistakes")[0].GetProperty("code").GetString());
+        var open = Survey("""{ "differences": [ { "from": "LF", "to": "RF", "mm": 1, "u_mm": 0.2 } ] }""");
+        Assert.Equal("SL-520", Refused(await Json(2, "patch", "survey", open)));
+    }
+
+    private async Task Shims()
+    {
+        // RF is the highest: LF wants 1 mm, LR 1.5, RR 0.5 to come within 0.5 mm of it.
+        var text = await Done("patch", "shims", "0.5x8", "1x8");
+        Assert.Equal(["LF  1 mm", "RF  none", "LR  1 + 0.5 mm", "RR  0.5 mm"], text.Split('\n').Take(4).Select(l => l.TrimEnd()));
+        Assert.Contains("Survey the pads again", text);
+        var json = await Json(1, "patch", "shims", "2x1");
+        Assert.Equal("SL-528", json.GetProperty("finding").GetProperty("code").GetString());
+        Assert.Contains("thickness x pieces", (await bay.Run("patch", "shims", "0.5")).Error);
+    }
+
+    // What the report says of a correction is what the live loads change by.
+    private async Task Corrections()
+    {
+        var before = await Settled();
+        var size = (await Json(0, "patch", "on", "warp", "--who", "crew")).GetProperty("corrections").EnumerateArray().Single(c => c.GetProperty("name").GetString() == "warp");
+        Assert.True(size.GetProperty("on").GetBoolean());
+        var after = await Settled(corrected: true);
+        foreach (var corner in Corners)
+        {
+            var change = Load(after, corner) - Load(before, corner);
+            Assert.InRange(Math.Abs(change), 0.5, 10);
+            // The loads move by noise and rounding besides.
+            Assert.Equal(size.GetProperty("size_kg").GetProperty(corner).GetProperty("value").GetDouble(), change, 0.2);
+        }
+
+        Assert.Contains("warp   off", await Done("patch", "off", "warp", "--who", "crew"));
+        Assert.Equal(Load(before, "lf"), Load(await Settled(), "lf"), 0.2);
+    }
+
+    private async Task<JsonElement> Settled(bool corrected = false)
+    {
+        for (var tries = 0; tries < 40; tries++)
+        {
+            var (_, output, _) = await bay.Run("watch", "--json", "--seconds", "1");
+            var reading = output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => JsonDocument.Parse(l).RootElement).Where(l => l.TryGetProperty("reading", out var _)).LastOrDefault();
+            if (reading.ValueKind == JsonValueKind.Object && reading.GetProperty("reading") is var r && r.GetProperty("verdict").GetString() == "settled"
+                && corrected == r.GetRawText().Contains("\"warp\"", StringComparison.Ordinal))
+                return r;
+        }
+
+        throw new InvalidOperationException("The car does not settle.");
+    }
+
+    private static double Load(JsonElement reading, string corner) => reading.GetProperty("corners").GetProperty(corner.ToUpperInvariant()).GetProperty("load_kg").GetProperty("value").GetDouble();
+
+    private static string? Refused(JsonElement answer) => answer.GetProperty("trouble").GetProperty("code").GetString();
+
+    private string Survey(string text)
+    {
+        var path = Path.Combine(_folder.FullName, $"{Guid.NewGuid():N}.json");
+        File.WriteAllText(path, text);
+        return path;
+    }
+
+    private async Task<JsonElement> Json(int code, params string[] arguments)
+    {
+        var (ended, output, error) = await bay.Run([.. arguments, "--json"]);
+        Assert.True(ended == code, $"{string.Join(' ', arguments)} ended with {ended}: {output}{error}");
+        return JsonDocument.Parse(output).RootElement;
+    }
+
+    private async Task<string> Done(params string[] arguments)
+    {
+        var (code, output, error) = await bay.Run(arguments);
+        Assert.True(code == 0, $"{string.Join(' ', arguments)}: {output}{error}");
+        return output;
+    }
+}
