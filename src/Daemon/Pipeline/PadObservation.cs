@@ -20,14 +20,14 @@ public sealed record PadObservation(PadIdentity Identity, PadReading Reading, Re
         double[] means = new double[cells], spreads = new double[cells];
         for (var cell = 0; cell < cells; cell++)
             (means[cell], spreads[cell]) = Describe(samples, cell);
-        var rest = Rest(samples, means, kgPerCount);
+        var rest = Judge(samples, means, kgPerCount);
         rest = isWhole ? rest : rest with { Progress = Math.Min(rest.Progress, 0.9), Settled = false };
         return new PadObservation(identity, around with { CellCounts = means, CellSpreads = spreads, Settled = rest.Settled }, rest);
     }
 
     // A mass that is slid from one cell to another leaves the sum alone, and the mean of before and after belongs to no place
     // at all: each cell has to rest as well.
-    private static RestVerdict Rest(ReadOnlySpan<CellCounts> samples, double[] means, double kgPerCount)
+    private static RestVerdict Judge(ReadOnlySpan<CellCounts> samples, double[] means, double kgPerCount)
     {
         double[] sum = new double[samples.Length], own = new double[samples.Length];
         var (progress, settled) = (1.0, true);
