@@ -108,6 +108,25 @@ public sealed class Bay : IDisposable
         return Time + _masses.TimeLeft;
     }
 
+    /// <summary>
+    /// Moves every pad on by so many places: for 1 the pad of RF goes to LF, that of LR to RF, RR to LR, LF to RR. The cable of
+    /// a place is plugged into the pad that comes to it.
+    /// </summary>
+    /// <exception cref="SimulatorException">CP-208 something stands on the pads, or they do not say who they are.</exception>
+    public void MovePads(int places)
+    {
+        if (Enum.GetValues<Wheel>().Any(w => Loads[w] > 1e-6))
+            throw new SimulatorException("CP-208", "Something stands on the pads.", "Jack the car up and take the masses away first.");
+        if (_pads.Any(p => p.Speech != Speech.PadFrames))
+            throw new SimulatorException("CP-208", "Only pads that speak frames say who they are.", "Start with --speak pad-frames.");
+        var before = (Pad[])_pads.Clone();
+        foreach (var wheel in Enum.GetValues<Wheel>())
+        {
+            _pads[(int)wheel] = before[((int)wheel + places) % before.Length];
+            Pad(wheel).CarryTo(wheel, Time);
+        }
+    }
+
     /// <summary>Mass that stands, or is being put, on a pad, kg.</summary>
     public double MassOn(Wheel wheel) => _masses.Wanted[wheel];
 

@@ -10,6 +10,8 @@ static class PadCommands
     [
         new("mass", "Put a mass on a pad in place of the one before; 0 kg takes it away.",
             """{"do":"mass","corner":"LF","kg":20,"x_mm":0,"y_mm":0}""", Mass),
+        new("move-pads", "Carry every pad on by some places, RF to LF, LR to RF, RR to LR, LF to RR, and plug each in there.",
+            """{"do":"move-pads","places":1}""", Move),
         new("pad-height", "Set the height of a pad's surface over the flat patch, mm.",
             """{"do":"pad-height","corner":"RR","mm":1.5}""", Height),
         new("pad-tilt", "Tilt a pad's surface, degrees (ISO 8855 signs).",
@@ -27,6 +29,12 @@ static class PadCommands
         var (forward, left) = (a.Number("x_mm", -reach, reach, 0), a.Number("y_mm", -reach, reach, 0));
         var atOnce = a.Flag("at_once", false);
         return (bay, reply) => reply["done_at"] = bay.PutMass(wheel, kg, forward * 1e-3, left * 1e-3, atOnce);
+    }
+
+    static Deed Move(Arguments a)
+    {
+        var places = (int)a.Number("places", 1, 3);
+        return (bay, _) => bay.MovePads(places);
     }
 
     static Deed Height(Arguments a)

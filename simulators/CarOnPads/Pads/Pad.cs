@@ -60,7 +60,7 @@ public sealed class Pad
     }
 
     /// <summary>Which wheel stands on it.</summary>
-    public Wheel Wheel { get; }
+    public Wheel Wheel { get; private set; }
     /// <summary>What it speaks.</summary>
     public Speech Speech { get; }
     /// <summary>SLP-1001 to SLP-1004.</summary>
@@ -95,6 +95,13 @@ public sealed class Pad
 
     /// <summary>Loses its supply at this time and starts anew a little later.</summary>
     public void BrownOut(double now) => _offUntil = now + RestartSeconds;
+
+    /// <summary>Stands under another wheel from now on; its plug was pulled for the way.</summary>
+    internal void CarryTo(Wheel wheel, double now)
+    {
+        Wheel = wheel;
+        BrownOut(now);
+    }
 
     /// <summary>Sets the air around the pad, °C; the metal follows slowly or at once.</summary>
     public void Air(double celsius, bool atOnce)

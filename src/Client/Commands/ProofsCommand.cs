@@ -12,7 +12,7 @@ internal static class ProofsCommand
     public static Command Create(CommonOptions common, Shell shell)
     {
         var command = new Command("proofs", "Calibrations of the pads, and the proofs that made them.");
-        foreach (var part in (Command[])[List(common, shell), Show(common, shell), Compare(common, shell), Readopt(common, shell), Export(common, shell)])
+        foreach (var part in (Command[])[List(common, shell), Show(common, shell), Compare(common, shell), Readopt(common, shell), Export(common, shell), RotationCommand.Create(common, shell)])
             command.Subcommands.Add(part);
         return command;
     }

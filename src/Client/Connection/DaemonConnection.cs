@@ -33,6 +33,8 @@ public sealed class DaemonConnection : IAsyncDisposable
         PadControl = new PadControl.PadControlClient(_channel);
         Proofs = new Proofs.ProofsClient(_channel);
         ProofControl = new ProofControl.ProofControlClient(_channel);
+        Rotations = new Rotations.RotationsClient(_channel);
+        RotationControl = new RotationControl.RotationControlClient(_channel);
         Cars = new Cars.CarsClient(_channel);
         CarControl = new CarControl.CarControlClient(_channel);
         Patch = new Patch.PatchClient(_channel);
@@ -64,6 +66,12 @@ public sealed class DaemonConnection : IAsyncDisposable
 
     /// <summary>What proves pads and puts calibrations into force.</summary>
     public ProofControl.ProofControlClient ProofControl { get; }
+
+    /// <summary>Pads moved round under one car.</summary>
+    public Rotations.RotationsClient Rotations { get; }
+
+    /// <summary>The steps of moving pads round.</summary>
+    public RotationControl.RotationControlClient RotationControl { get; }
 
     /// <summary>Cars, and what statics says about them.</summary>
     public Cars.CarsClient Cars { get; }

@@ -17,7 +17,13 @@ internal static class ReportFile
     {
         var isNumber = proof.Length <= LongestNumber && proof.All(char.IsAsciiDigit);
         var request = isNumber ? new ExportProofRequest { ProofId = proof, Format = format } : new ExportProofRequest { CalibrationId = proof, Format = format };
-        var file = await daemon.Ask(o => daemon.Proofs.ExportProofAsync(request, o), stop);
+        await Save(await daemon.Ask(o => daemon.Proofs.ExportProofAsync(request, o), stop), shell, path, stop);
+    }
+
+    /// <summary>Writes a report that is here.</summary>
+    /// <exception cref="ClientException">SL-445: the file cannot be written.</exception>
+    public static async Task Save(ExportedFile file, Shell shell, string path, CancellationToken stop)
+    {
         if (path == "-")
         {
             shell.Out.Write(file.Content.ToStringUtf8());

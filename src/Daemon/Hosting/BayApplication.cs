@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Server.Kestrel.Core;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Publishing.Grpc.Proofs;
+using ScaleLink.Daemon.Publishing.Grpc.Rotations;
 using Serilog;
 
 namespace ScaleLink.Daemon.Hosting;
@@ -38,6 +39,8 @@ internal static class BayApplication
         app.MapGrpcService<WorkControlService>();
         app.MapGrpcService<ProofsService>();
         app.MapGrpcService<ProofControlService>();
+        app.MapGrpcService<RotationsService>();
+        app.MapGrpcService<RotationControlService>();
         app.MapGrpcService<RecorderService>();
         app.MapGrpcService<RecorderControlService>();
         app.MapGrpcReflectionService();

@@ -9,6 +9,7 @@ using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Publishing.Grpc.Proofs;
+using ScaleLink.Daemon.Publishing.Grpc.Rotations;
 using ScaleLink.Daemon.Publishing.Mqtt;
 using ScaleLink.Daemon.Recording;
 using ScaleLink.Daemon.Work;
@@ -47,6 +48,10 @@ internal static class BayServices
         services.AddSingleton<ProofLedger>();
         services.AddSingleton<ProofDesk>();
         services.AddSingleton<CalibrationShelf>();
+        services.AddSingleton(provider => new RotationLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay));
+        services.AddSingleton<PlacementTaker>();
+        services.AddSingleton<RotationDesk>();
+        services.AddSingleton<RotationMapping>();
         services.AddSingleton<ProofMapping>();
         services.AddSingleton(provider => new PadRecords(provider.GetRequiredService<IZeroStore>(), provider.GetRequiredService<CalibrationLedger>(), bay.Place));
         services.AddSingleton<ILinkFactory, LinkFactory>();

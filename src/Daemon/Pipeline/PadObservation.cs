@@ -20,13 +20,31 @@ public sealed record PadObservation(PadIdentity Identity, PadReading Reading, Re
         double[] means = new double[cells], spreads = new double[cells];
         for (var cell = 0; cell < cells; cell++)
             (means[cell], spreads[cell]) = Describe(samples, cell);
-        var loads = new double[samples.Length];
-        for (var i = 0; i < loads.Length; i++)
-            for (var cell = 0; cell < cells; cell++)
-                loads[i] += (samples[i][cell] - means[cell]) * kgPerCount;
-        var rest = PadRest.Judge(loads);
+        var rest = Judge(samples, means, kgPerCount);
         rest = isWhole ? rest : rest with { Progress = Math.Min(rest.Progress, 0.9), Settled = false };
         return new PadObservation(identity, around with { CellCounts = means, CellSpreads = spreads, Settled = rest.Settled }, rest);
+    }
+
+    // A mass that is slid from one cell to another leaves the sum alone, and the mean of before and after belongs to no place
+    // at all: each cell has to rest as well.
+    private static RestVerdict Judge(ReadOnlySpan<CellCounts> samples, double[] means, double kgPerCount)
+    {
+        double[] sum = new double[samples.Length], own = new double[samples.Length];
+        var (progress, settled) = (1.0, true);
+        for (var cell = 0; cell < means.Length; cell++)
+        {
+            for (var i = 0; i < own.Length; i++)
+            {
+                own[i] = (samples[i][cell] - means[cell]) * kgPerCount;
+                sum[i] += own[i];
+            }
+
+            var rest = PadRest.Judge(own);
+            (progress, settled) = (Math.Min(progress, rest.Progress), settled && rest.Settled);
+        }
+
+        var whole = PadRest.Judge(sum);
+        return whole with { Progress = Math.Min(progress, whole.Progress), Settled = settled && whole.Settled };
     }
 
     private static (double Mean, double Spread) Describe(ReadOnlySpan<CellCounts> samples, int cell)

@@ -18,4 +18,6 @@ internal static class ProofRefusals
     public static readonly RefusalKind InForce = new("SL-354", "This calibration is in force already", "Choose another one.");
 
     public static readonly RefusalKind Nameless = new("SL-355", "A name or a reason is missing", "Say who, and why where it is asked for: both stand in the ledger.");
+
+    public static readonly RefusalKind NoRotation = new("SL-356", "The pads are not being moved round", "Begin with a weighing: scalelink proofs rotation record.");
 }

@@ -13,7 +13,8 @@ public class CommandTests
     [MemberData(nameof(Examples))]
     public void Every_example_works_and_stands_in_the_manual(string example)
     {
-        using var bench = new Bench(raised: false);
+        // Nobody carries a pad away from under a car.
+        using var bench = new Bench(raised: example.Contains("move-pads", StringComparison.Ordinal));
         bench.Do(example);
         bench.Run(0.05);
         Assert.Contains(example, RepositoryRoot.Read("docs", "simulator.md"));
@@ -33,6 +34,7 @@ public class CommandTests
     [InlineData("""{"do":"self-test","corner":"LF","fault":"mood"}""", "CP-205")]
     [InlineData("""{"do":"turn","corner":"LF","turns":1,"clicks":3}""", "CP-206")]
     [InlineData("""{"do":"imperfection","name":"rust","on":true}""", "CP-104")]
+    [InlineData("""{"do":"move-pads","places":1}""", "CP-208")]
     public void A_wrong_command_is_refused_with_a_code_and_a_way_out_and_changes_nothing(string command, string code)
     {
         using var bench = new Bench(raised: false);

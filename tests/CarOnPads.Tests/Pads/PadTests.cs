@@ -40,6 +40,19 @@ public class PadTests
     }
 
     [Fact]
+    public void Carried_to_another_place_it_goes_on_there_under_its_own_number()
+    {
+        using var bench = new Bench();
+        bench.Run(1);
+        bench.Do("""{"do":"move-pads","places":1}""");
+        bench.PutMass(100, wheel: Wheel.LF);
+        var heard = bench.Listen(8);
+        Assert.All(heard.Hellos, h => Assert.Equal("SLP-1002", h.SerialNumber));
+        Assert.Equal(100, Bench.Sum(heard.Samples[^1]) * bench.Bay.Pad(Wheel.LF).KgPerCount, 0.01);
+        Assert.Equal(["SLP-1002", "SLP-1003", "SLP-1004", "SLP-1001"], Enum.GetValues<Wheel>().Select(w => bench.Bay.Pad(w).SerialNumber));
+    }
+
+    [Fact]
     public void It_says_hello_when_asked()
     {
         using var bench = new Bench();

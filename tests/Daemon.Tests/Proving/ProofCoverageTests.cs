@@ -8,7 +8,7 @@ namespace Daemon.Tests.Proving;
 /// <summary>
 /// All four pads are proved with everything a proof can test but creep, and then loaded with masses that no proof used. The truth is what
 /// the simulator was told to put down; its cells bend, lag, differ and creep by physics of their own. The limit is the uncertainty that
-/// the proof itself states. One bench here, ten with SCALELINK_LONG=1.
+/// the proof itself states. One bench here, 24 with SCALELINK_LONG=1.
 /// </summary>
 public class ProofCoverageTests(ITestOutputHelper output)
 {
@@ -20,12 +20,13 @@ public class ProofCoverageTests(ITestOutputHelper output)
     [Fact]
     public void What_a_proof_states_covers_the_truth_and_trims_take_the_place_out_of_the_load()
     {
-        var benches = Environment.GetEnvironmentVariable("SCALELINK_LONG") == "1" ? 10 : 1;
+        var benches = Environment.GetEnvironmentVariable("SCALELINK_LONG") == "1" ? 24 : 1;
         int covered = 0, all = 0;
         for (var seed = 1; seed <= benches; seed++)
             covered += Bench(seed, ref all);
         output.WriteLine($"{covered} of {all} loads lie within two standard uncertainties of the truth");
-        Assert.InRange(covered, 0.9 * all, all);
+        // 95 % is what two standard uncertainties mean; a single bench has 24 loads that share four proofs.
+        Assert.InRange(covered, (benches > 1 ? 0.93 : 0.9) * all, all);
     }
 
     private int Bench(int seed, ref int all)

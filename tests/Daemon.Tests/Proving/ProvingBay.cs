@@ -2,11 +2,13 @@ using CarOnPads;
 using CarOnPads.Physics;
 using Daemon.Tests.Settling.Trials;
 using Microsoft.Extensions.Time.Testing;
+using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing;
+using ScaleLink.Daemon.Work;
 using ScaleLink.Daemon.Zeros;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
@@ -17,26 +19,43 @@ namespace Daemon.Tests.Proving;
 internal sealed class ProvingBay : IDisposable
 {
     private const double Beat = 0.004;
+    // The weighing loop wakes this often.
+    private const double WeighingBeat = 0.01;
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("scalelink-proving-");
     private readonly FakeTimeProvider _time = new(new DateTimeOffset(2026, 11, 25, 8, 0, 0, TimeSpan.Zero));
     private readonly Cable[] _cables = [new(), new(), new(), new()];
+    private readonly Func<Corner, double?> _kgPerCount;
     private readonly LedgerDatabase _ledger;
     private readonly Bay _bay;
     private readonly ZeroTaking _zeros;
+    private readonly LiveBay _live;
+    private readonly BayClock _clock;
+    private readonly BlockClock _blocks;
+    private readonly BayWeigher? _weigher;
+    private double _nextWeighing;
 
-    public ProvingBay(BayOptions options)
+    /// <param name="options">The simulated bench.</param>
+    /// <param name="weighs">Makes readings of the four loads as well, which a proof does without.</param>
+    /// <param name="kgPerCount">Of the bay file; nominal where it says nothing.</param>
+    public ProvingBay(BayOptions options, bool weighs = false, Func<Corner, double?>? kgPerCount = null)
     {
+        _kgPerCount = kgPerCount ?? (_ => null);
         _ledger = new LedgerDatabase(Path.Combine(_folder.FullName, "ledger.db"));
         _bay = new Bay(options, wheel => _cables[(int)wheel]);
-        var clock = new BayClock(_time);
+        var clock = _clock = new BayClock(_time);
         var (zeros, calibrations) = (new ZeroLedger(_ledger), new CalibrationLedger(_ledger));
         var records = new PadRecords(zeros, calibrations, Here);
         Pads = [.. Enum.GetValues<Corner>().Select(corner => new PadChannel(PadAt(corner), clock, records))];
         for (var i = 0; i < 4; i++)
             _cables[i].Connect(Pads[i], clock);
         _zeros = new ZeroTaking(clock, zeros);
-        Desk = new ProofDesk(new LiveBay(Pads), new ProofLedger(_ledger, calibrations), calibrations, clock);
+        _live = new LiveBay(Pads);
+        Desk = new ProofDesk(_live, new ProofLedger(_ledger, calibrations), calibrations, clock);
+        _blocks = new BlockClock(Pads, clock);
+        _weigher = weighs
+            ? new BayWeigher(Pads, new WeighConfiguration(SettledToleranceKg: 0.1, RaisedBelowKg: 5), new RockingPrior(CarRocking.DirectionOf(null)), reading => reading)
+            : null;
     }
 
     public static Place Here { get; } = new("trial", 9.81, 1e-6);
@@ -44,6 +63,19 @@ internal sealed class ProvingBay : IDisposable
     public IReadOnlyList<PadChannel> Pads { get; }
 
     public ProofDesk Desk { get; }
+
+    /// <summary>Car, crew and pads.</summary>
+    public Bay Bench => _bay;
+
+    /// <summary>Ready for the record, as every face is told.</summary>
+    public bool IsCaptureReady => _live.Newest?.CaptureReady == true;
+
+    /// <summary>Where pads are moved round, made anew from the ledger as after a restart.</summary>
+    public RotationDesk TakeUpRotation() => new(
+        new PlacementTaker(_live, new ReadingTaker(_live, _clock), _clock), new RotationLedger(_ledger, "trial"), _clock);
+
+    /// <summary>What looks after the zero of one pad.</summary>
+    public PadZeroWatch Watch(PadChannel pad) => new(pad, new ZeroTrackingOptions(), raisedBelowKg: 5, new ZeroLedger(_ledger), _clock);
 
     /// <summary>Puts a mass on every pad and lets it come to rest.</summary>
     public void Put(double kg, double x = 0, double y = 0)
@@ -60,6 +92,8 @@ internal sealed class ProvingBay : IDisposable
         {
             _time.Advance(TimeSpan.FromSeconds(Beat));
             _bay.AdvanceTo(_bay.Time + Beat);
+            if (_weigher is not null && _bay.Time >= _nextWeighing)
+                Weigh(_weigher);
         }
     }
 
@@ -72,7 +106,10 @@ internal sealed class ProvingBay : IDisposable
     }
 
     /// <summary>Proves all pads side by side, and adopts what came of it.</summary>
-    public void Prove(Func<PadChannel, ProofPlan> plan, Action<PadChannel, ProofReport> found)
+    /// <param name="plan">For each pad.</param>
+    /// <param name="found">Told of each outcome.</param>
+    /// <param name="ballastKg">What each piece of ballast weighs, which only the crew's simulator knows.</param>
+    public void Prove(Func<PadChannel, ProofPlan> plan, Action<PadChannel, ProofReport> found, IReadOnlyDictionary<string, double>? ballastKg = null)
     {
         foreach (var pad in Pads)
             Desk.Start(plan(pad), "prover");
@@ -80,9 +117,12 @@ internal sealed class ProvingBay : IDisposable
         {
             var step = first.Flow.Next!;
             var (x, y) = step.Step.Spot switch { "over cell 1" => (1, 1), "over cell 2" => (1, -1), "over cell 3" => (-1, 1), "over cell 4" => (-1, -1), _ => (0, 0) };
-            Put(first.Flow.Plan.Masses.Kg(step.Step.Load), 0.14 * x, 0.14 * y);
+            var ballast = step.Step.Load.Ballast.Sum(label => ballastKg![label]);
+            Put(first.Flow.Plan.Masses.Kg(step.Step.Load) + ballast, 0.14 * x, 0.14 * y);
+            if (step.Step.MinutesHeld is > 0 and var minutes)
+                Hold(first.Flow, minutes);
             foreach (var pad in Pads)
-                Again(() => Try(() => Desk.Record(pad.Corner, step.Number, "prover")));
+                Assert.Null(Again(() => Try(() => Desk.Record(pad.Corner, step.Number, "prover"))));
         }
 
         foreach (var pad in Pads)
@@ -90,6 +130,14 @@ internal sealed class ProvingBay : IDisposable
             found(pad, ProofDigest.Of(Desk.At(pad.Corner).Proof!.Flow).Report!);
             Desk.Adopt(pad.Corner, "prover", "");
         }
+    }
+
+    // Somebody has a cup of tea; the daemon says when the time is over.
+    private void Hold(ProofFlow flow, int minutes)
+    {
+        Assert.Equal("SL-326", Assert.Throws<RefusedException>(() => Desk.Record(Corner.LF, flow.Next!.Number, "prover")).Refusal.Code);
+        var since = flow.Readings.First(r => r.Step.MinutesHeld == 0).Reading.Time;
+        Run((since + TimeSpan.FromMinutes(minutes) - _clock.ToUtc(_clock.NowNs)).TotalSeconds + 1);
     }
 
     public void Dispose()
@@ -115,16 +163,30 @@ internal sealed class ProvingBay : IDisposable
     // Noise keeps a load from resting now and then; whoever proves waits a little and tries again.
     private object? Again(Func<object?> act)
     {
-        for (var i = 0; i < 20 && act() is not null; i++)
+        var refused = act();
+        for (var i = 0; i < 20 && refused is not null; i++)
+        {
             Run(0.5);
-        return null;
+            refused = act();
+        }
+
+        return refused;
+    }
+
+    private void Weigh(BayWeigher weigher)
+    {
+        _nextWeighing = _bay.Time + WeighingBeat;
+        foreach (var pad in Pads)
+            pad.Tick(_clock.NowNs);
+        while (_blocks.TryNext(out var from, out var to, out _))
+            _live.Publish(weigher.Weigh(from, to));
     }
 
     private PadConfiguration PadAt(Corner corner) => new()
     {
         Corner = corner,
         Source = new SourceConfiguration { Link = "cable", Baud = 115200, Protocol = ProtocolKind.PadFrames },
-        KgPerCount = _bay.Pad((Wheel)(int)corner).KgPerCount,
+        KgPerCount = _kgPerCount(corner) ?? _bay.Pad((Wheel)(int)corner).KgPerCount,
         SpanUncertaintyPercent = 1,
         CorrectTilt = false,
     };

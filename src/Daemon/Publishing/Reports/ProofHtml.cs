@@ -6,7 +6,8 @@ namespace ScaleLink.Daemon.Publishing.Reports;
 /// <summary>A report of one proof to print: two pages of A4 at most for an ordinary proof.</summary>
 internal static class ProofHtml
 {
-    private const string Style = """
+    /// <summary>Shared by the reports of pads.</summary>
+    public const string Style = """
         body{font:14px/1.4 system-ui,sans-serif;color:#111;background:#fff;max-width:52em;margin:2em auto;padding:0 1em}
         h1{font-size:1.5em;margin:0}h2{font-size:1.1em;margin:1.4em 0 .4em;border-bottom:1px solid #999}
         table{border-collapse:collapse;width:100%}th,td{padding:.15em .5em;text-align:left;border-bottom:1px solid #ddd}.n{text-align:right;font-variant-numeric:tabular-nums}

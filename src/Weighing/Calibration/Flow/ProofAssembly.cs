@@ -70,7 +70,7 @@ static class ProofAssembly
 
     static Creep? Creep(ProofFlow flow, PadCalibration pad)
     {
-        if (flow.Readings.Count(r => r.Step.Stage == ProofStage.Creep) < ProofScript.CreepReadings)
+        if (flow.Readings.Count(r => r.Step.MinutesHeld is not null) < ProofScript.CreepReadings)
             return null;
         double Counts(int minutes) => pad.Counts([.. flow.Readings.Single(r => r.Step.MinutesHeld == minutes).Reading.CellCounts]);
         var kgPerCount = flow.Plan.Before.SpanKgPerCount;

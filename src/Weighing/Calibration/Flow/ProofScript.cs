@@ -69,6 +69,9 @@ static class ProofScript
     {
         if (!plan.CreepTest)
             yield break;
+        // A load that has stood since the last run has crept already.
+        if (!plan.WayDown)
+            yield return new(ProofStage.Creep, LoadStack.Empty);
         foreach (var minutes in (int[])[0, LateMinutes, LastMinutes])
             yield return new(ProofStage.Creep, plan.Loads[^1], MinutesHeld: minutes);
     }

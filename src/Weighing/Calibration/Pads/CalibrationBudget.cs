@@ -32,14 +32,15 @@ static class CalibrationBudget
         yield return new(BudgetTerms.Resolution,
             Math.Sqrt(2) * TypeB.Rounding(errors.ResolutionCounts * Math.Abs(pad.SpanKgPerCount)));
         yield return new(BudgetTerms.ZeroReturn, TypeB.Rectangular(errors.ZeroReturnKg ?? 0));
-        yield return new(BudgetTerms.Hysteresis, TypeB.Rectangular(Hysteresis(errors, load)));
+        yield return new(BudgetTerms.Hysteresis, TypeB.Arcsine(Hysteresis(errors, load)));
         yield return new(BudgetTerms.Repeatability, errors.RepeatabilitySdKg ?? 0, errors.RepeatabilityDegreesOfFreedom);
         yield return new(BudgetTerms.Creep, TypeB.Rectangular((errors.CreepRelative ?? 0) * load));
         yield return new(BudgetTerms.Linearity, TypeB.Rectangular(errors.LinearityKg ?? 0));
         yield return new(BudgetTerms.Position, TypeB.Rectangular((errors.PositionRelative ?? 0) * load));
     }
 
-    // A curve through both ways lies between them, so half of the difference is left either way.
+    // A curve through both ways lies between them, so half of the difference is left either way. A wheel mostly comes on one
+    // way and stays there, so that its load lies near an edge of the loop rather than anywhere within it.
     static double Hysteresis(ErrorSources errors, double load)
     {
         if (errors.HysteresisKg is not { } whole || errors.HysteresisAtKg <= 0)

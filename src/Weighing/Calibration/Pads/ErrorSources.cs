@@ -18,7 +18,7 @@ public sealed record ErrorSources
     /// <summary>Largest difference between the way down and the way up, kg.</summary>
     public double? HysteresisKg { get; init; }
 
-    /// <summary>The load at which it was found, kg. Below it hysteresis is taken in proportion.</summary>
+    /// <summary>From this load on the whole of it is taken, kg; below it hysteresis is taken in proportion.</summary>
     public double HysteresisAtKg { get; init; }
 
     /// <summary>True when the curve was drawn through the way up alone, so that the way down is off by all of it.</summary>

@@ -31,12 +31,11 @@ public static class PadRest
         var length = loadsKg.Length / Pieces;
         if (length < FewestPerPiece)
             return default;
-        var window = loadsKg[(loadsKg.Length - Pieces * length)..];
         Span<double> means = stackalloc double[Pieces];
-        var noise = Describe(window, length, means);
+        var noise = Describe(loadsKg, length, means);
         var still = Still(means, Math.Max(ToleranceKg, Significant * noise / Math.Sqrt(length)));
-        var half = window.Length / 2;
-        var drift = Math.Abs(Mean(window[..half]) - Mean(window[half..]));
+        var half = loadsKg.Length / 2;
+        var drift = Math.Abs(Mean(loadsKg[..half]) - Mean(loadsKg[half..]));
         var settled = still == Pieces && drift <= Math.Max(ToleranceKg, Significant * noise * Math.Sqrt(2.0 / half));
         return new RestVerdict(settled ? 1 : Math.Min(still, Pieces - 1) / (double)Pieces, settled, noise);
     }
@@ -47,10 +46,11 @@ public static class PadRest
         Span<double> variances = stackalloc double[Pieces];
         for (var piece = 0; piece < Pieces; piece++)
         {
-            var samples = window.Slice(piece * length, length);
+            // The oldest piece takes what is left over: every sample that is in a reading has to be at rest.
+            var samples = window[(piece == 0 ? 0 : window.Length - (Pieces - piece) * length)..(window.Length - (Pieces - 1 - piece) * length)];
             means[piece] = Mean(samples);
             foreach (var sample in samples)
-                variances[piece] += (sample - means[piece]) * (sample - means[piece]) / (length - 1);
+                variances[piece] += (sample - means[piece]) * (sample - means[piece]) / (samples.Length - 1);
         }
         variances.Sort();
         // What the widest of eight takes with it, more with few samples a piece (fitted to chi-squared, no published source).

@@ -12,7 +12,7 @@ static class ProofErrors
             .Select(label => AirBuoyancy.RelativeLimit(input.Masses[label])).DefaultIfEmpty(0).Max(),
         ZeroReturnKg = found.ZeroReturnKg is { } back ? Math.Abs(back) : null,
         HysteresisKg = found.Hysteresis is { } loop ? Math.Abs(loop.Kg) : null,
-        HysteresisAtKg = found.Hysteresis?.LoadKg ?? 0,
+        HysteresisAtKg = WideOpenAtKg(found),
         CurveFollowsWayUp = found.Hysteresis is null,
         RepeatabilitySdKg = curve.RepeatSdKg,
         RepeatabilityDegreesOfFreedom = curve.RepeatSdKg is null ? double.PositiveInfinity : curve.RepeatDegreesOfFreedom,
@@ -29,6 +29,11 @@ static class ProofErrors
         .Select(level => (level.Key, new AtLoad(
             level.GroupBy(point => point.First.Way).Average(way => way.Average(point => point.Second)),
             Characterisation.Kg(input.Masses, level.Key, curve))));
+
+    // Loops open early and stay open: where half of the largest difference is found, any load above may meet all of it.
+    static double WideOpenAtKg(PadCharacteristics found) => found.Hysteresis is not { } loop ? 0 : found.Levels
+        .Where(l => !l.Load.IsEmpty && Math.Abs(l.HysteresisKg ?? 0) >= 0.5 * Math.Abs(loop.Kg))
+        .Min(l => l.Kg);
 
     // Only where the repeats contradict the curve are the means of the levels off by more than scatter.
     static double Bend(ProofInput input, CurveFit curve) =>

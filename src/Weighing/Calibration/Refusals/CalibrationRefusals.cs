@@ -135,6 +135,18 @@ public static class CalibrationRefusals
     public static readonly RefusalKind FirstZeroLoaded = new("SL-333", "The pad has no earlier zero to compare with, and does not read like an empty one",
         "Take everything off the pad. If it is empty, say so with the reason: a heavy platform, say, or an amplifier with a large offset.");
 
+    /// <summary>The loads of two placements cannot be compared.</summary>
+    public static readonly RefusalKind Recalibrated = new("SL-334", "A pad is weighed with another calibration than at the first placement",
+        "What a pad weighs with must go with it: move its kg_per_count to the block of its new corner, or readopt the calibration of then; otherwise begin anew.");
+
+    /// <summary>The pads were moved and not zeroed.</summary>
+    public static readonly RefusalKind NotZeroedAnew = new("SL-335", "A pad was not zeroed after it was moved",
+        "Lift the car, zero the empty pads in their new places, lower the car and settle it, then record again.");
+
+    /// <summary>Not the four pads of the first placement.</summary>
+    public static readonly RefusalKind OtherPads = new("SL-336", "These are not the same four pads",
+        "Put the four pads of the first placement under the car, or begin anew.");
+
     /// <summary>The whole catalogue, in the order of the codes.</summary>
     public static IReadOnlyList<RefusalKind> All { get; } =
     [
@@ -142,6 +154,6 @@ public static class CalibrationRefusals
         MassesSwapped, WrongUnit, TemperatureMoved, Tilted, TooFewPoints, UncertaintyNotReached, UnknownMass, NoTolerance,
         ZeroLoaded, ZeroDrifts, TrimOutOfRange, PositionsAlike, PlacementsAlike, CarMoved, BallastUndetermined,
         UnexpectedLoad, OutOfStep, Shifted, MassOff, BadStart, ShapeUnknown, RangeTooShort, OtherPad,
-        FirstZeroLoaded,
+        FirstZeroLoaded, Recalibrated, NotZeroedAnew, OtherPads,
     ];
 }

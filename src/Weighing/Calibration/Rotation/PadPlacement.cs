@@ -1,3 +1,5 @@
+using ScaleLink.Weighing.Statistics;
+
 namespace ScaleLink.Weighing.Calibration;
 
 /// <summary>One weighing of the car with the pads in certain places.</summary>
@@ -9,7 +11,12 @@ public sealed record PadPlacement(IReadOnlyList<string> PadAt, Corners LoadsKg);
 /// <param name="Pad">Serial number.</param>
 /// <param name="Relative">Relative departure: 0.001 reads a thousandth high.</param>
 /// <param name="StandardUncertainty">Of the departure.</param>
-public readonly record struct PadGain(string Pad, double Relative, double StandardUncertainty);
+public readonly record struct PadGain(string Pad, double Relative, double StandardUncertainty)
+{
+    /// <summary>Half-width of the interval that holds the departure with 95 % (Student's t).</summary>
+    /// <param name="degreesOfFreedom">Of the result.</param>
+    public double Expanded(int degreesOfFreedom) => StandardUncertainty * Probability.CoverageFactor(0.95, degreesOfFreedom);
+}
 
 /// <summary>Outcome of moving the pads round under one car.</summary>
 public sealed record RotationResult

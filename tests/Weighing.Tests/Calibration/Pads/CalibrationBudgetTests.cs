@@ -41,7 +41,7 @@ public class CalibrationBudgetTests
     [InlineData(BudgetTerms.Buoyancy, 15e-6 * 200 / 1.7320508075688772)]
     [InlineData(BudgetTerms.Resolution, 0.02 / 3.4641016151377544 * 1.4142135623730951)]
     [InlineData(BudgetTerms.ZeroReturn, 0.03 / 1.7320508075688772)]
-    [InlineData(BudgetTerms.Hysteresis, 0.04 / 1.7320508075688772)]
+    [InlineData(BudgetTerms.Hysteresis, 0.04 / 1.4142135623730951)]
     [InlineData(BudgetTerms.Repeatability, 0.02)]
     [InlineData(BudgetTerms.Creep, 1e-4 * 200 / 1.7320508075688772)]
     [InlineData(BudgetTerms.Linearity, 0.05 / 1.7320508075688772)]
@@ -50,7 +50,7 @@ public class CalibrationBudgetTests
     public void Terms_at_200_kg(string name, double expected) => Assert.Equal(expected, Term(name, 200), 1e-9);
 
     [Fact]
-    public void Hysteresis_shrinks_towards_zero_load() => Assert.Equal(0.02 / Math.Sqrt(3), Term(BudgetTerms.Hysteresis, 100), 1e-9);
+    public void Hysteresis_shrinks_towards_zero_load() => Assert.Equal(0.02 / Math.Sqrt(2), Term(BudgetTerms.Hysteresis, 100), 1e-9);
 
     [Fact]
     public void A_known_temperature_replaces_the_assumed_span()

@@ -1,0 +1,78 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Connection;
+using ScaleLink.Client.Readings;
+
+namespace ScaleLink.Client.Proving;
+
+/// <summary>A rotation in lines for a terminal of 80 columns: what was weighed, what comes next, what came of it.</summary>
+internal static class RotationPage
+{
+    private static readonly string[] Corners = ["LF", "RF", "LR", "RR"];
+
+    public static IEnumerable<string> Lines(RotationView view, Glyphs glyphs) =>
+        [.. Head(view), .. view.Placements.Select(Placement), .. Result(view, glyphs), .. Next(view)];
+
+    public static IEnumerable<string> List(ListRotationsResponse list)
+    {
+        if (list.Rotations.Count == 0)
+            yield return "No rotations: the pads were never moved round under a car.";
+        foreach (var r in list.Rotations)
+            yield return $"{PeerText.Clean(r.RotationId, 10),6}  {r.BegunAt.ToDateTime():yyyy-MM-dd HH:mm}Z  {State(r.State),-10} {r.Placements.Count} weighings, {PeerText.Clean(r.BegunBy, 20)}";
+    }
+
+    private static IEnumerable<string> Head(RotationView view)
+    {
+        if (view.State is RotationState.None or RotationState.Measuring)
+            foreach (var caution in view.Cautions)
+                yield return $"Caution: {PeerText.Clean(caution, 200)}";
+        yield return view.State == RotationState.None
+            ? "The pads are not being moved round. Zero, lower and settle the car, then: scalelink proofs rotation record"
+            : $"Rotation {PeerText.Clean(view.RotationId, 10)}, {State(view.State)}, begun {view.BegunAt.ToDateTime():yyyy-MM-dd HH:mm}Z by {PeerText.Clean(view.BegunBy, 40)}";
+        if (view.EndedAt is { } ended)
+            yield return $"ended {ended.ToDateTime():yyyy-MM-dd HH:mm}Z by {PeerText.Clean(view.EndedBy, 40)}{(view.Remark.Length > 0 ? $": {PeerText.Clean(view.Remark, 200)}" : "")}";
+    }
+
+    private static string Placement(Placement placement) =>
+        $"{placement.Number,2}  " + string.Join("  ", placement.Pads.Zip(Corners, (pad, corner) => $"{corner} {PeerText.Clean(pad.SerialNumber, 12)} {pad.LoadKg:0.00}")) + " kg";
+
+    private static IEnumerable<string> Next(RotationView view)
+    {
+        if (view.State == RotationState.Review)
+            yield return "All four are weighed. Next: scalelink proofs rotation finish, or throw-away N to weigh one again.";
+        if (view.Next.Count == 4)
+        {
+            yield return $"Next: {string.Join(", ", view.Next.Zip(Corners, (pad, corner) => $"{PeerText.Clean(pad, 20)} to {corner}"))}.";
+            yield return "  Lift the car, move the pads, plug each into the cable of its new corner, zero, lower, settle: record.";
+        }
+
+        if (view.WaitingFor is { } waiting)
+            yield return $"Not yet: {TroubleReader.Read(waiting)}";
+        else if (view.Ready)
+            yield return "Ready: scalelink proofs rotation record";
+    }
+
+    private static IEnumerable<string> Result(RotationView view, Glyphs glyphs)
+    {
+        if (view.Refused is { } refused)
+            yield return $"No outcome. {TroubleReader.Read(refused)}";
+        if (view.Result is not { } result)
+            yield break;
+        yield return "Against the mean of the four pads:";
+        foreach (var pad in result.Pads)
+            yield return $"  {PeerText.Clean(pad.SerialNumber, 20),-20} reads {Math.Abs(100 * pad.Relative):0.000} % {(pad.Relative < 0 ? "low " : "high")} {glyphs.PlusMinus}{100 * pad.Expanded:0.000} (95 %){(pad.Departs ? "  departs: prove it with masses" : "  no departure seen")}";
+        var loads = result.LoadsKg;
+        yield return $"With that taken out: LF {loads.Lf:0.00}  RF {loads.Rf:0.00}  LR {loads.Lr:0.00}  RR {loads.Rr:0.00} kg, (RF + LR) / total {result.CrossWeightPercent:0.00} %";
+        yield return $"Warp from weighing to weighing {string.Join(", ", result.WarpKg.Select(w => $"{w:+0.00;-0.00;0.00}"))} kg; scatter that remains {result.ResidualSdKg:0.000} kg";
+        foreach (var blind in result.CannotSee)
+            yield return $"Not seen: {PeerText.Clean(blind, 200)}";
+    }
+
+    private static string State(RotationState state) => state switch
+    {
+        RotationState.Measuring => "weighing",
+        RotationState.Review => "all weighed",
+        RotationState.Finished => "finished",
+        RotationState.Abandoned => "abandoned",
+        _ => "unknown",
+    };
+}

@@ -1,0 +1,86 @@
+using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Weighing.Calibration;
+
+namespace ScaleLink.Daemon.Proving;
+
+/// <summary>
+/// Where the pads are moved round under one car: one rotation at a time. Every step that it acknowledges is in the ledger first, so
+/// that it goes on after a restart, which moving pads may need. Refusals are thrown as <see cref="RefusedException"/> and change nothing.
+/// </summary>
+internal sealed class RotationDesk(PlacementTaker taker, RotationLedger ledger, BayClock clock)
+{
+    private readonly Lock _gate = new();
+    private RotationRecord? _newest = ledger.All().LastOrDefault();
+
+    /// <summary>The rotation that goes on, or the last one; absent before the first.</summary>
+    public RotationRecord? Newest
+    {
+        get
+        {
+            lock (_gate)
+                return _newest;
+        }
+    }
+
+    /// <summary>Serial number of the pad at each corner, in the order LF, RF, LR, RR.</summary>
+    public IReadOnlyList<string> Present => taker.Present;
+
+    /// <summary>Why <see cref="Record"/> would be refused now; absent when it would not.</summary>
+    public Refusal? WaitingFor
+    {
+        get
+        {
+            try
+            {
+                return (Newest is { IsOpen: true } open ? open.Flow : new RotationFlow()).Judge(taker.Take());
+            }
+            catch (RefusedException refused)
+            {
+                return refused.Refusal;
+            }
+        }
+    }
+
+    /// <summary>Weighs the car as it stands; begins a rotation when none goes on.</summary>
+    public RotationRecord Record(string who) => Do(() =>
+    {
+        var reading = taker.Take();
+        var open = _newest is { IsOpen: true } ? _newest : null;
+        if ((open?.Flow ?? new RotationFlow()).Judge(reading) is { } refusal)
+            throw new RefusedException(refusal);
+        return open is null ? ledger.Begin(reading, who, Now) : ledger.Append(open, new RotationEvent { Weighed = reading }, who, Now);
+    });
+
+    /// <summary>Throws a weighing away, by its number from 1; it is to be weighed again.</summary>
+    public RotationRecord ThrowAway(int number, string who) => Do(() =>
+    {
+        var open = Open();
+        if (number < 1 || number > open.Flow.Taken.Count)
+            throw new RefusedException(CalibrationRefusals.OutOfStep.Because($"there is no placement {number} among {open.Flow.Taken.Count}"));
+        return ledger.Append(open, new RotationEvent { ThrownAway = number }, who, Now);
+    });
+
+    /// <summary>Puts the outcome on record.</summary>
+    public RotationRecord Finish(string who, string note) => Do(() =>
+    {
+        var open = Open();
+        var outcome = open.Flow.Outcome();
+        return outcome.Result is { } result
+            ? ledger.Append(open, new RotationEvent { Finished = result, Note = note }, who, Now)
+            : throw new RefusedException(outcome.Refused!);
+    });
+
+    /// <summary>Gives it up.</summary>
+    public RotationRecord Abandon(string who, string reason) => Do(() => ledger.Append(Open(), new RotationEvent { Ended = reason }, who, Now));
+
+    private DateTimeOffset Now => clock.ToUtc(clock.NowNs);
+
+    private RotationRecord Open() => _newest is { IsOpen: true } open ? open : throw new RefusedException(ProofRefusals.NoRotation.Because("nothing was weighed yet"));
+
+    private RotationRecord Do(Func<RotationRecord> act)
+    {
+        lock (_gate)
+            return _newest = act();
+    }
+}

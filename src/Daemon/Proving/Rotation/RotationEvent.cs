@@ -1,0 +1,31 @@
+using System.Text.Json.Serialization;
+using ScaleLink.Weighing.Calibration;
+
+namespace ScaleLink.Daemon.Proving;
+
+/// <summary>One step of moving the pads round, as it stands in the ledger. Exactly one of the happenings is set.</summary>
+public sealed record RotationEvent
+{
+    /// <summary>Number of the rotation; 0 in the entry that begins it, whose own number it becomes.</summary>
+    public long Rotation { get; init; }
+
+    /// <summary>The car was weighed.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public PlacementReading? Weighed { get; init; }
+
+    /// <summary>This weighing, by its number from 1, was thrown away.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public int? ThrownAway { get; init; }
+
+    /// <summary>It was finished, with this result.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public RotationResult? Finished { get; init; }
+
+    /// <summary>Given up, with the reason.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Ended { get; init; }
+
+    /// <summary>Remark of whoever finished it.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Note { get; init; }
+}

@@ -1,0 +1,42 @@
+using Wire = ScaleLink.Api.V1;
+using static ScaleLink.Daemon.Publishing.Reports.ReportWords;
+
+namespace ScaleLink.Daemon.Publishing.Reports;
+
+/// <summary>A report of one rotation to print.</summary>
+internal static class RotationHtml
+{
+    public static string Write(RotationSheet sheet)
+    {
+        var rotation = sheet.Rotation;
+        var html = new Html().Raw("<!doctype html>\n<html lang=\"en\">\n<head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\">\n")
+            .Text("title", $"Rotation {rotation.RotationId}").Raw($"<style>{ProofHtml.Style}</style></head>\n<body>\n")
+            .Text("h1", "Pads moved round under one car")
+            .Facts(
+                ("number", rotation.RotationId), ("bay", sheet.Bay), ("outcome", sheet.State), ("begun", $"{Time(rotation.BegunAt)} by {rotation.BegunBy}"),
+                ("ended", rotation.EndedAt is null ? "" : $"{Time(rotation.EndedAt)} by {rotation.EndedBy}"), ("remark", rotation.Remark),
+                ("report made", sheet.Made.ToString("yyyy-MM-ddTHH:mm:ssZ")))
+            .Raw("<aside>").Text("span", ProofSheet.NoCertificate).Raw("</aside>\n");
+        if (rotation.Refused is { } refused)
+            html.Text("h2", "Why there is no outcome").Table(["code", "what", "mend"], [[refused.Code, refused.Message, refused.Mend]]);
+        if (rotation.Result is { } result)
+            Result(html, result);
+        return html.Text("h2", "Weighings")
+            .Table(["#placement", "time", "corner", "pad", "#load, kg"],
+                sheet.Loads.Select(l => (IReadOnlyList<string>)[$"{l.Number}", l.Time, l.Corner, l.Pad.SerialNumber, Number(l.Pad.LoadKg)]))
+            .Raw("</body></html>\n").ToString();
+    }
+
+    private static void Result(Html html, Wire.RotationResult result)
+    {
+        html.Text("h2", "The pads against the mean of the four")
+            .Table(["pad", "#reads high by, %", "#expanded uncertainty, %", "verdict"],
+                result.Pads.Select(p => (IReadOnlyList<string>)[p.SerialNumber, Signed(100 * p.Relative), $"±{Number(100 * p.Expanded)}", p.Departs ? "departs" : "no departure seen"]))
+            .Text("h2", "The car with that taken out").Facts(
+                ("loads", string.Join(", ", new[] { result.LoadsKg.Lf, result.LoadsKg.Rf, result.LoadsKg.Lr, result.LoadsKg.Rr }.Zip(RotationSheet.Corners, (kg, corner) => $"{corner} {Number(kg, "0.00")} kg"))),
+                ("cross weight, (RF + LR) / total", $"{Number(result.CrossWeightPercent, "0.00")} %"),
+                ("warp from weighing to weighing", string.Join(", ", result.WarpKg.Select(w => $"{Signed(w)} kg"))),
+                ("scatter that remains", $"{Number(result.ResidualSdKg)} kg, {result.DegreesOfFreedom} degrees of freedom"))
+            .Text("p", $"This cannot see: {string.Join("; ", result.CannotSee)}.");
+    }
+}

@@ -1,0 +1,100 @@
+using System.Text.Json.Serialization;
+
+namespace ScaleLink.Weighing.Calibration;
+
+/// <summary>What came of a rotation: the gains, or why there are none.</summary>
+/// <param name="Result">Absent when refused.</param>
+/// <param name="Refused">Absent when there is a result.</param>
+public sealed record RotationOutcome(RotationResult? Result, Refusal? Refused);
+
+/// <summary>
+/// The guided weighing of one car with the pads moved round: which pad goes where next, and which weighings are good. An
+/// immutable value made of the weighings alone, like <see cref="ProofFlow"/>.
+/// </summary>
+public sealed record RotationFlow
+{
+    // A car that lost this share of its weight is not the car of the first weighing; departures of the pads move the total
+    // by a few thousandths at most (common practice, no published source).
+    const double SameTotal = 0.005;
+
+    /// <summary>Weighings so far, in the order taken.</summary>
+    public IReadOnlyList<PlacementReading> Taken { get; init; } = [];
+
+    /// <summary>Placements that still have to be weighed, in the order of least work; empty before the first weighing too.</summary>
+    [JsonIgnore]
+    public IReadOnlyList<IReadOnlyList<string>> Left => Taken.Count == 0
+        ? []
+        : [.. PadRotation.Placements(Taken[0].PadAt).Where(wanted => !Taken.Any(t => t.PadAt.SequenceEqual(wanted)))];
+
+    /// <summary>True when every placement was weighed.</summary>
+    [JsonIgnore]
+    public bool IsComplete => Taken.Count > 0 && Left.Count == 0;
+
+    /// <summary>Why a weighing cannot be the next one; null when it can.</summary>
+    public Refusal? Judge(PlacementReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        if (Taken.Count == 0)
+            return Strange(reading.PadAt.Distinct().Count() == reading.Pads.Count, "a serial number stands at two corners");
+        if (IsComplete)
+            return CalibrationRefusals.OutOfStep.Because("all placements are weighed");
+        var first = Taken[0];
+        if (Strange(first.PadAt.Order().SequenceEqual(reading.PadAt.Order()), $"{Named(reading.PadAt)} instead of {Named(first.PadAt)}") is { } strange)
+            return strange;
+        if (!Left.Any(wanted => wanted.SequenceEqual(reading.PadAt)))
+            return CalibrationRefusals.PlacementsAlike.Because(Taken.Any(t => t.PadAt.SequenceEqual(reading.PadAt))
+                ? $"{Named(reading.PadAt)} has been weighed; {Named(Left[0])} comes next"
+                : $"{Named(reading.PadAt)} is none of the four; {Named(Left[0])} comes next");
+        return Recalibrated(reading) ?? Unzeroed(reading) ?? Moved(reading);
+    }
+
+    /// <summary>This with one weighing more; <see cref="Judge"/> comes first.</summary>
+    public RotationFlow With(PlacementReading reading) => this with { Taken = [.. Taken, reading] };
+
+    /// <summary>This without one weighing, by its number from 1; it is to be weighed again.</summary>
+    public RotationFlow Without(int number) => this with { Taken = [.. Taken.Where((_, i) => i != number - 1)] };
+
+    /// <summary>What the weighings come to.</summary>
+    public RotationOutcome Outcome()
+    {
+        if (!IsComplete)
+            return new(null, CalibrationRefusals.OutOfStep.Because($"{Left.Count} placements are still missing"));
+        try
+        {
+            return new(PadRotation.Work([.. Taken.Select(t => new PadPlacement(t.PadAt, t.LoadsKg))]), null);
+        }
+        catch (RefusedException refused)
+        {
+            return new(null, refused.Refusal);
+        }
+    }
+
+    static Refusal? Strange(bool isGood, string why) => isGood ? null : CalibrationRefusals.OtherPads.Because(why);
+
+    Refusal? Recalibrated(PlacementReading reading)
+    {
+        var before = Taken[0].Pads.ToDictionary(p => p.Pad, p => p.Calibration);
+        return reading.Pads.Where(p => before[p.Pad] != p.Calibration).Select(p => p.Pad).ToList() is { Count: > 0 } changed
+            ? CalibrationRefusals.Recalibrated.Because(string.Join(", ", changed))
+            : null;
+    }
+
+    // A pad that is carried and plugged in anew does not keep its zero to the last gram.
+    Refusal? Unzeroed(PlacementReading reading)
+    {
+        var since = Taken.Max(t => t.Time);
+        return reading.Pads.Where(p => p.ZeroAt <= since).Select(p => p.Pad).ToList() is { Count: > 0 } stale
+            ? CalibrationRefusals.NotZeroedAnew.Because(string.Join(", ", stale))
+            : null;
+    }
+
+    Refusal? Moved(PlacementReading reading)
+    {
+        var (first, now) = (Taken[0].LoadsKg.Sum, reading.LoadsKg.Sum);
+        return Math.Abs(now - first) > SameTotal * first
+            ? CalibrationRefusals.CarMoved.Because($"{now:0.0} kg in all, {first:0.0} kg at the first placement")
+            : null;
+    }
+
+    static string Named(IReadOnlyList<string> pads) => string.Join(", ", pads.Zip(["LF", "RF", "LR", "RR"], (pad, corner) => $"{pad} at {corner}"));
+}

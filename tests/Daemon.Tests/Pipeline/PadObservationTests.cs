@@ -1,0 +1,32 @@
+using CarOnPads;
+using CarOnPads.Cells;
+using Daemon.Tests.Proving;
+
+namespace Daemon.Tests.Pipeline;
+
+/// <summary>No published source: samples from before a disturbance must not be in a reading.</summary>
+public class PadObservationTests
+{
+    [Theory]
+    [InlineData(80, 100, 0.14, -0.14)]
+    [InlineData(10, 100, 0.14, -0.14)]
+    [InlineData(80, 101.5, 0, 0)]
+    public void A_load_that_was_moved_or_exchanged_rests_when_the_window_holds_nothing_from_before(double hertz, double kg, double x, double y)
+    {
+        using var bay = new ProvingBay(new BayOptions { Seed = 4, Hertz = hertz, Raised = true, Imperfections = Imperfections.Parse("noise,quantisation") });
+        bay.Run(3);
+        bay.Put(100);
+        bay.Run(1);
+        Assert.All(bay.Pads, p => Assert.True(p.Observe()!.Rest.Settled));
+        foreach (var wheel in Enum.GetValues<CarOnPads.Physics.Wheel>())
+            bay.Bench.PutMass(wheel, kg, x, y, atOnce: true);
+        for (var beat = 0; beat < 6; beat++)
+        {
+            bay.Run(0.3);
+            Assert.All(bay.Pads, p => Assert.False(p.Observe()!.Rest.Settled));
+        }
+
+        bay.Run(0.5);
+        Assert.Contains(bay.Pads, p => p.Observe()!.Rest.Settled);
+    }
+}
