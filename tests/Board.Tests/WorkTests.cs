@@ -99,8 +99,9 @@ public class WorkTests(SharedBay bay)
         bay.Rig.Simulator.DoAndWait("""{"do":"turn","corner":"RF","turns":-1}""");
         await SettleAndCapture(board);
         await State(board, "naming");
-        Assert.Contains("SL-551", await board.Text(".naming .findings"));
+        Assert.Contains("SL-551", await board.Text(".now .findings"));
         await Look.AtAllSizes(board, "work-naming");
+        await Look.AxeFindsNothing(board);
         await board.Page.Locator("[name=turned-RF]").FillAsync("-1");
         await board.Page.Locator("[data-do=name-turns]:not([disabled])").ClickAsync();
         await State(board, "planning");
