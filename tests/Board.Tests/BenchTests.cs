@@ -48,6 +48,7 @@ public class BenchTests(SharedBay bay)
     {
         var board = await bay.Show(new PageSetup { Path = "patch" });
         await board.Page.Locator("[data-do=who]").FillAsync("Ada");
+        await board.Page.Locator("[name=survey-by][value=heights]").CheckAsync();
         foreach (var (corner, mm) in new[] { ("LF", "3"), ("RF", "0"), ("LR", "0"), ("RR", "0,0") })
             await board.Page.Locator($"[name=pad-{corner}]").FillAsync(mm);
         await board.Page.Locator("[name=pad-uncertainty]").FillAsync("0.1");

@@ -23,8 +23,12 @@ public class WorkTests(SharedBay bay)
         await Tick(board, leaveOut: ["pads_proved", "patch_level"]);
         await State(board, "baseline");
         await Look.AtAllSizes(board, "work-baseline");
+        await EnterHeights(board);
         await SettleAndCapture(board);
         await State(board, "planning");
+        Assert.Equal("61.0, 61.5, 64.0, 63.5 mm", await board.Text("[data-capture='0'] [data-value=heights]"));
+        await OnAPhoneTheBalanceComesFirst(board);
+        await NameWhatNobodyRecorded(board);
         await TapAndUndoOnTheLiveView(board);
         await Converge(board);
         await LastSteps(board);
@@ -55,6 +59,53 @@ public class WorkTests(SharedBay bay)
 
         var truth = bay.Rig.Simulator.Do("""{"do":"truth"}""")["cross_weight_pct"]!.GetValue<double>();
         Assert.InRange(truth, 50 - 0.35, 50 + 0.35);
+    }
+
+    private static async Task EnterHeights(BoardPage board)
+    {
+        await board.Page.Locator(".heights summary").ClickAsync();
+        foreach (var (corner, mm) in new[] { ("LF", "61"), ("RF", "61,5"), ("LR", "64") })
+            await board.Page.Locator($"[name=height-{corner}]").FillAsync(mm);
+        // Three would be lost: the reading waits for the fourth.
+        await board.Has("[data-ready=yes]");
+        await board.Has("[data-do=capture][disabled]");
+        Assert.Equal(1, await board.Page.Locator(".heights .refusal").CountAsync());
+        await board.Page.Locator("[name=height-RR]").FillAsync("63.2");
+        await board.Page.Locator("[data-do=enter-heights]:not([disabled])").ClickAsync();
+        await board.Has("[data-heights=on-record]");
+        Assert.Contains("LF 61.0, RF 61.5, LR 64.0, RR 63.2 mm", await board.Text(".heights summary"));
+        // With the reading they go on record together, corrected.
+        foreach (var (corner, mm) in new[] { ("LF", "61"), ("RF", "61,5"), ("LR", "64"), ("RR", "63.5") })
+            await board.Page.Locator($"[name=height-{corner}]").FillAsync(mm);
+    }
+
+    private static async Task OnAPhoneTheBalanceComesFirst(BoardPage board)
+    {
+        await board.Resize(390, 844, isDark: false);
+        await board.Page.EvaluateAsync("scrollTo(0, 0)");
+        var places = await board.Page.EvaluateAsync<double[]>("""
+            () => ['.work .beam', '.work .now .do', '.work .turns'].flatMap(s => { const b = document.querySelector(s).getBoundingClientRect(); return [b.top, b.bottom]; })
+            """);
+        Assert.InRange(places[0], 0, 100);
+        Assert.True(places[1] <= places[2] && places[3] <= places[4], $"Balance, next step, turns stand at {string.Join(", ", places)}.");
+        // Above the bar at the bottom, without scrolling.
+        var bar = await board.Page.EvaluateAsync<double>("document.querySelector('.top nav').getBoundingClientRect().top");
+        Assert.InRange(places[3], 0, bar);
+        await board.Resize(1280, 800, isDark: false);
+    }
+
+    private async Task NameWhatNobodyRecorded(BoardPage board)
+    {
+        bay.Rig.Simulator.DoAndWait("""{"do":"turn","corner":"RF","turns":-1}""");
+        await SettleAndCapture(board);
+        await State(board, "naming");
+        Assert.Contains("SL-551", await board.Text(".now .findings"));
+        await Look.AtAllSizes(board, "work-naming");
+        await Look.AxeFindsNothing(board);
+        await board.Page.Locator("[name=turned-RF]").FillAsync("-1");
+        await board.Page.Locator("[data-do=name-turns]:not([disabled])").ClickAsync();
+        await State(board, "planning");
+        Assert.Contains("RF down 1", await board.Text("[data-capture='1']"));
     }
 
     private static async Task TapAndUndoOnTheLiveView(BoardPage board)

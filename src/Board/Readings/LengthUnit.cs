@@ -17,10 +17,10 @@ public sealed record LengthUnit(string Name, double Millimetres, int Decimals)
     /// <summary>The unit of that name; millimetres for a name that is not known.</summary>
     public static LengthUnit Named(string? name) => name == Inch.Name ? Inch : Millimetre;
 
-    /// <summary>A length with its sign where it is negative, or always.</summary>
-    public string Show(double millimetres, bool isSigned = false)
+    /// <summary>A length with its sign where it is negative, or always; <paramref name="finer"/> adds decimals where a tenth of a millimetre is too coarse.</summary>
+    public string Show(double millimetres, bool isSigned = false, int finer = 0)
     {
-        var text = Math.Abs(millimetres / Millimetres).ToString($"F{Decimals}", CultureInfo.InvariantCulture);
+        var text = Math.Abs(millimetres / Millimetres).ToString($"F{Decimals + finer}", CultureInfo.InvariantCulture);
         var isZero = text.All(c => c is '0' or '.');
         return (isZero ? "" : millimetres < 0 ? "\u2212" : isSigned ? "+" : "") + text;
     }

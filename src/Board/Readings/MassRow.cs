@@ -3,7 +3,7 @@ using ScaleLink.Api.V1;
 namespace ScaleLink.Board.Readings;
 
 /// <summary>Known masses of one kind, as a row of the form.</summary>
-internal sealed class MassRow
+public sealed class MassRow
 {
     /// <summary>Where limits stand beside the mass instead of a class.</summary>
     public const string PlusMinus = "\u00b1 kg";
@@ -11,9 +11,16 @@ internal sealed class MassRow
     /// <summary>How a mass can be known: OIML R 111 classes, finest last, or limits.</summary>
     public static IReadOnlyList<string> Ways { get; } = ["M1", "M2", "M3", "F2", "F1", PlusMinus];
 
+    /// <summary>How many, as typed.</summary>
     public string Pieces { get; set; } = "4";
+
+    /// <summary>Of each, as typed.</summary>
     public string Kilograms { get; set; } = "20";
+
+    /// <summary>One of <see cref="Ways"/>.</summary>
     public string KnownBy { get; set; } = Ways[0];
+
+    /// <summary>Either way, kg, as typed; for <see cref="PlusMinus"/> only.</summary>
     public string Limit { get; set; } = "";
 
     /// <summary>Whether all that is needed has been entered.</summary>
@@ -30,5 +37,6 @@ internal sealed class MassRow
         return mass;
     });
 
-    private int Count => (int)(Entry.Number(Pieces) ?? 0);
+    /// <summary>How many; 0 for what is no number.</summary>
+    public int Count => (int)(Entry.Number(Pieces) ?? 0);
 }

@@ -9,6 +9,10 @@ internal static class Shown
 
     public static string Load(Quantity? kilograms, MassUnit unit, bool isSigned = false) => kilograms is null ? Nothing : Full(Figure.Load(kilograms, unit, isSigned), unit.Name);
 
+    /// <summary>A mass to the gram or its like, for those who prove pads; without its unit.</summary>
+    public static string Grams(double kilograms, MassUnit unit, bool isSigned = false) =>
+        (kilograms / unit.Kilograms).ToString(isSigned ? "+0.000;\u22120.000;0.000" : "0.000;\u22120.000");
+
     public static string Percent(Quantity? percent) => percent is null ? Nothing : Full(Figure.Percent(percent), "%");
 
     public static string Length(Quantity? millimetres, LengthUnit unit, bool isSigned = false) => millimetres is null

@@ -83,7 +83,7 @@ public sealed class WorkDesk
         lock (_gate)
         {
             if (_current is not { } session)
-                throw new WorkRefusedException(WorkCodes.NoSession, "No session is open in this bay.", "Start one: scalelink work start.");
+                throw new WorkRefusedException(WorkCodes.NoSession, "No session is open in this bay.", "Start one: Work on the page, or scalelink work start.");
             if (id.Length > 0 && id != session.Id)
                 throw new WorkRefusedException(WorkCodes.NoSuchSession, "That session is not the one in the bay.", $"Session {session.Id} is open now.");
             if (seenEntry is { } seen && seen != session.Entry)

@@ -1,3 +1,4 @@
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Shared;
 
@@ -21,6 +22,13 @@ internal static class Look
         }
 
         await board.Resize(Sizes[1].Width, Sizes[1].Height, isDark: false);
+    }
+
+    /// <summary>axe-core's rules: WCAG 2.1 A and AA and best practice.</summary>
+    public static async Task AxeFindsNothing(BoardPage board)
+    {
+        var result = await board.Page.RunAxe();
+        Assert.Empty(result.Violations.Select(v => $"{v.Id}: {string.Join(" | ", v.Nodes.Select(n => n.Html))}"));
     }
 
     public static async Task At(BoardPage board, string name, bool isDark)

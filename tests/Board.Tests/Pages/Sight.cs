@@ -57,11 +57,19 @@ internal static class Sight
         }).join('\n')
         """;
 
+    /// <summary>Opens what is folded away, and the longer of two forms. Raw traces stay closed: each takes a connection.</summary>
+    public const string Unfold = """
+        () => {
+          for (const d of document.querySelectorAll('main details')) d.open = !d.closest('.pad');
+          document.querySelector('[name=survey-by][value=differences]')?.click();
+        }
+        """;
+
     /// <summary>Names of everything on the page that can be done.</summary>
     public const string Doable = """
         () => {
           const groups = new Set();
-          return [...document.querySelectorAll('a[href], button, input, summary')].filter(e => {
+          return [...document.querySelectorAll('a[href], button, input, select, summary')].filter(e => {
             if (e.disabled || !e.checkVisibility()) return false;
             if (e.type !== 'radio') return true;
             return e.checked && !groups.has(e.name) && groups.add(e.name);

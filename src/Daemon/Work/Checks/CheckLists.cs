@@ -22,9 +22,9 @@ public static class CheckLists
         new("driver_mass", "Driver's mass in the seat", "The driver, or bags of the same mass in seat and footwell."),
         new(Bars, "Bars disconnected", "One drop link off at each bar, so that neither holds the body. Skip it to weigh with bars connected: a turn then does less."),
         new("steering_straight", "Steering straight", "Wheel centred and tied; a steered wheel lifts a corner."),
-        new("pads_zeroed", "Pads zeroed", "Empty, quiet pads: scalelink zero."),
+        new("pads_zeroed", "Pads zeroed", "Empty, quiet pads: Health on the page, or scalelink zero."),
         new("pads_proved", "Pads proved with known masses", "Each pad against masses, near the load that it will carry."),
-        new("patch_level", "Patch level", "A survey of the pads in force, level or corrected: scalelink patch."),
+        new("patch_level", "Patch level", "A survey of the pads in force, level or corrected: Patch on the page, or scalelink patch."),
     ];
 
     private static readonly CheckItem[] After =

@@ -16,7 +16,7 @@ internal sealed class AskedReader(CarShelf cars, LiveBay bay)
     public CarModel Car(string file)
     {
         if (file.Length == 0)
-            return cars.InBay?.Model ?? throw ApiErrors.NotNow("SL-517", "Nobody said which car stands in the bay.", "Choose one (scalelink car use), or send a car file with the question.");
+            return cars.InBay?.Model ?? throw ApiErrors.NotNow("SL-517", "Nobody said which car stands in the bay.", "Choose one (Car on the page, or scalelink car use), or send a car file with the question.");
         var read = CarFile.Read(file);
         return read.Car ?? throw ApiErrors.Refused(read.Mistakes);
     }

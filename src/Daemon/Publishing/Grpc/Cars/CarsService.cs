@@ -22,7 +22,7 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
     public override Task<Wire.Car> GetCar(Wire.GetCarRequest request, ServerCallContext context)
     {
         var car = request.Name.Length == 0
-            ? cars.InBay ?? throw ApiErrors.NotNow("SL-517", "Nobody said which car stands in the bay.", "Choose one: scalelink car use FILE.")
+            ? cars.InBay ?? throw ApiErrors.NotNow("SL-517", "Nobody said which car stands in the bay.", "Choose one: Car on the page, or scalelink car use FILE.")
             : cars.Find(request.Name, request.Hash.Length > 0 ? request.Hash : null) ?? throw NoSuchCar(request.Name);
         return Task.FromResult(CarMapping.Car(car, cars.InBay, withFile: true));
     }

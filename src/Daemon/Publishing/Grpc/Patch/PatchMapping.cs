@@ -75,11 +75,11 @@ internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedRe
     private IEnumerable<Finding> Findings(PatchSurvey? survey, IReadOnlyList<CorrectionKind> on)
     {
         if (survey is null)
-            yield return new("SL-532", on.Count > 0 ? "Corrections are switched on, but no survey is in force." : "The patch has not been surveyed.", "Measure the heights between the pads: scalelink patch survey FILE.");
+            yield return new("SL-532", on.Count > 0 ? "Corrections are switched on, but no survey is in force." : "The patch has not been surveyed.", "Measure the heights between the pads and enter the survey: Patch on the page, or scalelink patch survey FILE.");
         if (survey is { Spare: 0 })
             yield return new("SL-533", "Nothing was measured twice: a wrong reading would not show.", "Measure round the patch, four differences: they close on themselves.");
         if (standing.Model is null)
-            yield return new("SL-517", "Nobody said which car stands in the bay: what the patch does to it cannot be told.", "Choose one: scalelink car use FILE.");
+            yield return new("SL-517", "Nobody said which car stands in the bay: what the patch does to it cannot be told.", "Choose one: Car on the page, or scalelink car use FILE.");
         else if (loads.PresentOrNone() is null)
             yield return new("SL-518", $"The bay has no settled loads at this moment; effects are for {AnyTotalKg:0} kg.", "Ask again with the car settled on the pads.");
     }

@@ -71,7 +71,7 @@ internal sealed class WorkService(WorkDesk desk, WorkLedger sessions, SessionNow
 
     private WorkSession Weighed(string id)
     {
-        var session = id.Length > 0 ? Find(id) : desk.Current?.Session ?? throw ApiErrors.NotNow(WorkCodes.NoSession, "No session is open in this bay.", "Start one: scalelink work start.");
+        var session = id.Length > 0 ? Find(id) : desk.Current?.Session ?? throw ApiErrors.NotNow(WorkCodes.NoSession, "No session is open in this bay.", "Start one: Work on the page, or scalelink work start.");
         return session.Known is not null ? session
             : throw ApiErrors.NotNow(WorkCodes.NotInThisState, "There is no baseline yet.", "Finish the preparation, settle the car, and capture the baseline first.");
     }
