@@ -1,7 +1,6 @@
 using System.Text.Json.Nodes;
 using ScaleLink.Client.Commands;
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Planning;
 using ScaleLink.Weighing.Questions;
 

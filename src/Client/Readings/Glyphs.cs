@@ -1,3 +1,4 @@
+using System.Text;
 using ScaleLink.Api.V1;
 
 namespace ScaleLink.Client.Readings;
@@ -5,6 +6,9 @@ namespace ScaleLink.Client.Readings;
 /// <summary>Every sign on the screen that is not plain text, in two sets: terminals differ in what they can show.</summary>
 internal sealed record Glyphs
 {
+    private const string Fractions = "⅛¼⅜½⅝¾⅞";
+    private static readonly string[] PlainFractions = ["1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
+
     public required bool IsRich { get; init; }
     public required string PlusMinus { get; init; }
     /// <summary>Marks RF and LR.</summary>
@@ -42,6 +46,22 @@ internal sealed record Glyphs
         ToleranceBar = '=', NotchLeft = '[', NotchRight = ']', Tick = '+', Step = '*', Predicted = '.', Settled = '*', Moving = '~',
         High = '^', Low = 'v', Solid = '#', Medium = '+', Faint = ':',
     };
+
+    /// <summary>Text of the daemon as this terminal can show it: "1¼ ± 0.1" becomes "1 1/4 +- 0.1" where there are no such signs.</summary>
+    public string Say(string text)
+    {
+        if (IsRich)
+            return text;
+        var plain = new StringBuilder();
+        foreach (var sign in text)
+            _ = Fractions.IndexOf(sign, StringComparison.Ordinal) switch
+            {
+                >= 0 and var i => plain.Append(plain.Length > 0 && char.IsAsciiDigit(plain[^1]) ? " " : "").Append(PlainFractions[i]),
+                _ when sign == '±' => plain.Append(PlusMinus),
+                _ => plain.Append(sign),
+            };
+        return plain.ToString();
+    }
 
     public char Pair(Corner corner) => corner is Corner.Rf or Corner.Lr ? RightFrontPair : LeftFrontPair;
 }

@@ -18,7 +18,9 @@ internal static class PeerText
     private static string Clean(int rune)
     {
         var isPunctuation = rune is >= 0x2010 and <= 0x2027 or >= 0x2030 and <= 0x205e;
-        if (rune >= FirstWide && !isPunctuation)
+        // One-eighth of a turn and its like: what a crew is told to turn must not become a question mark.
+        var isFraction = rune is >= 0x2150 and <= 0x215e;
+        if (rune >= FirstWide && !isPunctuation && !isFraction)
             return CharUnicodeInfo.GetUnicodeCategory(rune) == UnicodeCategory.Format ? "" : Unknown;
         return CharUnicodeInfo.GetUnicodeCategory(rune) switch
         {

@@ -16,7 +16,7 @@ internal sealed class ReadingTaker(LiveBay live, BayClock clock)
         if (live.Newest is not { } reading || clock.NowNs - reading.AtNs > OldestNs)
             throw new WorkRefusedException(WorkCodes.NotReady, "There is no present reading.", "See whether the pads are live: scalelink pads.");
         if (!reading.CaptureReady || reading.Corners.Any(c => c.LoadKg is null || c.Budget.Count == 0))
-            throw new WorkRefusedException(WorkCodes.NotReady, $"The reading is not ready for the record: {reading.Remark}", "Hands off the car and the pads; wait until it has been settled for a moment.");
+            throw new WorkRefusedException(WorkCodes.NotReady, $"The reading is not ready for the record: {(reading.Verdict == BayVerdict.Settled ? "it has settled only a moment ago." : reading.Remark)}", "Hands off the car and the pads; wait until it has been settled for a moment.");
         return Of(reading);
     }
 

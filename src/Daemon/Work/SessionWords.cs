@@ -8,12 +8,12 @@ internal static class SessionWords
     public static string Next(SessionView view) => view.Stage switch
     {
         _ when view.Unnamed is not null => "The car has changed since its last reading: record what was turned, or settle again and capture.",
-        SessionStage.Preparing => $"Preparation: {view.Preparation.First(c => !c.IsClosed).Item.Title.ToLowerInvariant()}.",
+        SessionStage.Preparing => $"Preparation: see to it and tick it: {view.Preparation.First(c => !c.IsClosed).Item.Title.ToLowerInvariant()}.",
         SessionStage.Baseline => $"Settle the car ({string.Join(", ", view.Session.Start.Recipe.Actions)}), then capture the baseline.",
         SessionStage.Naming => "The loads changed although nothing was recorded: say what was changed.",
         SessionStage.Settling => $"{Wording.Turns(view.Session.OpenTurns)}: then settle, hands off, and capture.",
         SessionStage.Planning => SessionPlan.Of(view.Session) is { Plan: { AlreadyThere: false } plan } ? $"{plan.Words}." : "Settle once more and capture, to be sure.",
-        SessionStage.Finishing => view.LastSteps.FirstOrDefault(c => !c.IsClosed) is { } open ? $"Last steps: {open.Item.Title.ToLowerInvariant()}." : "Finish the session.",
+        SessionStage.Finishing => view.LastSteps.FirstOrDefault(c => !c.IsClosed) is { } open ? $"Last steps: see to it and tick it: {open.Item.Title.ToLowerInvariant()}." : "Finish the session.",
         SessionStage.Finished => "Finished.",
         _ => "Abandoned.",
     };

@@ -45,12 +45,18 @@ internal static class WorkRules
             "No adjustment is open.", "What was captured stays on record: turn back and record that as an adjustment.");
     }
 
-    public static ReadingCaptured Capture(SessionView view, CapturedReading reading, Corners? heights, string note)
+    /// <summary>Whether a reading is wanted at all, asked before anybody looks whether there is one.</summary>
+    public static void MayCapture(SessionView view)
     {
-        Heights(heights);
         if (view.Stage == SessionStage.Preparing)
             throw new WorkRefusedException(WorkCodes.NotInThisState, $"Open checks before the baseline: {string.Join(", ", view.Preparation.Where(c => !c.IsClosed).Select(c => c.Item.Title))}.", "Tick them, or skip them with a reason.");
         Need(view, SessionStage.Baseline, SessionStage.Planning, SessionStage.Settling, SessionStage.Finishing);
+    }
+
+    public static ReadingCaptured Capture(SessionView view, CapturedReading reading, Corners? heights, string note)
+    {
+        Heights(heights);
+        MayCapture(view);
         if (view.Session.Captures is [.., var last] && reading.IsSameRestAs(last.Step.Reading))
             throw new WorkRefusedException(WorkCodes.SameRest, "The car has not moved since the last reading: it would be the same one again.", "Settle the car anew (roll or bounce), hands off, then capture.");
         if (view.Session.Known is not { } known)

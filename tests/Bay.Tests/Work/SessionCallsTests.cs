@@ -17,6 +17,10 @@ public sealed class SessionCallsTests : IDisposable
         (_crew, _calls) = (new CrewAtWork(_bay), new Calls(_bay));
         _bay.Zero();
         _crew.ChooseHeron();
+        _bay.Daemon.WorkControl.StartSession(new StartSessionRequest { By = CrewAtWork.By });
+        // What is missing first is told first: the pads are empty, but the checks are open.
+        Assert.Equal("SL-562", _calls.Code(d => d.WorkControl.Capture(new CaptureRequest { By = CrewAtWork.By })));
+        _bay.Daemon.WorkControl.AbandonSession(new AbandonSessionRequest { By = CrewAtWork.By });
         _crew.Prepare();
         _bay.Simulator.DoAndWait("""{"do":"lower"}""");
         _crew.SettleAndCapture();

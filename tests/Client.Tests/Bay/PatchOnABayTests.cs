@@ -101,7 +101,7 @@ public sealed class PatchOnABayTests(RealBay bay) : IClassFixture<RealBay>, IDis
             Assert.Equal(size.GetProperty("size_kg").GetProperty(corner).GetProperty("value").GetDouble(), change, 0.2);
         }
 
-        Assert.Contains("warp   off", await Done("patch", "off", "warp", "--who", "crew"));
+        Assert.Contains("warp   off  would add LF", await Done("patch", "off", "warp", "--who", "crew"));
         Assert.Equal(Load(before, "lf"), Load(await Settled(), "lf"), 0.2);
     }
 

@@ -7,7 +7,6 @@ using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Work;
-using ScaleLink.Weighing.Settling.RockingBlind;
 
 namespace Daemon.Tests.Work;
 

@@ -11,16 +11,16 @@ internal static class PatchPage
         if (report.Shape is { } shape)
         {
             yield return $"Survey{(report.SurveyedAt is { } at ? $" of {at.ToDateTime():yyyy-MM-dd HH:mm}Z by {PeerText.Clean(report.Who, 40)}" : ", not saved")}{(report.Note.Length > 0 ? $": {PeerText.Clean(report.Note, 80)}" : "")}";
-            yield return $"  LF {Mm(shape.HeightsMm.Lf, glyphs),-14} RF {Mm(shape.HeightsMm.Rf, glyphs),-14} mm above the mean";
-            yield return $"  LR {Mm(shape.HeightsMm.Lr, glyphs),-14} RR {Mm(shape.HeightsMm.Rr, glyphs),-14} mm";
-            yield return $"  warp {Mm(shape.WarpMm, glyphs)} mm, nose up {shape.NoseUpDeg.Value:+0.00;-0.00;0.00}°, left up {shape.LeftUpDeg.Value:+0.00;-0.00;0.00}°, spread {shape.SpreadMm:0.0} mm";
+            yield return $"  LF {Signed(shape.HeightsMm.Lf, glyphs),-14} RF {Signed(shape.HeightsMm.Rf, glyphs),-14} mm above the mean";
+            yield return $"  LR {Signed(shape.HeightsMm.Lr, glyphs),-14} RR {Signed(shape.HeightsMm.Rr, glyphs),-14} mm";
+            yield return $"  warp {Signed(shape.WarpMm, glyphs)} mm, nose up {shape.NoseUpDeg.Value:+0.00;-0.00;0.00}°, left up {shape.LeftUpDeg.Value:+0.00;-0.00;0.00}°, spread {shape.SpreadMm:0.0} mm";
             yield return shape.Spare == 0 ? "  nothing was measured twice" : $"  closure {shape.ClosureMm:0.00} mm, {shape.Spare} spare measurements";
         }
 
         if (report.Effect is { } effect)
             yield return $"It moves cross weight by {effect.CrossWeightPercent:+0.00;-0.00;0.00} %, front share by {effect.FrontSharePercent:+0.00;-0.00;0.00} %, left share by {effect.LeftSharePercent:+0.00;-0.00;0.00} %.";
         foreach (var correction in report.Corrections)
-            yield return $"{correction.Name,-6} {(correction.On ? "on " : "off")}  {Size(correction)}";
+            yield return $"{correction.Name,-6} {(correction.On ? "on " : "off")}  {Size(correction, glyphs)}";
         foreach (var lean in report.Leans)
             yield return $"{Words.Name(lean.Corner)} pad leans {(lean is { HasPitchDeg: true, HasRollDeg: true } ? $"pitch {lean.PitchDeg:+0.00;-0.00;0.00}°, roll {lean.RollDeg:+0.00;-0.00;0.00}°" : "by an unknown angle")}";
         foreach (var finding in report.Findings)
@@ -40,12 +40,12 @@ internal static class PatchPage
         yield return "Survey the pads again after shimming.";
     }
 
-    private static string Size(PatchCorrection correction) => correction switch
+    private static string Size(PatchCorrection correction, Glyphs glyphs) => correction switch
     {
         { Refused: { } refused } => $"refused. {PlanPage.FindingLine(refused)}",
-        { SizeKg: { } size } => $"LF {size.Lf.Value:+0.00;-0.00;0.00}  RF {size.Rf.Value:+0.00;-0.00;0.00}  LR {size.Lr.Value:+0.00;-0.00;0.00}  RR {size.Rr.Value:+0.00;-0.00;0.00} kg",
+        { SizeKg: { } size } => $"{(correction.On ? "adds" : "would add")} LF {Signed(size.Lf, glyphs)}  RF {Signed(size.Rf, glyphs)}  LR {Signed(size.Lr, glyphs)}  RR {Signed(size.Rr, glyphs)} kg",
         _ => "nothing to go by",
     };
 
-    private static string Mm(Quantity quantity, Glyphs glyphs) => Figure.Kilograms(quantity, signed: true).Full(glyphs);
+    private static string Signed(Quantity quantity, Glyphs glyphs) => Figure.Kilograms(quantity, signed: true).Full(glyphs);
 }

@@ -14,7 +14,7 @@ internal static class PlanPage
         {
             { Turns: null } => "There is no plan.",
             { AlreadyThere: true } => "Within tolerance: nothing to turn. Settle again to be sure, or plan with --refine.",
-            _ => $"Turn {PeerText.Clean(plan.Words, 120)}: then settle.",
+            _ => $"Turn {glyphs.Say(PeerText.Clean(plan.Words, 120))}: then settle.",
         };
         if (plan is { AlreadyThere: false, Turns: not null, Predicted: { } predicted })
         {
@@ -25,7 +25,7 @@ internal static class PlanPage
         }
 
         foreach (var alternative in plan.Alternatives)
-            yield return $"Or: {PeerText.Clean(alternative, Longest)}";
+            yield return $"Or: {glyphs.Say(PeerText.Clean(alternative, Longest))}";
         foreach (var finding in plan.Findings)
             yield return FindingLine(finding);
         if (plan is { AlreadyThere: false })

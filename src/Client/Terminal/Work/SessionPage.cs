@@ -12,6 +12,8 @@ internal static class SessionPage
     private const int TraceHeight = 8;
     private const int TraceWidth = 40;
     private const int LongestName = 40;
+    // All that a preparation has: a crew takes what it sees for all there is.
+    private const int MostChecks = 9;
 
     public static IReadOnlyList<string> Lines(Judged<GetSessionResponse> view, Shell shell, (int Width, int Height) size)
     {
@@ -33,18 +35,18 @@ internal static class SessionPage
         page.Add($"Target {session.TargetCrossWeightPercent:0.0#} {shell.Glyphs.PlusMinus}{session.TargetTolerancePercent:0.0#} %, cross weight = (RF + LR) / total", Ink.Faint);
         if (session.Standing is { } standing)
             page.Add(Standing(standing, shell.Glyphs), InkOf(standing.Verdict));
-        page.Wrap($"Now: {PeerText.Clean(session.Next, 300)}", 2, Ink.Strong);
+        page.Wrap($"Now: {shell.Glyphs.Say(PeerText.Clean(session.Next, 300))}", 2, Ink.Strong);
         foreach (var caution in session.Cautions.Take(1))
             page.Wrap($"Caution: {PeerText.Clean(caution, 300)}", 3, Ink.Faint);
         page.Add("");
         if (session.Trace.Count > 0)
             page.Draw(TraceHeight, (canvas, row) => Middle(canvas, row, session, shell.Glyphs));
-        foreach (var check in OpenChecks(session).Take(5))
+        foreach (var check in OpenChecks(session).Take(MostChecks))
             page.Add($"[ ] {PeerText.Clean(check.Key, 24),-22} {PeerText.Clean(check.Title, 60)}");
         foreach (var finding in session.Findings.Concat(session.Plan?.Findings ?? []).Take(4))
             page.Wrap(PlanPage.FindingLine(finding), 2, Ink.Doubtful);
         if (session.State is SessionState.Planning or SessionState.Finishing && session.BackToBaselineWords is { Length: > 0 } back)
-            page.Add($"Back to the baseline: {PeerText.Clean(back, 100)}", Ink.Faint);
+            page.Add($"Back to the baseline: {shell.Glyphs.Say(PeerText.Clean(back, 100))}", Ink.Faint);
         return page.ToLines(shell, size.Height);
     }
 
@@ -68,7 +70,7 @@ internal static class SessionPage
             yield return PlanPage.FindingLine(finding);
         foreach (var cause in session.Captures is [.., { Answered: false } last] ? last.Causes.Take(3) : [])
             yield return $"  {(cause.Explains ? "explains it" : "look at")}: {PeerText.Clean(cause.Words, 200)}";
-        yield return $"Now: {PeerText.Clean(session.Next, 300)}";
+        yield return $"Now: {glyphs.Say(PeerText.Clean(session.Next, 300))}";
     }
 
     public static string Standing(Standing standing, Glyphs glyphs)
@@ -81,7 +83,7 @@ internal static class SessionPage
             _ => glyphs.Predicted,
         };
         var words = PeerText.Clean(standing.Words, 120);
-        return $"{sign} {(glyphs.IsRich ? words : words.Replace("±", "+-", StringComparison.Ordinal))}";
+        return $"{sign} {glyphs.Say(words)}";
     }
 
     public static string StateWord(SessionState state) => state switch

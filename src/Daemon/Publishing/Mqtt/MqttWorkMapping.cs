@@ -1,7 +1,6 @@
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing;
-using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
 using Quantity = ScaleLink.Weighing.Balance.Quantity;
 

@@ -20,7 +20,10 @@ internal sealed class WorkControlService(WorkDesk desk, SessionStarter starter, 
         WorkRules.Check(view, Text(request.Key, LongestValue), request.Done, request.Skip, Text(request.Value, LongestValue), Text(request.Note, LongestNote)));
 
     public override Task<Wire.Session> Capture(Wire.CaptureRequest request, ServerCallContext context) => Step(request.By, view =>
-        WorkRules.Capture(view, taker.Take(), Heights(request.HeightsMm), Text(request.Note, LongestNote)));
+    {
+        WorkRules.MayCapture(view);
+        return WorkRules.Capture(view, taker.Take(), Heights(request.HeightsMm), Text(request.Note, LongestNote));
+    });
 
     public override Task<Wire.Session> RecordAdjustment(Wire.RecordAdjustmentRequest request, ServerCallContext context) => Step(request.By, view =>
         WorkRules.Adjust(view, request.Turns?.ToCorners(), request.AsPlanned, Text(request.Note, LongestNote)));
