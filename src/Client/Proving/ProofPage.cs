@@ -1,6 +1,5 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
-using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
 using ScaleLink.Client.Terminal;
 
@@ -19,6 +18,8 @@ internal static class ProofPage
     private const int BarWidth = 20;
     private const int PlotRow = 12;
     private const int FootRows = 4;
+    private const int MostLines = 3;
+    private const int FewestPlotRows = 6, MostPlotRows = 14;
 
     public static Canvas Draw(Judged<ProofView> view, ProofPageState state, (int Width, int Height) size, Glyphs glyphs)
     {
@@ -29,7 +30,7 @@ internal static class ProofPage
             if (proof.State == ProofState.Measuring && proof.Step is { } step)
                 Measuring(canvas, proof, step, isLive, glyphs);
             else if (proof.Result is { } result)
-                Lines(canvas, 2, canvas.Height - 2 - FootRows, ResultLines.Of(result, glyphs));
+                Review(canvas, proof, result, glyphs);
             Header(canvas, proof);
         }
 
@@ -54,16 +55,28 @@ internal static class ProofPage
     {
         var isReady = proof.Ready && isLive;
         Lines(canvas, 1, 2, [Capital(ProofWords.Order(step))], Ink.Strong);
+        // The figures first: a long list of masses ends at the edge.
         var change = step.HasChangeKg ? $" (change {step.ChangeKg:+0.###;-0.###;0} kg)" : "";
-        canvas.Put(1, 3, $"then on the pad: {StackText.Of(step.Load)}, {step.LoadKg:0.###} kg{change}");
+        canvas.Put(1, 3, PeerText.Clean($"then {step.LoadKg:0.###} kg on the pad{change}: {StackText.Of(step.Load)}", canvas.Width - 2));
         var end = proof.Reading is { HasLoadKg: true } reading
             ? BigText.Draw(canvas, 1, BigRow, $"{reading.LoadKg:0.00}", isReady ? glyphs.Solid : glyphs.Medium, isReady ? Ink.Good : Ink.Normal)
             : BigText.Draw(canvas, 1, BigRow, "--.--", glyphs.Faint, Ink.Faint);
         canvas.Put(end, BigRow + BigText.Rows - 1, "kg");
         Rest(canvas, Math.Max(end + 4, 46), proof, step, isReady, glyphs);
-        var waiting = proof.WaitingFor is { } why && !proof.Ready ? TroubleReader.Read(why).ToString() : "";
-        Lines(canvas, BigRow + BigText.Rows + 1, 2, [waiting], Ink.Doubtful);
-        ResidualPicture.Draw(canvas, PlotRow, canvas.Height - PlotRow - FootRows, proof.Points, glyphs);
+        if (proof.WaitingFor is { } why && !proof.Ready)
+            Lines(canvas, BigRow + BigText.Rows, PlotRow - BigRow - BigText.Rows, [ProofWords.Waiting(why)], Ink.Doubtful);
+        if (proof.Points.Any(p => p.HasResidualKg))
+            ResidualPicture.Draw(canvas, PlotRow, canvas.Height - PlotRow - FootRows, proof.Points, glyphs);
+        else
+            // Before the curve there is room, and the first masses are about to be lifted.
+            Lines(canvas, PlotRow, canvas.Height - PlotRow - FootRows, proof.Cautions.Select(c => $"Caution: {PeerText.Clean(c, 200)}"), Ink.Doubtful);
+    }
+
+    private static void Review(Canvas canvas, ProofView proof, ProofResult result, Glyphs glyphs)
+    {
+        var row = 2 + Lines(canvas, 2, canvas.Height - 2 - FootRows, ResultLines.Of(result, glyphs));
+        if (canvas.Height - FootRows - row - 1 is >= FewestPlotRows and var rows)
+            ResidualPicture.Draw(canvas, row + 1, Math.Min(rows, MostPlotRows), proof.Points, glyphs);
     }
 
     private static void Rest(Canvas canvas, int column, ProofView proof, ProofStep step, bool isReady, Glyphs glyphs)
@@ -92,12 +105,13 @@ internal static class ProofPage
         canvas.Put(1, canvas.Height - 1, keys, Ink.Faint);
     }
 
-    private static void Lines(Canvas canvas, int row, int rows, IEnumerable<string> texts, Ink ink = Ink.Normal)
+    private static int Lines(Canvas canvas, int row, int rows, IEnumerable<string> texts, Ink ink = Ink.Normal)
     {
         // Tables keep their spaces; only what is too wide is broken.
-        var lines = texts.SelectMany(t => t.Length < canvas.Width - 1 ? [t] : TextWrap.Lines(t, canvas.Width - 2, 2)).Take(rows);
+        List<string> lines = [.. texts.SelectMany(t => t.Length < canvas.Width - 1 ? [t] : TextWrap.Lines(t, canvas.Width - 2, Math.Min(MostLines, rows))).Take(rows)];
         foreach (var (index, line) in lines.Index())
             canvas.Put(1, row + index, line, ink);
+        return lines.Count;
     }
 
     private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];

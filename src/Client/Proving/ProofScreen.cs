@@ -13,6 +13,7 @@ internal sealed class ProofScreen(Shell shell, DaemonConnection daemon, ProofWor
     private readonly TypedReason _reason = new();
     private bool _automatic;
     private string _message = "";
+    private bool _isRefused;
     private (uint Step, int Points)? _sent;
 
     /// <summary>Runs until the proof has ended, or the user leaves.</summary>
@@ -27,6 +28,9 @@ internal sealed class ProofScreen(Shell shell, DaemonConnection daemon, ProofWor
             await foreach (var view in new ProofFeed(daemon, work.Corner).WithCancellation(stop))
             {
                 last = view.Message ?? last;
+                // An answer to a key that things have overtaken would be read as if it held still.
+                if (_isRefused && last.Ready)
+                    (_message, _isRefused) = ("", false);
                 await Keys(view, stop);
                 await Automatic(view, stop);
                 screen.Show(ProofPage.Draw(view, new ProofPageState(_automatic, _message, _reason.Question), screen.Size, shell.Glyphs).ToLines(shell.HasColour));
@@ -96,12 +100,13 @@ internal sealed class ProofScreen(Shell shell, DaemonConnection daemon, ProofWor
         try
         {
             var view = await ask();
+            _isRefused = false;
             _message = view.Points.Count > 0 && view.State == ProofState.Measuring ? $"Last point: {ProofWords.Point(view.Points[^1])}" : "";
         }
         catch (ClientException e)
         {
             _sent = null;
-            _message = e.Trouble.ToString();
+            (_message, _isRefused) = (e.Trouble.ToString(), true);
         }
     }
 }

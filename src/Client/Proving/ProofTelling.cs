@@ -10,9 +10,6 @@ namespace ScaleLink.Client.Proving;
 /// <summary>Says what happens to a proof, each thing once, in lines of text or of JSON.</summary>
 internal sealed class ProofTelling(Shell shell, bool json)
 {
-    // Met in turn whenever a load comes: not at rest, not there yet, on the way, out of step for a moment.
-    private static readonly string[] Passing = ["SL-301", "SL-305", "SL-306", "SL-311", "SL-325", "SL-326"];
-
     private string? _proof;
     private int _points;
     private uint _step;
@@ -36,7 +33,7 @@ internal sealed class ProofTelling(Shell shell, bool json)
     /// <summary>A request was refused; what was tried automatically may fail in passing without a word.</summary>
     public void Refused(Trouble trouble, bool isOrder)
     {
-        if (isOrder || !Passing.Contains(trouble.Code))
+        if (isOrder || !ProofWords.IsPassing(trouble.Code))
             Say("refused", trouble.ToString(), trouble: trouble);
     }
 
@@ -94,7 +91,7 @@ internal sealed class ProofTelling(Shell shell, bool json)
             Say("step", $"{step.Number}/{step.Of} {ProofWords.Part(step.Stage, step.Run, step.WayDown)}: {ProofWords.Order(step)}{(step.Untold ? ", then say so with Enter" : "")}", proof);
         }
 
-        var waiting = proof.WaitingFor?.Code is { } code && !Passing.Contains(code) ? code : null;
+        var waiting = proof.WaitingFor?.Code is { } code && !ProofWords.IsPassing(code) ? code : null;
         if (waiting is not null && waiting != _waiting)
             Say("waiting", TroubleReader.Read(proof.WaitingFor!).ToString(), proof, TroubleReader.Read(proof.WaitingFor!));
         _waiting = waiting;

@@ -1,4 +1,5 @@
 using ScaleLink.Api.V1;
+using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
 
 namespace ScaleLink.Client.Proving;
@@ -7,6 +8,21 @@ namespace ScaleLink.Client.Proving;
 internal static class ProofWords
 {
     private const int LongestWords = 400;
+
+    // Met in turn whenever a load comes: not at rest, not there yet, on the way, out of step for a moment.
+    private static readonly string[] Passing = ["SL-301", "SL-305", "SL-306", "SL-311", "SL-325", "SL-326"];
+    // Of these, what is no news to somebody with a mass in the hands.
+    private static readonly string[] Plain = ["SL-301", "SL-305", "SL-326"];
+
+    /// <summary>Whether a refusal goes by itself while the load comes.</summary>
+    public static bool IsPassing(string code) => Passing.Contains(code);
+
+    /// <summary>Why the step is not taken yet, for the person at the pad: what to do only where it is not plain.</summary>
+    public static string Waiting(Fault why)
+    {
+        var trouble = TroubleReader.Read(why);
+        return Plain.Contains(trouble.Code) ? $"Not yet: {trouble.Message}" : $"{trouble}";
+    }
 
     /// <summary>The present step as an order: "put on 20 A + 20 B".</summary>
     public static string Order(ProofStep step) => PeerText.Clean(step.Words, LongestWords);

@@ -23,6 +23,17 @@ public class ProofPageTests
     }
 
     [Fact]
+    public void Before_the_first_masses_are_lifted_the_cautions_stand_there()
+    {
+        var proof = Proof();
+        proof.Points.Clear();
+        (proof.Ready, proof.Step.Stage, proof.Step.Words) = (false, ProofStage.Preload, "put on 50 A + 50 B + 50 C + 50 D");
+        proof.Cautions.AddRange(ScaleLink.Weighing.Calibration.ProofCautions.All);
+        proof.WaitingFor = new Fault { Code = "SL-305", Message = "The load has not changed since the last point: +200 kg was to come, +0.0 kg came.", Mend = "Place what the step asks for, then take the reading." };
+        Approve("cautions", Readouts.Live(proof));
+    }
+
+    [Fact]
     public void The_outcome_before_it_is_decided()
     {
         var proof = Proof();

@@ -11,7 +11,7 @@ namespace ScaleLink.Daemon.Proving;
 internal sealed class RotationDesk(PlacementTaker taker, RotationLedger ledger, BayClock clock)
 {
     private readonly Lock _gate = new();
-    private RotationRecord? _newest = ledger.All().LastOrDefault();
+    private RotationRecord? _newest = ledger.All() is [.., var last] ? last : null;
 
     /// <summary>The rotation that goes on, or the last one; absent before the first.</summary>
     public RotationRecord? Newest

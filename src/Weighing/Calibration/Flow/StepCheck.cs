@@ -5,6 +5,9 @@ static class StepCheck
 {
     const double KgPerLb = 0.45359237;
 
+    // So near to the sum of some of the masses, a load is taken for them.
+    const double PartShare = 0.05;
+
     // A pad that moves by less than this share of what was to come has not been loaded.
     const double Unmoved = 0.2;
 
@@ -26,12 +29,34 @@ static class StepCheck
             > -Unmoved and < Unmoved => Elsewhere(plan.Corner, now.Reading, previous.Reading, expected)
                 ?? CalibrationRefusals.Duplicate.Because($"{expected:+0.#;-0.#} kg was to come, {change:+0.0;-0.0} kg came"),
             < 0 => CalibrationRefusals.NotMonotonic.Because($"{expected:+0.#;-0.#} kg was to come, {change:+0.0;-0.0} kg came"),
+            _ when IsPart(plan, now.Step.Load, previous.Step.Load, change) => CalibrationRefusals.UnexpectedLoad.Because(
+                $"{expected:+0.#;-0.#} kg was to come, about {change:+0.0;-0.0} kg came, as if some of the masses had not been moved"),
             _ when Near(ratio, KgPerLb) || Near(ratio, 1 / KgPerLb) => CalibrationRefusals.WrongUnit.Because(
                 $"{expected:+0.#;-0.#} kg was to come, {change:+0.0;-0.0} kg came, {(ratio < 1 ? "as if marked in pounds" : "as if converted from pounds twice")}"),
             _ when Math.Abs(ratio - 1) > plan.Limits.LoadShare => CalibrationRefusals.UnexpectedLoad.Because(
                 $"{expected:+0.#;-0.#} kg was to come, about {change:+0.0;-0.0} kg came"),
             _ => null,
         };
+    }
+
+    // Half of a stack that is still being carried weighs about what the whole would in pounds; the likelier is said.
+    static bool IsPart(ProofPlan plan, LoadStack now, LoadStack before, double change)
+    {
+        List<string> more = Missing(now, before), less = Missing(before, now);
+        if (more.Count > 0 && less.Count > 0)
+            return false;
+        List<double> masses = [.. more.Concat(less).Select(label => plan.Masses[label].Kg)];
+        HashSet<double> sums = [0];
+        // To half a kilogram, so that many unlike masses do not make millions of sums.
+        foreach (var kg in masses)
+            sums.UnionWith(sums.Select(sum => Math.Round(2 * (sum + kg)) / 2).ToList());
+        return sums.Any(sum => sum > 0 && sum < masses.Sum() - 0.5 && Math.Abs(Math.Abs(change) / sum - 1) < PartShare);
+    }
+
+    static List<string> Missing(LoadStack from, LoadStack other)
+    {
+        var rest = other.Masses.ToList();
+        return [.. from.Masses.Where(label => !rest.Remove(label))];
     }
 
     static Refusal? Elsewhere(Corner own, PadReading now, PadReading previous, double expected)

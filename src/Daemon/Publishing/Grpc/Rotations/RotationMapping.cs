@@ -1,7 +1,6 @@
 using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
-using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
 using Wire = ScaleLink.Api.V1;
 
