@@ -41,8 +41,24 @@ public class PublishedTests(SharedBay bay)
         TestContext.Current.TestOutputHelper!.WriteLine($"{bytes / 1e6:0.00} MB over the wire");
         Assert.InRange(bytes / 1e6, 0.5, MostMegabytes);
         foreach (var path in Views.All)
+        {
             await board.Go(path);
+            await board.Page.EvaluateAsync(Sight.Unfold);
+        }
+
+        await TypeADifference(board);
         Assert.Empty(board.Errors);
+    }
+
+    // What is typed and chosen goes through converters that trimming may take away.
+    private static async Task TypeADifference(BoardPage board)
+    {
+        await board.Go("patch");
+        await board.Page.Locator("[name=survey-by][value=differences]").CheckAsync();
+        await board.Page.Locator("[name=to-0]").SelectOptionAsync("RR");
+        await board.Page.Locator("[name=way-0]").SelectOptionAsync("beam with inclinometer");
+        await board.Page.Locator("[name=reading-0]").FillAsync("0.1");
+        await board.Until("document.querySelector('[data-value=lacking]').innerText.includes('LF to RR: the distance between the feet')", 10);
     }
 
     private static void Publish(string folder)

@@ -1,5 +1,6 @@
 using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing.Balance;
+using ScaleLink.Weighing.Cars;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
@@ -88,7 +89,8 @@ internal static class WorkMapping
         wire.LastSteps.AddRange(view.LastSteps.Select(Check));
         if (session is { Open.Count: 0, NeedsName: false, End: null } && SessionPlan.Of(session) is { } plan)
             wire.Plan = Plan(plan);
-        wire.Findings.AddRange(session.Captures[^1].Step.Findings.Select(WireValues.ToWire));
+        // Once it has its name nothing is to be done about a change; what was found stays with the reading.
+        wire.Findings.AddRange(session.Captures[^1].Step.Findings.Where(f => session.NeedsName || f.Code != CarCodes.UnrecordedChange).Select(WireValues.ToWire));
     }
 
     private static Wire.Check Check(CheckView view)
