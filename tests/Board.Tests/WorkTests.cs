@@ -26,7 +26,8 @@ public class WorkTests(SharedBay bay)
         await EnterHeights(board);
         await SettleAndCapture(board);
         await State(board, "planning");
-        Assert.Equal("61.0, 61.5, 64.0, 63.5 mm", await board.Text("[data-capture='0'] [data-value=heights]"));
+        foreach (var (corner, mm) in new[] { ("LF", "61.0"), ("RF", "61.5"), ("LR", "64.0"), ("RR", "63.5") })
+            Assert.Equal($"ride {mm} mm", await board.Text($"[data-capture='0'] [data-value=height-{corner}]"));
         await OnAPhoneTheBalanceComesFirst(board);
         await NameWhatNobodyRecorded(board);
         await TapAndUndoOnTheLiveView(board);
@@ -106,6 +107,8 @@ public class WorkTests(SharedBay bay)
         await board.Page.Locator("[data-do=name-turns]:not([disabled])").ClickAsync();
         await State(board, "planning");
         Assert.Contains("RF down 1", await board.Text("[data-capture='1']"));
+        // It has its name: nothing asks for it any more.
+        await board.Until("!document.querySelector('.work').innerText.includes('SL-551')", 10);
     }
 
     private static async Task TapAndUndoOnTheLiveView(BoardPage board)

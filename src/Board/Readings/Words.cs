@@ -34,6 +34,8 @@ internal static class Words
     {
         { CaptureReady: true } => "The car is settled and fit for the record.",
         { Verdict: Api.V1.Verdict.Settled } => "Settled: hold still a moment longer.",
+        // Some remarks say no more than the verdict.
+        { } live when live.Remark.TrimEnd('.').Equals(Verdict(live.Verdict), StringComparison.OrdinalIgnoreCase) => $"Not yet: {Verdict(live.Verdict)}.",
         { } live => $"Not yet: {Verdict(live.Verdict)}. {live.Remark}",
         null => "Not now: no live reading.",
     };

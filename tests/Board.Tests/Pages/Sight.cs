@@ -9,6 +9,7 @@ internal static class Sight
           const wrong = [];
           const seen = [...document.querySelectorAll('main *, header *')].filter(e =>
             !e.closest('.unseen, .skip, select, .wide, details:not([open]) > :not(summary)') && e.checkVisibility() &&
+            getComputedStyle(e).clipPath !== 'inset(50%)' &&
             [...e.childNodes].some(n => n.nodeType === Node.TEXT_NODE && n.textContent.trim()));
           const boxes = seen.map(e => {
             // Its own letters only: what lies in it is seen by itself.
@@ -19,6 +20,7 @@ internal static class Sight
             return { e, box: range.getBoundingClientRect(), text: own[0].textContent.trim().slice(0, 40) };
           }).filter(b => b.box.width > 0);
           const wide = document.documentElement.clientWidth;
+          if (document.documentElement.scrollWidth > wide) wrong.push(`the sheet is ${document.documentElement.scrollWidth} wide`);
           for (const b of boxes) {
             if (b.box.left < -0.5 || b.box.right > wide + 0.5) wrong.push(`beyond the sheet: ${b.text}`);
             const holder = b.e.closest('.corner, .cross, .next, .verdict, .pad, .shares, .trace, .check, .tap, .bubble, .slide, button');
