@@ -1,6 +1,5 @@
 using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
@@ -91,8 +90,7 @@ internal static class WorkMapping
             wire.Plan = Plan(plan);
         if (view.Unnamed is { } unnamed)
             wire.Findings.Add(unnamed.ToWire());
-        // Once it has its name nothing is to be done about a change; what was found stays with the reading.
-        wire.Findings.AddRange(session.Captures[^1].OpenFindings.Where(f => session.NeedsName || f.Code != CarCodes.UnrecordedChange).Select(WireValues.ToWire));
+        wire.Findings.AddRange(session.Captures[^1].OpenFindings.Select(WireValues.ToWire));
     }
 
     private static Wire.Check Check(CheckView view)
