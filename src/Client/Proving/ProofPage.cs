@@ -85,8 +85,27 @@ internal static class ProofPage
         var full = (int)Math.Round(progress * BarWidth);
         canvas.Put(column, BigRow, "at rest");
         canvas.Put(column, BigRow + 1, new string(glyphs.Solid, full) + new string(glyphs.Faint, BarWidth - full), progress >= 1 ? Ink.Good : Ink.Normal);
-        canvas.Put(column, BigRow + 2, isReady ? "READY: Enter records" : step.Untold ? "say with Enter" : "not yet", isReady ? Ink.Good : Ink.Normal);
+        // Whether a load was moved to its place, a reading cannot tell in every case: the person says so.
+        var said = (isReady, step.Untold) switch
+        {
+            (true, true) => "AT REST: Enter once it is done",
+            (true, false) => "READY: Enter records",
+            _ => "not yet",
+        };
+        canvas.Put(column, BigRow + 2, said, isReady ? Ink.Good : Ink.Normal);
         canvas.Put(column, BigRow + 3, step.HasHeldSoFarMinutes ? $"held {step.HeldSoFarMinutes:0.0} of {step.HeldMinutes} min" : $"usual wait {step.SettlingS:0} s", Ink.Faint);
+        if (step.Spot.Length > 0 && CellShares(proof) is { } shares)
+            canvas.Put(column, BigRow + 4, $"cells {shares}");
+    }
+
+    // Nobody sees from outside which cell is the first; where most of the load stands tells.
+    private static string? CellShares(ProofView proof)
+    {
+        var empty = proof.Points.LastOrDefault(p => p.Load.Masses.Count + p.Load.Ballast.Count == 0)?.CellCounts;
+        if (empty is null || proof.Reading is not { } reading || reading.CellCounts.Count != empty.Count)
+            return null;
+        List<double> loads = [.. reading.CellCounts.Zip(empty, (now, before) => now - before)];
+        return Math.Abs(loads.Sum()) > 0 ? $"{string.Join(" ", loads.Select((kg, i) => $"{i + 1}: {100 * kg / loads.Sum():0}"))} %" : null;
     }
 
     private static void Foot(Canvas canvas, Judged<ProofView> view, ProofPageState state)

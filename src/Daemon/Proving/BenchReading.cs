@@ -11,15 +11,15 @@ namespace ScaleLink.Daemon.Proving;
 public sealed record BenchReading(PadObservation? Seen, Refusal? Missing)
 {
     /// <summary>Looks at the pad of a proof.</summary>
-    public static BenchReading Of(LiveBay bay, ProofFlow flow)
+    public static BenchReading Of(LiveBay bay, ProofRecord proof)
     {
         ArgumentNullException.ThrowIfNull(bay);
-        ArgumentNullException.ThrowIfNull(flow);
-        var corner = flow.Plan.Corner;
+        ArgumentNullException.ThrowIfNull(proof);
+        var (flow, corner) = (proof.Flow, proof.Corner);
         if (bay.Pads.FirstOrDefault(p => p.Corner == corner)?.Observe() is not { } seen)
             return new BenchReading(null, ProofRefusals.NotLive.Because(corner.ToString()));
         return seen.Identity.SerialNumber == flow.Plan.Before.Pad
-            ? new BenchReading(Fresh(seen, flow.Readings.Count == 0 ? null : flow.Readings[^1].Reading.Time), null)
+            ? new BenchReading(Fresh(seen, proof.LastReadAt), null)
             : new BenchReading(null, CalibrationRefusals.OtherPad.Because($"{seen.Identity.SerialNumber} is at {corner}, the proof is of {flow.Plan.Before.Pad}"));
     }
 
@@ -28,7 +28,7 @@ public sealed record BenchReading(PadObservation? Seen, Refusal? Missing)
         ? flow.Take(seen.Reading with { BayLoadsKg = Loads(bay) })
         : new FlowAnswer(flow, [Missing!]);
 
-    // No sample counts twice: a reading under the same load begins where the last one ended.
+    // No sample counts twice: a reading under the same load begins where the last one ended, also when that was taken back.
     private static PadObservation Fresh(PadObservation seen, DateTimeOffset? last)
     {
         var since = (seen.Reading.Time - last)?.TotalSeconds ?? double.PositiveInfinity;

@@ -55,7 +55,7 @@ public sealed class ProofDesk
     /// <summary>Takes the reading of this moment for the present step.</summary>
     public void Record(Corner corner, int step, string who) => Step(corner, step, who, flow =>
     {
-        var answer = BenchReading.Of(_bay, flow).Offer(_bay, flow);
+        var answer = BenchReading.Of(_bay, Open(corner)).Offer(_bay, flow);
         return (answer, happened => happened with { Taken = answer.Flow.Readings[^1] });
     });
 

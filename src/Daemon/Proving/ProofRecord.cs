@@ -37,6 +37,9 @@ public sealed record ProofRecord
     /// <summary>It was finished before it ended without a calibration.</summary>
     public bool WasFinished { get; init; }
 
+    /// <summary>When the last reading was taken, UTC, whether it was kept or not; absent before the first.</summary>
+    public DateTimeOffset? LastReadAt { get; init; }
+
     /// <summary>The calibration that came of it; absent unless adopted.</summary>
     public AdoptedCalibration? Calibration { get; init; }
 
@@ -64,7 +67,7 @@ public sealed record ProofRecord
         ArgumentNullException.ThrowIfNull(happened);
         return happened switch
         {
-            { Taken: { } taken } => this with { Flow = Flow with { Readings = [.. Flow.Readings, taken] } },
+            { Taken: { } taken } => this with { LastReadAt = taken.Reading.Time, Flow = Flow with { Readings = [.. Flow.Readings, taken] } },
             { Skipped: { } step } => this with { Flow = Flow with { Skipped = [.. Flow.Skipped, step] } },
             { SteppedBack: true } => this with { Flow = Flow.StepBack().Flow },
             { RunAgain: { } run } => this with { Flow = Flow.RetakeRun(run).Flow },

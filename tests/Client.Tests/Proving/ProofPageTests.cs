@@ -34,6 +34,17 @@ public class ProofPageTests
     }
 
     [Fact]
+    public void A_load_over_one_cell_shows_which_cell_carries_it()
+    {
+        var proof = Proof();
+        proof.Points.Clear();
+        proof.Points.Add(new ProofPoint { Load = new LoadStack(), Stage = ProofStage.CornerLoad, CellCounts = { 1000, -500, 0, 250 } });
+        (proof.Step.Stage, proof.Step.Words, proof.Step.Spot, proof.Step.Untold, proof.Step.ChangeKg) = (ProofStage.CornerLoad, "move the load, over cell 2", "over cell 2", true, 0);
+        proof.Reading.CellCounts.AddRange([21_000, 69_500, 4000, 6250]);
+        Approve("corner-load", Readouts.Live(proof));
+    }
+
+    [Fact]
     public void The_outcome_before_it_is_decided()
     {
         var proof = Proof();

@@ -1,6 +1,8 @@
 using CarOnPads;
 using CarOnPads.Cells;
 using Daemon.Tests.Proving;
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Calibration;
 
 namespace Daemon.Tests.Pipeline;
 
@@ -28,5 +30,25 @@ public class PadObservationTests
 
         bay.Run(0.5);
         Assert.Contains(bay.Pads, p => p.Observe()!.Rest.Settled);
+    }
+
+    [Fact]
+    public void A_point_that_was_taken_back_is_not_taken_again_from_the_same_samples()
+    {
+        using var bay = new ProvingBay(new BayOptions { Seed = 4, Hertz = 80, Raised = true, Imperfections = Imperfections.Parse("noise,quantisation") });
+        bay.Run(3);
+        bay.Zero();
+        var set = new MassSet([.. Enumerable.Range(1, 4).Select(i => KnownMass.OfClass($"50 no. {i}", 50, WeightClass.M1))]);
+        bay.Desk.Start(new ProofPlan
+        {
+            Before = bay.Pads[0].Standing.Calibration!, Corner = Corner.LF, Masses = set, Place = ProvingBay.Here, Preloads = 0,
+            Loads = [LoadStack.Of("50 no. 1"), LoadStack.Of([.. set.Masses.Select(m => m.Label)])],
+        }, "prover");
+        bay.Desk.Record(Corner.LF, 1, "prover");
+        bay.Desk.Repeat(Corner.LF, run: null, "prover");
+        bay.Run(1.5);
+        Assert.Equal("SL-301", Assert.Throws<RefusedException>(() => bay.Desk.Record(Corner.LF, 1, "prover")).Refusal.Code);
+        bay.Run(0.6);
+        bay.Desk.Record(Corner.LF, 1, "prover");
     }
 }

@@ -5,6 +5,9 @@ static class StepCheck
 {
     const double KgPerLb = 0.45359237;
 
+    // A load over another cell changes some cell by a good part of itself.
+    const double UnshiftedShare = 0.05;
+
     // So near to the sum of some of the masses, a load is taken for them.
     const double PartShare = 0.05;
 
@@ -21,7 +24,7 @@ static class StepCheck
 
         var expected = plan.Masses.Kg(now.Step.Load) - plan.Masses.Kg(previous.Step.Load);
         if (Math.Abs(expected) < plan.Limits.SmallChangeKg)
-            return null;
+            return Unshifted(plan, now, previous);
         var change = plan.Before.Kg(counts - plan.Before.Counts([.. previous.Reading.CellCounts]));
         var ratio = change / expected;
         return ratio switch
@@ -37,6 +40,17 @@ static class StepCheck
                 $"{expected:+0.#;-0.#} kg was to come, about {change:+0.0;-0.0} kg came"),
             _ => null,
         };
+    }
+
+    // A load that was to go from cell to cell: the sum does not tell, the cells do.
+    static Refusal? Unshifted(ProofPlan plan, TakenReading now, TakenReading previous)
+    {
+        if (now.Step.Spot.Length == 0 || previous.Step.Spot.Length == 0)
+            return null;
+        var most = now.Reading.CellCounts.Zip(previous.Reading.CellCounts, (a, b) => Math.Abs((a - b) * plan.Before.SpanKgPerCount)).Max();
+        return most < UnshiftedShare * plan.Masses.Kg(now.Step.Load)
+            ? CalibrationRefusals.Duplicate.Because($"it stands where it stood, no cell changed by more than {most:0.0} kg")
+            : null;
     }
 
     // Half of a stack that is still being carried weighs about what the whole would in pounds; the likelier is said.

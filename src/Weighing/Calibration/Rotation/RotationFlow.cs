@@ -42,9 +42,7 @@ public sealed record RotationFlow
         if (Strange(first.PadAt.Order().SequenceEqual(reading.PadAt.Order()), $"{Named(reading.PadAt)} instead of {Named(first.PadAt)}") is { } strange)
             return strange;
         if (!Left.Any(wanted => wanted.SequenceEqual(reading.PadAt)))
-            return CalibrationRefusals.PlacementsAlike.Because(Taken.Any(t => t.PadAt.SequenceEqual(reading.PadAt))
-                ? $"{Named(reading.PadAt)} has been weighed; {Named(Left[0])} comes next"
-                : $"{Named(reading.PadAt)} is none of the four; {Named(Left[0])} comes next");
+            return CalibrationRefusals.PlacementsAlike.Because($"{Standing(reading.PadAt)}; next {Named(Left[0])}");
         return Recalibrated(reading) ?? Unzeroed(reading) ?? Moved(reading);
     }
 
@@ -68,6 +66,9 @@ public sealed record RotationFlow
             return new(null, refused.Refusal);
         }
     }
+
+    string Standing(IReadOnlyList<string> padAt) =>
+        Taken.Index().FirstOrDefault(t => t.Item.PadAt.SequenceEqual(padAt)) is (var index, { }) ? $"the pads stand as at placement {index + 1}" : "the pads are mixed up";
 
     static Refusal? Strange(bool isGood, string why) => isGood ? null : CalibrationRefusals.OtherPads.Because(why);
 

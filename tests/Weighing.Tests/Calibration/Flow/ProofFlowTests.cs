@@ -107,6 +107,17 @@ public class ProofFlowTests
     }
 
     [Fact]
+    public void A_load_that_was_to_go_over_the_next_cell_and_did_not_is_noticed()
+    {
+        var walk = new ProofWalk().While(f => f.Next!.Step.Spot != "over cell 2");
+        var reading = walk.Read();
+        var refusal = Assert.Single(walk.Offer(reading with { CellCounts = walk.Flow.Readings[^1].Reading.CellCounts }));
+        Assert.Equal("SL-305", refusal.Code);
+        Assert.Contains("stands where it stood", refusal.Message, StringComparison.Ordinal);
+        Assert.Empty(walk.Offer(reading));
+    }
+
+    [Fact]
     public void Masses_on_the_next_pad_are_found_there()
     {
         var walk = ProofWalk.To(2);

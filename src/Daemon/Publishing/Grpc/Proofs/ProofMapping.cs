@@ -21,7 +21,7 @@ internal sealed class ProofMapping(LiveBay bay, ProofDesk desk, ApiMapping mappi
         if (refused is not null)
             view.Refused = Fault(refused);
         if (proof is { State: ProofState.Measuring })
-            FillLive(view, proof.Flow);
+            FillLive(view, proof);
         return view;
     }
 
@@ -56,9 +56,9 @@ internal sealed class ProofMapping(LiveBay bay, ProofDesk desk, ApiMapping mappi
         Ending = Ending(proof),
     };
 
-    private void FillLive(Wire.ProofView view, ProofFlow flow)
+    private void FillLive(Wire.ProofView view, ProofRecord proof)
     {
-        var bench = BenchReading.Of(bay, flow);
+        var (flow, bench) = (proof.Flow, BenchReading.Of(bay, proof));
         var answer = bench.Offer(bay, flow);
         view.Ready = answer.Accepted;
         if (!answer.Accepted)
