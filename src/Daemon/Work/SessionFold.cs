@@ -18,7 +18,7 @@ public static class SessionFold
             AdjustmentRecorded a => session with { Open = session.Open.Add(new(a.Turns, a.Predicted, a.Note, who, at, entry)) },
             AdjustmentUndone => session with { Open = session.Open.RemoveAt(session.Open.Count - 1) },
             ChangeNamed named => Name(session, named, at, who, entry),
-            StepConfirmed => WithNewest(session, Newest(session) with { Answered = true }) with { Known = Learn(session.KnownBefore!, Newest(session), OpenBefore(session), confirmed: true) },
+            StepConfirmed => WithNewest(session, Newest(session) with { Answered = true, AfterNaming = [] }) with { Known = Learn(session.KnownBefore!, Newest(session), OpenBefore(session), confirmed: true) },
             HeightsEntered h => session with { Heights = (h.HeightsMm, session.TurnsSinceBaseline) },
             SessionEnded end => session with { End = end, EndedAt = at },
             _ => session,
@@ -91,6 +91,7 @@ public static class SessionFold
         {
             TurnsSinceBaseline = newest.TurnsSinceBaseline + turns,
             Adjustment = new(turns, null, "named afterwards", who, at, entry),
+            AfterNaming = session.KnownBefore!.Record(new StepRecord(turns, newest.Step.Reading.ForSteps)).Check.Finding is { } finding ? [finding] : [],
         };
         return WithNewest(session, changed) with
         {

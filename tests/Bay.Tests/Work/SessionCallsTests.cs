@@ -53,6 +53,10 @@ public sealed class SessionCallsTests : IDisposable
         Record(new() { Lr = 0.5 });
         var two = Record(new() { Rr = -0.25 });
         Assert.Equal(new CornerNumbers { Lr = 0.5, Rr = -0.25 }, two.OpenPrediction.Turns);
+        // A plan from the reading before these turns would have them made twice; a prediction counts them in.
+        Assert.Equal("SL-562", _calls.Code(d => d.Work.PlanTurns(new PlanTurnsRequest())));
+        Assert.Equal(new CornerNumbers { Rf = 0.125, Lr = 0.5, Rr = -0.25 }, _bay.Daemon.Work.PredictTurns(new PredictTurnsRequest { Turns = new() { Rf = 0.125 } }).Turns);
+        Assert.Equal("SL-569", _calls.Code(d => d.Work.PredictTurns(new PredictTurnsRequest { Turns = new() { Rf = double.NaN } })));
         Assert.Equal(new CornerNumbers { Lr = 0.5 }, Step(d => d.WorkControl.UndoAdjustment(new UndoAdjustmentRequest { By = CrewAtWork.By })).OpenPrediction.Turns);
         var after = Step(d => d.WorkControl.UndoAdjustment(new UndoAdjustmentRequest { By = CrewAtWork.By }));
         Assert.Equal((SessionState.Planning, 0), (after.State, after.OpenAdjustments.Count));

@@ -101,6 +101,21 @@ public class WorkSessionTests
     }
 
     [Fact]
+    public void A_name_that_does_not_explain_the_change_is_told_and_can_be_confirmed()
+    {
+        using var bench = new Bench();
+        bench.Prepare();
+        bench.Capture(Bench.FirstLoads);
+        bench.Capture(Bench.LoadsAfter(new(0, 1.5, 0, 0)));
+        // Down instead of up.
+        bench.Take(WorkRules.Name(bench.View, new Corners(0, -1.5, 0, 0), null));
+        Assert.Equal("SL-550", Assert.Single(bench.Session.Captures[^1].OpenFindings).Code);
+        Assert.Equal("SL-550", Assert.Single(bench.Ledger.Find(bench.Session.Id)!.Captures[^1].OpenFindings).Code);
+        bench.Take(WorkRules.Confirm(bench.View));
+        Assert.Empty(bench.Session.Captures[^1].OpenFindings);
+    }
+
+    [Fact]
     public void After_another_change_than_turns_the_readings_before_it_do_not_count()
     {
         using var bench = new Bench();

@@ -37,11 +37,11 @@ internal static class WhatIfPage
     {
         if (a.Plan is not { } plan)
             yield break;
-        yield return plan.AlreadyThere ? "Plan: within tolerance, nothing to turn." : $"Plan: {plan.Words}. Expected {Show(plan.Forecast.CrossWeightPercent, glyphs)} %, heights {Four(plan.Forecast.HeightChangesMm, "+0.0;-0.0;0.0")} mm";
+        yield return plan.AlreadyThere ? "Plan: within tolerance, nothing to turn." : $"Plan: {glyphs.Say(plan.Words)}. Expected {Show(plan.Forecast.CrossWeightPercent, glyphs)} %, heights {Four(plan.Forecast.HeightChangesMm, "+0.0;-0.0;0.0")} mm";
         foreach (var finding in plan.Findings)
             yield return $"  {finding}";
         foreach (var other in plan.Alternatives)
-            yield return $"  or: {other.Words}";
+            yield return $"  or: {glyphs.Say(other.Words)}";
         if (!plan.AlreadyThere)
             yield return $"  {Weighing.Balance.Cautions.Perches}";
     }

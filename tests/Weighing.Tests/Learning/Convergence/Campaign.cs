@@ -2,26 +2,28 @@ using System.Text;
 
 namespace Weighing.Tests.Learning.Convergence;
 
-/// <summary>Many cars, both crews, one report.</summary>
+/// <summary>Many cars, three crews, one report.</summary>
 sealed class Campaign
 {
-    readonly List<(bool Shared, Outcome Planned, Outcome Rival)> outcomes = [];
+    readonly List<(bool Shared, Outcome Planned, Outcome Rival, Outcome AllFour)> outcomes = [];
 
     public Campaign(int trials, int seed, double smallestTurn)
     {
         for (var i = 0; i < trials; i++)
         {
-            // Both crews get the same car and the same luck.
+            // All crews get the same car and the same luck.
             var carSeed = seed * 100_000 + i;
             var planned = WorkshopCar.Draw(new Random(carSeed), smallestTurn);
-            var rival = WorkshopCar.Draw(new Random(carSeed), smallestTurn);
-            outcomes.Add((planned.SharedError, Trial.Planned(planned), Trial.OneDiagonal(rival)));
+            outcomes.Add((planned.SharedError, Trial.Planned(planned), Trial.OneDiagonal(WorkshopCar.Draw(new Random(carSeed), smallestTurn)),
+                Trial.AllFour(WorkshopCar.Draw(new Random(carSeed), smallestTurn))));
         }
     }
 
     public IReadOnlyList<Outcome> Planned => [.. outcomes.Select(o => o.Planned)];
 
     public IReadOnlyList<Outcome> Rival => [.. outcomes.Select(o => o.Rival)];
+
+    public IReadOnlyList<Outcome> AllFour => [.. outcomes.Select(o => o.AllFour)];
 
     /// <summary>Share of readings within the interval stated before, percent.</summary>
     public double CoveragePercent => Percent(Planned.SelectMany(o => o.Inside));
@@ -35,7 +37,7 @@ sealed class Campaign
     public string Report()
     {
         var text = new StringBuilder();
-        foreach (var (name, list) in new[] { ("planned", Planned), ("one diagonal", Rival) })
+        foreach (var (name, list) in new[] { ("planned", Planned), ("one diagonal", Rival), ("all four alike", AllFour) })
         {
             text.AppendLine($"{name}, {list.Count} cars");
             text.AppendLine($"  steps to ±{Trial.Band} %     {Spread(list, o => o.Steps, "F0")}   mean {list.Average(o => o.Steps):F2}   " +

@@ -22,7 +22,7 @@ sealed record Outcome(int Steps, double TrueMiss, Corners Rise, int Violations, 
     public double SideDifference => (Rise.LF + Rise.LR - Rise.RF - Rise.RR) / 2;
 }
 
-/// <summary>Two crews on the same kind of car until the reading says it is done.</summary>
+/// <summary>Three crews on the same kind of car until the reading says it is done.</summary>
 static class Trial
 {
     public const int MostSteps = 8;
@@ -55,12 +55,17 @@ static class Trial
         return Ended(car, made, reading, steps, violations, inside, alarms);
     }
 
-    /// <summary>The rival: both perches of one diagonal alike, in proportion to the error, from the same believed rates.</summary>
-    public static Outcome OneDiagonal(WorkshopCar car)
+    /// <summary>A rival: both perches of one diagonal alike, in proportion to the error, from the same believed rates.</summary>
+    public static Outcome OneDiagonal(WorkshopCar car) => Proportional(car, new(0, 1, 1, 0));
+
+    /// <summary>A better rival: all four perches alike, one diagonal against the other, which keeps the mean height of like springs.</summary>
+    public static Outcome AllFour(WorkshopCar car) => Proportional(car, new(-1, 1, 1, -1));
+
+    static Outcome Proportional(WorkshopCar car, Corners pattern)
     {
         Corners made = default;
         var reading = car.Weigh(made);
-        var perTurn = new CarStatics(car.Believed, reading.TotalKg.Value).FromTurns(new(0, 1, 1, 0));
+        var perTurn = new CarStatics(car.Believed, reading.TotalKg.Value).FromTurns(pattern);
         var percentPerTurn = 100 * (perTurn.RF + perTurn.LR) / reading.TotalKg.Value;
         int steps = 0, violations = 0;
         while (!Done(reading) && steps < MostSteps)
@@ -69,7 +74,7 @@ static class Trial
             var turn = car.Believed.SmallestTurn * Math.Round(wanted / car.Believed.SmallestTurn);
             if (turn == 0)
                 turn = Math.CopySign(car.Believed.SmallestTurn, wanted);
-            made += new Corners(0, turn, turn, 0);
+            made += turn * pattern;
             reading = car.Weigh(made);
             steps++;
             violations += Violations(car, made);

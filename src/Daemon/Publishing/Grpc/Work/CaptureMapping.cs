@@ -24,7 +24,7 @@ internal static class CaptureMapping
             Counts = capture.Counts,
             Answered = capture.Answered,
         };
-        wire.Findings.AddRange(capture.Step.Findings.Select(WireValues.ToWire));
+        wire.Findings.AddRange(capture.Step.Findings.Concat(capture.AfterNaming).Select(WireValues.ToWire));
         wire.Causes.AddRange(capture.Step.Causes.Select(Cause));
         wire.Calibrations.AddRange(capture.Step.Reading.Calibrations);
         return wire;

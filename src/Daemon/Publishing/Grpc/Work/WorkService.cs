@@ -57,14 +57,23 @@ internal sealed class WorkService(WorkDesk desk, WorkLedger sessions, SessionNow
 
     public override Task<Wire.Prediction> PredictTurns(Wire.PredictTurnsRequest request, ServerCallContext context) => Task.FromResult(ApiErrors.Answer(() =>
     {
-        var (known, turns) = (Weighed(request.SessionId).Known!, request.Turns.ToCorners());
+        var session = Weighed(request.SessionId);
+        // What was turned since the last reading is in the next one too.
+        var (known, turns) = (session.Known!, session.OpenTurns + request.Turns.ToCorners());
         if (WorkRules.CannotBe(turns, known) is { } mistake)
             throw new FindingException(mistake);
         return CaptureMapping.Prediction(StatedPrediction.Of(turns, PerchPlanner.Forecast(known, turns)));
     }));
 
-    public override Task<Wire.PerchPlan> PlanTurns(Wire.PlanTurnsRequest request, ServerCallContext context) =>
-        Task.FromResult(WorkMapping.Plan(SessionPlan.Of(Weighed(request.SessionId), request.Refine)!));
+    public override Task<Wire.PerchPlan> PlanTurns(Wire.PlanTurnsRequest request, ServerCallContext context)
+    {
+        var session = Weighed(request.SessionId);
+        // A plan from the reading before the turns would have them made twice.
+        if (session.Open.Count > 0 || session.NeedsName)
+            throw ApiErrors.NotNow(WorkCodes.NotInThisState, session.NeedsName ? "A change waits for its name." : $"{Wording.Turns(session.OpenTurns)} is on record and not read yet.",
+                session.NeedsName ? "Say what was changed, then plan." : "Settle and capture, then plan; or take the adjustment back.");
+        return Task.FromResult(WorkMapping.Plan(SessionPlan.Of(session, request.Refine)!));
+    }
 
     private WorkSession Find(string id) => sessions.Find(id)
         ?? throw ApiErrors.NotFound(WorkCodes.NoSuchSession, $"There is no session {PeerText.Clean(id, 40)}.", "See which there are: scalelink work list.");
