@@ -5,6 +5,7 @@ using ScaleLink.Api.V1;
 namespace Bay.Tests;
 
 /// <summary>What listening to a pad shows, with one imperfection of the simulator switched on at a time.</summary>
+[Collection(Alone.Name)]
 public class DiagnosisTests
 {
     [Fact]

@@ -6,6 +6,7 @@ using Shared.Rig;
 namespace Bay.Tests;
 
 /// <summary>The MQTT face: birth, will, retained and live topics, payloads held against their published schemas.</summary>
+[Collection(Alone.Name)]
 public class MqttTests
 {
     private const string State = "scalelink/v1/unit6/state";

@@ -8,6 +8,7 @@ using Shared.Rig;
 namespace Bay.Tests;
 
 /// <summary>What an integrator finds: health per pad, reflection, errors, a feed that a slow reader cannot hold up.</summary>
+[Collection(Alone.Name)]
 public class ServerTests
 {
     [Fact]

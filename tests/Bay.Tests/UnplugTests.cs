@@ -5,6 +5,7 @@ using Shared.Rig;
 namespace Bay.Tests;
 
 /// <summary>Pads that go and come back. Limits: the project's own requirement.</summary>
+[Collection(Alone.Name)]
 public class UnplugTests
 {
     private static readonly TimeSpan AtOnce = TimeSpan.FromMilliseconds(250);

@@ -2,6 +2,7 @@ using System.Globalization;
 using Board.Tests.Pages;
 using Microsoft.Playwright;
 using ScaleLink.Api.V1;
+using Shared.Rig;
 
 namespace Board.Tests;
 
@@ -84,7 +85,7 @@ public class BenchTests(SharedBay bay)
     [Fact]
     public async Task Two_sessions_are_compared_and_one_is_shown()
     {
-        Heron.PutInTheBay(bay.Rig);
+        new CrewAtWork(bay.Rig).ChooseHeron();
         var control = new WorkControl.WorkControlClient(bay.Rig.Daemon.Channel);
         foreach (var title in new[] { "first", "second" })
         {

@@ -1,5 +1,7 @@
 using System.Globalization;
 using Board.Tests.Pages;
+using ScaleLink.Api.V1;
+using Shared.Rig;
 
 namespace Board.Tests;
 
@@ -13,7 +15,7 @@ public class WorkTests(SharedBay bay)
     [Fact]
     public async Task A_session_goes_by_clicks_from_preparation_to_a_converged_exported_sheet()
     {
-        Heron.PutInTheBay(bay.Rig);
+        new CrewAtWork(bay.Rig).ChooseHeron();
         bay.Rig.Simulator.Do("""{"do":"bars","front":false,"rear":false}""");
         var board = await bay.Show(new PageSetup { Path = "work" });
         await board.Page.Locator("[data-do=who]").FillAsync("Ada");
@@ -40,13 +42,39 @@ public class WorkTests(SharedBay bay)
         Assert.Empty(board.Errors);
     }
 
+    [Fact]
+    public async Task A_step_that_surprised_is_asked_about_until_the_crew_stands_by_it()
+    {
+        var crew = new CrewAtWork(bay.Rig);
+        crew.ChooseHeron();
+        crew.Prepare();
+        crew.SettleAndCapture();
+        var board = await bay.Show(new PageSetup { Path = "work" });
+        await board.Page.Locator("[data-do=who]").FillAsync("Ada");
+        await State(board, "planning");
+        // RF is said to have been turned, and LF was.
+        bay.Rig.Daemon.WorkControl.RecordAdjustment(new RecordAdjustmentRequest { By = CrewAtWork.By, Turns = new CornerNumbers { Rf = 1 } }, cancellationToken: TestContext.Current.CancellationToken);
+        crew.Turn(new CornerNumbers { Lf = 1 });
+        crew.SettleAndCapture();
+        await board.Until("document.querySelector('.now .findings')?.innerText.includes('SL-550')", 15);
+        Assert.Contains("LF", await board.Text(".confirm"));
+        await Look.AtAllSizes(board, "work-surprise");
+        await board.Page.Locator("[data-do=confirm]:not([disabled])").ClickAsync();
+        await board.Until("!document.querySelector('.now').innerText.includes('SL-550') && !document.querySelector('.confirm')", 10);
+        Assert.True(crew.Session.Captures[^1].Answered);
+        bay.Rig.Daemon.WorkControl.AbandonSession(new AbandonSessionRequest { By = CrewAtWork.By, Because = "the test is over" }, cancellationToken: TestContext.Current.CancellationToken);
+        crew.Turn(new CornerNumbers { Lf = -1 });
+        bay.Rig.Simulator.Do("""{"do":"bars","front":true,"rear":true}""");
+        bay.Rig.Settled();
+    }
+
     private async Task Converge(BoardPage board)
     {
         for (var step = 1; await board.StateName() != "finishing"; step++)
         {
             Assert.InRange(step, 1, MostSteps);
             var turns = new Dictionary<string, double>();
-            foreach (var corner in Shared.Rig.Simulator.Corners)
+            foreach (var corner in Simulator.Corners)
                 turns[corner] = double.Parse((await board.Page.Locator($"[data-value=plan-{corner}]").GetAttributeAsync("data-turns"))!, CultureInfo.InvariantCulture);
             await Look.AtAllSizes(board, "work-plan");
             // The prediction is drawn before anybody turns anything.

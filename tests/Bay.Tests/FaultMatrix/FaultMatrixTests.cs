@@ -8,6 +8,7 @@ namespace Bay.Tests.FaultMatrix;
 /// Every fault against pads of every protocol at once: named within its stated time, the other pads undisturbed, nothing wrong published,
 /// and everything back afterwards. Limits: the project's own requirement.
 /// </summary>
+[Collection(Alone.Name)]
 public class FaultMatrixTests(MatrixBay bay, ITestOutputHelper output) : IClassFixture<MatrixBay>
 {
     // What a busy machine may add to a stated time.

@@ -4,6 +4,7 @@ using Shared.Rig;
 namespace Bay.Tests.Loss;
 
 /// <summary>Every sample arrives once: the pads' own numbering proves it.</summary>
+[Collection(Alone.Name)]
 public class LossTests(ITestOutputHelper output)
 {
     private const int Rate = 320;

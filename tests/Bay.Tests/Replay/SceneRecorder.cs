@@ -6,6 +6,7 @@ using Shared.Rig;
 namespace Bay.Tests.Replay;
 
 /// <summary>Records the scenes from the simulator with the daemon's own recorder. SCALELINK_RECORD=1, or a name, writes them anew; their goldens have to be approved anew too.</summary>
+[Collection(Alone.Name)]
 public class SceneRecorder
 {
     // No noise in the loads: a reading then is the same whichever samples fall into its block.

@@ -55,11 +55,26 @@ internal sealed class ProvingBench(SharedBay bay, string corner) : IAsyncDisposa
             Put(double.Parse(load!, CultureInfo.InvariantCulture), spot);
             await Board.Has("[data-do=record]:not([disabled])", 30);
             seen.Add(new ProofStepSeen(words, spot, told, await Board.Text(".step .ready")));
-            await Board.Page.Locator("[data-do=record]").ClickAsync();
-            await Board.Until($"document.querySelector('.step')?.dataset.step !== '{number}'", 20);
+            await Read(number!);
         }
 
         return seen;
+    }
+
+    // The noise of a moment can refuse a reading that the page had just offered: asked again as people do.
+    private async Task Read(string step)
+    {
+        var next = $"document.querySelector('.step')?.dataset.step !== '{step}'";
+        for (var tries = 1; ; tries++)
+        {
+            await Board.Page.Locator("[data-do=record]:not([disabled])").ClickAsync();
+            await Board.Until($"{next} || document.querySelector('.refusal')", 20);
+            if (tries == 5 || await Board.Page.EvaluateAsync<bool>(next))
+                break;
+            await Task.Delay(500);
+        }
+
+        await Board.Until(next, 20);
     }
 
     public ValueTask DisposeAsync()

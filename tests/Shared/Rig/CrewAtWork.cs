@@ -1,8 +1,6 @@
 using ScaleLink.Api.V1;
-using Shared;
-using Shared.Rig;
 
-namespace Bay.Tests.Work;
+namespace Shared.Rig;
 
 /// <summary>A crew that works by the session alone: it does what the session says and reads nothing but what the daemon publishes.</summary>
 internal sealed class CrewAtWork(BayRig bay)
