@@ -57,7 +57,8 @@ public class WorkTests(SharedBay bay)
         crew.Turn(new CornerNumbers { Lf = 1 });
         crew.SettleAndCapture();
         await board.Until("document.querySelector('.now .findings')?.innerText.includes('SL-550')", 15);
-        Assert.Contains("LF", await board.Text(".confirm"));
+        Assert.Contains("It reads as if LF had been turned instead of RF", await board.Text(".now .findings"));
+        await board.Has(".confirm");
         await Look.AtAllSizes(board, "work-surprise");
         await board.Page.Locator("[data-do=confirm]:not([disabled])").ClickAsync();
         await board.Until("!document.querySelector('.now').innerText.includes('SL-550') && !document.querySelector('.confirm')", 10);
