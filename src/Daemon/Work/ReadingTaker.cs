@@ -13,17 +13,19 @@ internal sealed class ReadingTaker(LiveBay live, BayClock clock)
 
     public CapturedReading Take()
     {
-        if (live.Newest is not { } reading || clock.NowNs - reading.AtNs > OldestNs)
+        if (Present is not { } reading)
             throw new WorkRefusedException(WorkCodes.NotReady, "There is no present reading.", "See whether the pads are live: scalelink pads.");
-        if (!reading.CaptureReady || reading.Corners.Any(c => c.LoadKg is null || c.Budget.Count == 0))
+        if (!IsReady(reading))
             throw new WorkRefusedException(WorkCodes.NotReady, $"The reading is not ready for the record: {(reading.Verdict == BayVerdict.Settled ? "it has settled only a moment ago." : reading.Remark)}", "Hands off the car and the pads; wait until it has been settled for a moment.");
         return Of(reading);
     }
 
     /// <summary>The present reading when it could be taken now; null otherwise.</summary>
-    public CapturedReading? Peek() => live.Newest is { CaptureReady: true } reading && clock.NowNs - reading.AtNs <= OldestNs && reading.Corners.All(c => c.LoadKg is not null && c.Budget.Count > 0)
-        ? Of(reading)
-        : null;
+    public CapturedReading? Peek() => Present is { } reading && IsReady(reading) ? Of(reading) : null;
+
+    private BayReading? Present => live.Newest is { } reading && clock.NowNs - reading.AtNs <= OldestNs ? reading : null;
+
+    private static bool IsReady(BayReading reading) => reading.CaptureReady && reading.Corners.All(c => c.LoadKg is not null && c.Budget.Count > 0);
 
     private CapturedReading Of(BayReading reading)
     {

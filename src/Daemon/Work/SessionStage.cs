@@ -29,6 +29,9 @@ public enum SessionStage
 /// <param name="Unnamed">A change that the settled car shows and nobody recorded; null: none, or nobody looked.</param>
 public sealed record SessionView(WorkSession Session, BayFacts Facts, Finding? Unnamed = null)
 {
+    /// <summary>What is doubtful now: the change that nobody recorded, then what the newest reading left unanswered.</summary>
+    public IReadOnlyList<Finding> Findings => [.. Unnamed is { } unnamed ? [unnamed] : Array.Empty<Finding>(), .. Session.Captures is [.., var newest] ? newest.OpenFindings : []];
+
     /// <summary>What it waits for.</summary>
     public SessionStage Stage => Session switch
     {

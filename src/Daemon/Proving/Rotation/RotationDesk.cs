@@ -33,7 +33,7 @@ internal sealed class RotationDesk(PlacementTaker taker, RotationLedger ledger, 
         {
             try
             {
-                return (Newest is { IsOpen: true } open ? open.Flow : new RotationFlow()).Judge(taker.Take());
+                return FlowOf(Newest).Judge(taker.Take());
             }
             catch (RefusedException refused)
             {
@@ -46,10 +46,9 @@ internal sealed class RotationDesk(PlacementTaker taker, RotationLedger ledger, 
     public RotationRecord Record(string who) => Do(() =>
     {
         var reading = taker.Take();
-        var open = _newest is { IsOpen: true } ? _newest : null;
-        if ((open?.Flow ?? new RotationFlow()).Judge(reading) is { } refusal)
+        if (FlowOf(_newest).Judge(reading) is { } refusal)
             throw new RefusedException(refusal);
-        return open is null ? ledger.Begin(reading, who, Now) : ledger.Append(open, new RotationEvent { Weighed = reading }, who, Now);
+        return _newest is not { IsOpen: true } open ? ledger.Begin(reading, who, Now) : ledger.Append(open, new RotationEvent { Weighed = reading }, who, Now);
     });
 
     /// <summary>Throws a weighing away, by its number from 1; it is to be weighed again.</summary>
@@ -73,6 +72,9 @@ internal sealed class RotationDesk(PlacementTaker taker, RotationLedger ledger, 
 
     /// <summary>Gives it up.</summary>
     public RotationRecord Abandon(string who, string reason) => Do(() => ledger.Append(Open(), new RotationEvent { Ended = reason }, who, Now));
+
+    // After one that has ended the next weighing begins anew.
+    private static RotationFlow FlowOf(RotationRecord? rotation) => rotation is { IsOpen: true } open ? open.Flow : new();
 
     private DateTimeOffset Now => clock.ToUtc(clock.NowNs);
 

@@ -38,7 +38,7 @@ internal sealed class MqttWorkMapping(BayClock clock)
             Turn = turn,
             PredictedCrossWeightPercent = predicted is { } p ? Quantity(p) : null,
             Next = SessionWords.Next(view),
-            Findings = Findings([.. view.Unnamed is { } unnamed ? [unnamed] : Array.Empty<Finding>(), .. session.Captures is [.., var last] ? last.OpenFindings : []]),
+            Findings = Findings(view.Findings),
         };
     }
 

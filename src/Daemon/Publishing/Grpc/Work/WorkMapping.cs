@@ -88,9 +88,7 @@ internal static class WorkMapping
         wire.LastSteps.AddRange(view.LastSteps.Select(Check));
         if (session is { Open.Count: 0, NeedsName: false, End: null } && SessionPlan.Of(session) is { } plan)
             wire.Plan = Plan(plan);
-        if (view.Unnamed is { } unnamed)
-            wire.Findings.Add(unnamed.ToWire());
-        wire.Findings.AddRange(session.Captures[^1].OpenFindings.Select(WireValues.ToWire));
+        wire.Findings.AddRange(view.Findings.Select(WireValues.ToWire));
     }
 
     private static Wire.Check Check(CheckView view)
