@@ -1,3 +1,4 @@
+using System.Globalization;
 using Board.Tests.Pages;
 using ScaleLink.Api.V1;
 
@@ -83,6 +84,15 @@ public class ProveTests(SharedBay bay)
         Assert.All(placed, s => Assert.Contains(s.Spot, s.Words));
         // Put down first, then only moved: no reading tells that, so the page says who has to.
         Assert.All(placed.Skip(1), s => Assert.Contains("cannot tell", s.WhenReady));
+        // The simulator's first cell is under the first spot, and so on: the part that each cell carries tells where the load stands.
+        Assert.All(placed.SkipLast(1).Index(), s => Assert.Equal(s.Index, Greatest(s.Item.CellShares)));
+    }
+
+    private static int Greatest(string shares)
+    {
+        List<int> percents = [.. shares.TrimEnd('%', ' ').Split(" + ").Select(s => int.Parse(s.Replace('\u2212', '-'), CultureInfo.InvariantCulture))];
+        Assert.InRange(percents.Sum(), 98, 102);
+        return percents.IndexOf(percents.Max());
     }
 
     private static async Task ListMasses(BoardPage board, int runs, int preloads)

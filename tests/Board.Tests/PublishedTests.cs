@@ -30,8 +30,13 @@ public class PublishedTests(SharedBay bay, ITestOutputHelper output)
             bay.Rig.Daemon.Process.Kill();
             using var daemon = new ChildProcess("published", Path.Combine(folder.FullName, "scalelinkd.dll"), "--bay", bay.Rig.BayFile, "--exit-with-stdin");
             Wait.Until(() => bay.Rig.Daemon.Loads()?.CaptureReady == true, TimeSpan.FromSeconds(60), "the published daemon settled");
-            await OnePage(daemon);
-            await ManyPages(daemon);
+            // Every figure is told before any is judged.
+            var one = await OnePage(daemon);
+            var many = await ManyPages(daemon);
+            Assert.InRange(one.Megabytes, 0.5, MostMegabytes);
+            Assert.InRange(one.FirstView, 0, MostSecondsToFirstView);
+            Assert.InRange(one.Busy, 0.001, MostOfACoreInThePage);
+            Assert.InRange(many, 0, MostOfACoreInTheDaemon);
         }
         finally
         {
@@ -41,7 +46,7 @@ public class PublishedTests(SharedBay bay, ITestOutputHelper output)
         }
     }
 
-    private async Task OnePage(ChildProcess daemon)
+    private async Task<(double Megabytes, double FirstView, double Busy)> OnePage(ChildProcess daemon)
     {
         // The daemon has just started: nobody waits for that.
         await FirstView();
@@ -54,9 +59,6 @@ public class PublishedTests(SharedBay bay, ITestOutputHelper output)
         var bytes = await board.Page.EvaluateAsync<double>("performance.getEntriesByType('navigation').concat(performance.getEntriesByType('resource')).reduce((sum, r) => sum + r.transferSize, 0)");
         var (page, _) = await Busy(daemon, TimeSpan.FromSeconds(20));
         output.WriteLine($"cold cache: {bytes / 1e6:0.00} MB over the wire, live after {string.Join(", ", views.Select(v => $"{v:0.0}"))} s; then {page:0.0 %} of a core in the page");
-        Assert.InRange(bytes / 1e6, 0.5, MostMegabytes);
-        Assert.InRange(first, 0, MostSecondsToFirstView);
-        Assert.InRange(page, 0.001, MostOfACoreInThePage);
         foreach (var path in Views.All)
         {
             await board.Go(path);
@@ -65,29 +67,35 @@ public class PublishedTests(SharedBay bay, ITestOutputHelper output)
 
         await TypeADifference(board);
         Assert.Empty(board.Errors);
+        return (bytes / 1e6, first, page);
     }
 
-    // From the click to live loads, s; each in a browser context of its own, whose cache is cold.
+    // From the click to live loads, s, as the page itself sees them come; each in a browser context of its own, whose cache is cold.
     private async Task<double> FirstView()
     {
-        await using var board = await bay.Open();
+        await using var board = await bay.Open(isTimed: true);
         await board.UntilVerdict("settled");
-        return await board.Page.EvaluateAsync<double>("performance.now() / 1000");
+        return await board.Page.EvaluateAsync<double>(Sight.FirstLive) / 1000;
     }
 
-    private async Task ManyPages(ChildProcess daemon)
+    // What the pages cost the daemon, in shares of a core. As many are real as the cores can draw; the others open the stream that a page opens and draw nothing.
+    private async Task<double> ManyPages(ChildProcess daemon)
     {
         var (_, without) = await Busy(daemon, TimeSpan.FromSeconds(20));
         List<BoardPage> boards = [];
         try
         {
-            while (boards.Count < Pages)
+            while (boards.Count < Math.Min(Pages, 3 * Environment.ProcessorCount))
                 boards.Add(await bay.Open());
+            await using var streams = new PageStreams(bay.Rig.PagePort, Pages - boards.Count);
+            await streams.Begun();
             foreach (var board in boards)
                 await board.UntilFreshness("live", 60);
+            var before = streams.Updates;
             var (_, with) = await Busy(daemon, TimeSpan.FromSeconds(20));
-            output.WriteLine($"the daemon: {without:0.0 %} of a core without a page, {with:0.0 %} with {Pages}; load {File.ReadAllText("/proc/loadavg").Split(' ')[0]}");
-            Assert.InRange(with - without, 0, MostOfACoreInTheDaemon);
+            var updates = (streams.Updates - before) / 20.0 / (Pages - boards.Count);
+            output.WriteLine($"the daemon: {without:0.0 %} of a core without a page, {with:0.0 %} with {boards.Count} pages and {Pages - boards.Count} streams as pages open them, {updates:0.0} updates a second each; load {File.ReadAllText("/proc/loadavg").Split(' ')[0]}");
+            return with - without;
         }
         finally
         {

@@ -94,18 +94,8 @@ internal static class ProofPage
         };
         canvas.Put(column, BigRow + 2, said, isReady ? Ink.Good : Ink.Normal);
         canvas.Put(column, BigRow + 3, step.HasHeldSoFarMinutes ? $"held {step.HeldSoFarMinutes:0.0} of {step.HeldMinutes} min" : $"usual wait {step.SettlingS:0} s", Ink.Faint);
-        if (step.Spot.Length > 0 && CellShares(proof) is { } shares)
-            canvas.Put(column, BigRow + 4, $"cells {shares}");
-    }
-
-    // Nobody sees from outside which cell is the first; where most of the load stands tells.
-    private static string? CellShares(ProofView proof)
-    {
-        var empty = proof.Points.LastOrDefault(p => p.Load.Masses.Count + p.Load.Ballast.Count == 0)?.CellCounts;
-        if (empty is null || proof.Reading is not { } reading || reading.CellCounts.Count != empty.Count)
-            return null;
-        List<double> loads = [.. reading.CellCounts.Zip(empty, (now, before) => now - before)];
-        return Math.Abs(loads.Sum()) > 0 ? $"{string.Join(" ", loads.Select((kg, i) => $"{i + 1}: {100 * kg / loads.Sum():0}"))} %" : null;
+        if (step.Spot.Length > 0 && proof.Reading is { CellShares: { Count: > 0 } shares })
+            canvas.Put(column, BigRow + 4, $"cells {string.Join(" ", shares.Select((share, i) => $"{i + 1}: {100 * share:0}"))} %");
     }
 
     private static void Foot(Canvas canvas, Judged<ProofView> view, ProofPageState state)

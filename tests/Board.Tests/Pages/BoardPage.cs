@@ -19,7 +19,7 @@ internal sealed class BoardPage : IAsyncDisposable
     /// <summary>What the browser has written into its console; a daemon that is away is among it.</summary>
     public List<string> Complaints { get; } = [];
 
-    public static async Task<BoardPage> Open(IBrowser browser, string address)
+    public static async Task<BoardPage> Open(IBrowser browser, string address, bool isTimed = false)
     {
         var context = await browser.NewContextAsync(new BrowserNewContextOptions { ReducedMotion = ReducedMotion.Reduce });
         var board = new BoardPage(context, await context.NewPageAsync());
@@ -29,6 +29,8 @@ internal sealed class BoardPage : IAsyncDisposable
                 board.Complaints.Add(message.Text);
         };
         board.Page.PageError += (_, error) => board.Errors.Add(error);
+        if (isTimed)
+            await board.Page.AddInitScriptAsync(Sight.WatchForLive);
         await board.Page.GotoAsync(address);
         await board.Started();
         return board;

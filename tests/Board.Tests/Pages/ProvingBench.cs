@@ -9,7 +9,8 @@ namespace Board.Tests.Pages;
 /// <param name="Spot">Where on the pad; empty where it does not matter.</param>
 /// <param name="Told">What it waited for at first.</param>
 /// <param name="WhenReady">What it said once the point could be read.</param>
-internal sealed record ProofStepSeen(string Words, string Spot, string Told, string WhenReady);
+/// <param name="CellShares">Part of the load on each cell, as the page told it; empty where no place was asked for.</param>
+internal sealed record ProofStepSeen(string Words, string Spot, string Told, string WhenReady, string CellShares);
 
 /// <summary>The car off the pads, and somebody who puts masses on one of them as the page says. Puts the car back at the end: the other tests want it there.</summary>
 internal sealed class ProvingBench(SharedBay bay, string corner) : IAsyncDisposable
@@ -54,7 +55,8 @@ internal sealed class ProvingBench(SharedBay bay, string corner) : IAsyncDisposa
 
             Put(double.Parse(load!, CultureInfo.InvariantCulture), spot);
             await Board.Has("[data-do=record]:not([disabled])", 30);
-            seen.Add(new ProofStepSeen(words, spot, told, await Board.Text(".step .ready")));
+            var shares = spot.Length > 0 ? await Board.Text("[data-value=cell-shares]") : "";
+            seen.Add(new ProofStepSeen(words, spot, told, await Board.Text(".step .ready"), shares));
             await Read(number!);
         }
 

@@ -28,7 +28,8 @@ public sealed class SharedBay : IAsyncLifetime
     }
 
     /// <summary>A board of its own, which the test closes.</summary>
-    internal Task<BoardPage> Open(string query = "", int? port = null) => BoardPage.Open(_chromium!.Browser, $"http://127.0.0.1:{port ?? Rig.PagePort}/{query}");
+    internal Task<BoardPage> Open(string query = "", int? port = null, bool isTimed = false) =>
+        BoardPage.Open(_chromium!.Browser, $"http://127.0.0.1:{port ?? Rig.PagePort}/{query}", isTimed);
 
     /// <summary>Processor time that the browser has spent in pages so far, s.</summary>
     internal async Task<double> RendererSeconds()

@@ -3,6 +3,16 @@ namespace Board.Tests.Pages;
 /// <summary>What can be seen of a page, as scripts that run in it.</summary>
 internal static class Sight
 {
+    /// <summary>Notes when settled loads first stand on the page; run before the page's own scripts.</summary>
+    public const string WatchForLive = """
+        document.addEventListener('DOMContentLoaded', () => new MutationObserver((_, self) => {
+          if (document.querySelector('[data-verdict=settled]')) { window.firstLive = performance.now(); self.disconnect(); }
+        }).observe(document.body, { childList: true, subtree: true, attributes: true }));
+        """;
+
+    /// <summary>What <see cref="WatchForLive"/> has noted, ms since the page was called for.</summary>
+    public const string FirstLive = "window.firstLive";
+
     /// <summary>Texts that reach beyond their box or the sheet, or lie on another text. Empty when all is well.</summary>
     public const string CutOrCovered = """
         () => {

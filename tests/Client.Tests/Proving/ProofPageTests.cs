@@ -38,9 +38,8 @@ public class ProofPageTests
     {
         var proof = Proof();
         proof.Points.Clear();
-        proof.Points.Add(new ProofPoint { Load = new LoadStack(), Stage = ProofStage.CornerLoad, CellCounts = { 1000, -500, 0, 250 } });
         (proof.Step.Stage, proof.Step.Words, proof.Step.Spot, proof.Step.Untold, proof.Step.ChangeKg) = (ProofStage.CornerLoad, "move the load, over cell 2", "over cell 2", true, 0);
-        proof.Reading.CellCounts.AddRange([21_000, 69_500, 4000, 6250]);
+        proof.Reading.CellShares.AddRange([0.2, 0.7, 0.04, 0.06]);
         Approve("corner-load", Readouts.Live(proof));
     }
 

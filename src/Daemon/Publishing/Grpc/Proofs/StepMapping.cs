@@ -37,12 +37,22 @@ internal static class StepMapping
         return step;
     }
 
+    // Noise has no place on a pad.
+    private const double LeastSharedKg = 1;
+
     public static Wire.ProofReading Reading(ProofFlow flow, PadObservation seen)
     {
         var reading = new Wire.ProofReading { CellCounts = { seen.Reading.CellCounts }, Settling = seen.Rest.Progress, Settled = seen.Rest.Settled };
         var before = flow.Plan.Before;
         if (flow.Readings.LastOrDefault(r => r.Step.Load.IsEmpty) is { } empty && seen.Reading.CellCounts.Count == before.CellTrim.Count)
+        {
+            double[] cells = [.. seen.Reading.CellCounts.Zip(empty.Reading.CellCounts, (now, was) => now - was)];
             reading.LoadKg = before.Kg(before.Counts([.. seen.Reading.CellCounts]) - before.Counts([.. empty.Reading.CellCounts]));
+            // Nobody sees from outside which cell is the first; where most of the load stands tells.
+            if (reading.LoadKg > LeastSharedKg)
+                reading.CellShares.Add(cells.Select(c => c / cells.Sum()));
+        }
+
         if (seen.Rest.NoiseKg is { } noise)
             reading.NoiseKg = noise;
         if (seen.Reading.TemperatureC is { } temperature)
