@@ -12,7 +12,7 @@ sealed class Seat(long seed, string name, Imperfections imperfections)
     /// <summary>Standard deviation of the tilt from putting down to putting down, degrees: 0.1 mm under one edge of a pad of 0.4 m.</summary>
     public const double ScatterDegrees = 0.015;
 
-    const double HandlingSeconds = 2;
+    const double HandlingSeconds = 1.5;
     // Nobody keeps a pad level while it is carried round.
     const double HandlingDegrees = 8;
     readonly NoiseSource _noise = new(seed, name + " seat");

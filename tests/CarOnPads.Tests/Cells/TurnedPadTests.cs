@@ -15,11 +15,11 @@ public class TurnedPadTests
         bench.Do("""{"do":"tilt-zero","corner":"LF","pitch_deg":0.3,"roll_deg":0.1}""");
         Assert.Equal((0.9, -0.15), Tilt(bench));
         bench.Do("""{"do":"turn-pad","corner":"LF"}""");
-        Assert.InRange(bench.Listen(1.5).Samples.Max(s => s.PitchDegrees!.Value), 5, 12);
+        Assert.InRange(bench.Listen(1.2).Samples.Max(s => s.PitchDegrees!.Value), 5, 12);
         bench.Run(0.6);
         Assert.Equal((-0.3, 0.35), Tilt(bench));
         bench.Do("""{"do":"turn-pad","corner":"LF"}""");
-        bench.Run(2.1);
+        bench.Run(1.6);
         Assert.Equal((0.9, -0.15), Tilt(bench));
     }
 
@@ -28,7 +28,7 @@ public class TurnedPadTests
     {
         using var bench = new Bench();
         bench.Do("""{"do":"turn-pad","corner":"LF"}""");
-        bench.Run(2.1);
+        bench.Run(1.6);
         bench.PutMass(40, Platform.Reach / 2, Platform.Reach / 2);
         var sample = bench.Listen(0.1).Samples[^1];
         Assert.True(sample[3] > 4 * Math.Abs(sample[0]), $"{sample[0]}, {sample[3]}");
@@ -43,7 +43,7 @@ public class TurnedPadTests
         for (var k = 0; k < 40; k++)
         {
             bench.Do("""{"do":"turn-pad","corner":"LF"}""");
-            bench.Run(2.1);
+            bench.Run(1.6);
             pitches.Add(Tilt(bench).Pitch);
         }
 
