@@ -1,6 +1,5 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
-using ScaleLink.Client.Readings;
 using ScaleLink.Client.Terminal;
 
 namespace ScaleLink.Client.Commands;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
 using ScaleLink.Client.Terminal;
