@@ -38,7 +38,7 @@ internal sealed class LeanGuide(Shell shell, LeanWork work, bool json)
     {
         Say(ZeroLeanPage.Do(pad));
         var saidTurned = false;
-        while (Line(saidTurned ? "" : "Enter reads it, a begins anew, q leaves") is { } answer && answer is not ("q" or "Q"))
+        while (await Line(saidTurned ? "" : "Enter reads it, a begins anew, q leaves", stop) is { } answer && answer is not ("q" or "Q"))
         {
             try
             {
@@ -56,7 +56,7 @@ internal sealed class LeanGuide(Shell shell, LeanWork work, bool json)
             catch (ClientException e) when (e.Trouble.Code.StartsWith("SL-5", StringComparison.Ordinal) || e.Trouble.Code == "SL-343")
             {
                 Say($"{e.Trouble}");
-                saidTurned = e.Trouble.Code == NotSeen && Line("Was it turned by half a turn? y or n") is "y" or "Y";
+                saidTurned = e.Trouble.Code == NotSeen && await Line("Was it turned by half a turn? y or n", stop) is "y" or "Y";
             }
         }
 
@@ -69,13 +69,13 @@ internal sealed class LeanGuide(Shell shell, LeanWork work, bool json)
         Ask.Flush();
     }
 
-    // What was said already needs no further Enter.
-    private string? Line(string question)
+    // What was said already needs no further Enter. Nobody waits for a line after Ctrl-C.
+    private async Task<string?> Line(string question, CancellationToken stop)
     {
         if (question.Length == 0)
             return "";
         Ask.Write($"{question}: ");
         Ask.Flush();
-        return shell.In.ReadLine()?.Trim();
+        return (await Task.Run(shell.In.ReadLine, stop).WaitAsync(stop))?.Trim();
     }
 }
