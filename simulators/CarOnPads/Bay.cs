@@ -38,6 +38,8 @@ public sealed class Bay : IDisposable
         var wheels = Enum.GetValues<Wheel>();
         var speaking = options.Speaking;
         _pads = [.. wheels.Select(w => new Pad(w, options.Seed, options.Hertz, options.Imperfections, speaking[(int)w], saysTilt: !speaking.TiltOnBus))];
+        foreach (var (wheel, zero) in options.TiltZeros)
+            Pad(wheel).TiltZero = zero;
         _bus = speaking.NeedsBus ? new RtuBus([.. BusSlaves.Of(_pads, options)]) : null;
         try
         {
@@ -125,6 +127,15 @@ public sealed class Bay : IDisposable
             _pads[(int)wheel] = before[((int)wheel + places) % before.Length];
             Pad(wheel).CarryTo(wheel, Time);
         }
+    }
+
+    /// <summary>Lifts a pad, turns it by half a turn about the vertical and puts it down at its place. Returns when it lies there.</summary>
+    /// <exception cref="SimulatorException">CP-208 something stands on it.</exception>
+    public double TurnPad(Wheel wheel)
+    {
+        if (Loads[wheel] > 1e-6)
+            throw new SimulatorException("CP-208", "Something stands on the pad.", "Jack the car up and take the masses away first.");
+        return Pad(wheel).TurnRound(Time);
     }
 
     /// <summary>Mass that stands, or is being put, on a pad, kg.</summary>

@@ -19,6 +19,8 @@ public sealed record BayOptions
     public bool Raised { get; init; }
     /// <summary>What the pads speak.</summary>
     public Speaking Speaking { get; init; } = new();
+    /// <summary>What inclinometers say on level ground, degrees; pads that are not named say 0.</summary>
+    public IReadOnlyDictionary<Wheel, (double Pitch, double Roll)> TiltZeros { get; init; } = new Dictionary<Wheel, (double, double)>();
     /// <summary>Local gravity, m/s².</summary>
     public double Gravity { get; init; } = 9.81;
 }

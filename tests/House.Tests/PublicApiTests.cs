@@ -10,7 +10,7 @@ public class PublicApiTests
 {
     private static readonly FileDescriptor[] Files =
     [
-        CommonReflection.Descriptor, CarsReflection.Descriptor, FeedReflection.Descriptor, PadsReflection.Descriptor, PatchReflection.Descriptor, WorkReflection.Descriptor, WorkSessionReflection.Descriptor, WorkHistoryReflection.Descriptor,
+        CommonReflection.Descriptor, CarsReflection.Descriptor, FeedReflection.Descriptor, PadsReflection.Descriptor, PatchReflection.Descriptor, LeanZerosReflection.Descriptor, WorkReflection.Descriptor, WorkSessionReflection.Descriptor, WorkHistoryReflection.Descriptor,
         MassesReflection.Descriptor, CalibrationSummaryReflection.Descriptor, ProofResultsReflection.Descriptor, CalibrationsReflection.Descriptor, ProofsReflection.Descriptor, RotationsReflection.Descriptor, RecorderReflection.Descriptor,
     ];
 

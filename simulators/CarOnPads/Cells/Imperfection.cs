@@ -37,6 +37,8 @@ public enum Imperfection
     TiltNoise,
     /// <summary><c>tilt-offset</c>: the inclinometer is not mounted true.</summary>
     TiltOffset,
+    /// <summary><c>seating</c>: a pad that is lifted and put down again lies a hair otherwise.</summary>
+    Seating,
     /// <summary><c>thermometer-noise</c>: the thermometer trembles.</summary>
     ThermometerNoise,
     /// <summary><c>clock-offset</c>: the pads were switched on at different times.</summary>

@@ -64,6 +64,8 @@ static class AskingCommands
             ["height_mm"] = Rounded(1e3 * bay.Rig.Feet[wheel], 1e-3),
             ["pitch_deg"] = pad.PitchDegrees,
             ["roll_deg"] = pad.RollDegrees,
+            ["turned"] = pad.IsTurned,
+            ["tilt_zero_deg"] = new JsonArray(pad.TiltZero.Pitch, pad.TiltZero.Roll),
             ["celsius"] = Rounded(pad.TemperatureCelsius, 1e-3),
             ["blink_s"] = pad.Blinking,
             ["faults"] = new JsonArray([.. pad.Faults.Present(bay.Time).Select(name => JsonValue.Create(name))]),

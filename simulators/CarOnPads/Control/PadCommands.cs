@@ -1,4 +1,5 @@
 using CarOnPads.Cells;
+using CarOnPads.Pads;
 using CarOnPads.Physics;
 
 namespace CarOnPads.Control;
@@ -16,6 +17,10 @@ static class PadCommands
             """{"do":"pad-height","corner":"RR","mm":1.5}""", Height),
         new("pad-tilt", "Tilt a pad's surface, degrees (ISO 8855 signs).",
             """{"do":"pad-tilt","corner":"LR","pitch_deg":0.8,"roll_deg":-0.3}""", Tilt),
+        new("tilt-zero", "Set what a pad's inclinometer says on level ground, degrees, in the pad's own axes.",
+            """{"do":"tilt-zero","corner":"LF","pitch_deg":0.3,"roll_deg":-0.2}""", TiltZero),
+        new("turn-pad", "Turn a pad by half a turn about the vertical, at its place; nothing may stand on it.",
+            """{"do":"turn-pad","corner":"LF"}""", TurnRound),
         new("temperature", "Set the workshop's air, °C; the metal follows in ten minutes, or at once.",
             """{"do":"temperature","celsius":28,"at_once":true}""", Temperature),
         new("imperfection", "Switch an imperfection.",
@@ -52,6 +57,23 @@ static class PadCommands
             pad.PitchDegrees = pitch ?? pad.PitchDegrees;
             pad.RollDegrees = roll ?? pad.RollDegrees;
         };
+    }
+
+    static Deed TiltZero(Arguments a)
+    {
+        var (wheel, largest) = (a.Wheel(), TiltZeros.Largest);
+        var (pitch, roll) = (a.OptionalNumber("pitch_deg", -largest, largest), a.OptionalNumber("roll_deg", -largest, largest));
+        return (bay, _) =>
+        {
+            var pad = bay.Pad(wheel);
+            pad.TiltZero = (pitch ?? pad.TiltZero.Pitch, roll ?? pad.TiltZero.Roll);
+        };
+    }
+
+    static Deed TurnRound(Arguments a)
+    {
+        var wheel = a.Wheel();
+        return (bay, reply) => reply["done_at"] = bay.TurnPad(wheel);
     }
 
     static Deed Temperature(Arguments a)

@@ -31,6 +31,7 @@ sealed record RunOptions
         Option<string> start = new("--start") { Description = "Where the car is at first.", DefaultValueFactory = _ => "on-pads" };
         Option<string> speak = new("--speak") { Description = "pad-frames, modbus or text for all pads, or LF=modbus,RF=text and the rest pad frames.", DefaultValueFactory = _ => "pad-frames" };
         Option<string> tilt = new("--tilt") { Description = "Who says the tilt: each pad its own, or inclinometers on the bus.", DefaultValueFactory = _ => "own" };
+        Option<string> tiltZero = new("--tilt-zero") { Description = "What inclinometers say on level ground, pitch/roll in degrees: LF=0.3/-0.2,RR=0.1/0.", DefaultValueFactory = _ => "" };
         Option<bool> withStdin = new("--exit-with-stdin") { Description = "End when the standard input closes." };
         Option<string[]> replay = new("--replay") { Description = "Plays captures instead of a car, each through a port named as its file.", AllowMultipleArgumentsPerToken = true };
         Option<double> pace = new("--pace") { Description = "How many times as fast as the captures were taken, 0.1 to 20.", DefaultValueFactory = _ => 1 };
@@ -38,7 +39,7 @@ sealed record RunOptions
         tilt.AcceptOnlyFromAmong("own", "bus");
         var root = new RootCommand("A car on four scale pads that speaks through serial ports. For tests and demonstrations.")
         {
-            ports, tcp, control, car, seed, rate, gravity, imperfections, scenario, start, speak, tilt, withStdin, replay, pace,
+            ports, tcp, control, car, seed, rate, gravity, imperfections, scenario, start, speak, tilt, tiltZero, withStdin, replay, pace,
         };
         root.SetAction((parsed, _) => run(
             new RunOptions
@@ -51,6 +52,7 @@ sealed record RunOptions
                     Gravity = Checked("--gravity", parsed.GetValue(gravity), 9.7, 9.9),
                     Imperfections = Imperfections.Parse(parsed.GetValue(imperfections)!),
                     Speaking = Speaking.Parse(parsed.GetValue(speak)!, parsed.GetValue(tilt) == "bus"),
+                    TiltZeros = TiltZeros.Parse(parsed.GetValue(tiltZero)!),
                     Raised = parsed.GetValue(start) == "raised",
                 },
                 PortDirectory = parsed.GetValue(tcp) || OperatingSystem.IsWindows() ? null : parsed.GetValue(ports) ?? Temporary(),

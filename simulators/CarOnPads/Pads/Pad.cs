@@ -23,6 +23,7 @@ public sealed class Pad
     readonly Platform _platform;
     readonly Inclinometer _inclinometer;
     readonly PadTemperature _temperature;
+    readonly Seat _seat;
     readonly NoiseSource _boots;
     readonly NoiseSource _chance;
     readonly Wire _wire;
@@ -47,6 +48,7 @@ public sealed class Pad
         _platform = new Platform(seed, SerialNumber, NominalKgPerCount(wheel), imperfections);
         _inclinometer = new Inclinometer(seed, SerialNumber, imperfections);
         _temperature = new PadTemperature(seed, SerialNumber, imperfections);
+        _seat = new Seat(seed, SerialNumber, imperfections);
         _boots = new NoiseSource(seed, SerialNumber + " boots");
         _chance = new NoiseSource(seed, SerialNumber + " chance");
         _wire = new Wire(seed, SerialNumber, imperfections, Faults);
@@ -79,6 +81,10 @@ public sealed class Pad
     public double PitchDegrees { get; set; }
     /// <summary>True roll of the surface, degrees, right side down positive (ISO 8855).</summary>
     public double RollDegrees { get; set; }
+    /// <summary>What its inclinometer says on level ground, degrees, in the pad's own axes; mounting error and noise come on top.</summary>
+    public (double Pitch, double Roll) TiltZero { get => _inclinometer.Zero; set => _inclinometer.Zero = value; }
+    /// <summary>It lies the other way round than at the start.</summary>
+    public bool IsTurned => _seat.IsTurned;
     /// <summary>The metal, °C.</summary>
     public double TemperatureCelsius => _temperature.Metal;
     /// <summary>What is wrong with it.</summary>
@@ -102,6 +108,9 @@ public sealed class Pad
         Wheel = wheel;
         BrownOut(now);
     }
+
+    /// <summary>Somebody turns it by half a turn about the vertical, at its place. Returns when it lies there.</summary>
+    internal double TurnRound(double now) => _seat.Turn(now);
 
     /// <summary>Sets the air around the pad, °C; the metal follows slowly or at once.</summary>
     public void Air(double celsius, bool atOnce)
@@ -142,7 +151,7 @@ public sealed class Pad
         {
             if (now >= _nextHello && Speech == Speech.PadFrames)
                 Hello(now);
-            Measure(now, new PlatformLoad(kg, forwardMoment, leftMoment, CosineOfTilt()));
+            Measure(now, _seat.InOwnAxes(PitchDegrees, RollDegrees, now), (kg, _seat.Sign * forwardMoment, _seat.Sign * leftMoment));
         }
 
         _clock.Advance();
@@ -197,8 +206,9 @@ public sealed class Pad
         _clock = new SampleClock(now, 0, _clock.Hertz, Drift);
     }
 
-    void Measure(double now, in PlatformLoad load)
+    void Measure(double now, (double Pitch, double Roll) surface, (double Kg, double Forward, double Left) on)
     {
+        var load = new PlatformLoad(on.Kg, on.Forward, on.Left, CosineOf(surface.Pitch, surface.Roll));
         var status = _once | Faults.Reported;
         _once = PadStatus.None;
         Span<int> fresh = stackalloc int[Platform.Cells];
@@ -206,7 +216,7 @@ public sealed class Pad
         if (!Faults.FrozenValue)
             fresh.CopyTo(_counts);
 
-        var (pitch, roll) = _inclinometer.Read(PitchDegrees, RollDegrees);
+        var (pitch, roll) = _inclinometer.Read(surface.Pitch, surface.Roll);
         var celsius = _temperature.Read();
         var tiltGone = Faults.Reported.HasFlag(PadStatus.TiltFault);
         LastTrue = Sample(tiltGone ? null : (pitch, roll), celsius, status);
@@ -231,10 +241,10 @@ public sealed class Pad
             _wire.Send(frame, now);
     }
 
-    double CosineOfTilt()
+    static double CosineOf(double pitch, double roll)
     {
-        var p = Math.Tan(PitchDegrees * Math.PI / 180);
-        var r = Math.Tan(RollDegrees * Math.PI / 180);
+        var p = Math.Tan(pitch * Math.PI / 180);
+        var r = Math.Tan(roll * Math.PI / 180);
         return 1 / Math.Sqrt(1 + p * p + r * r);
     }
 }

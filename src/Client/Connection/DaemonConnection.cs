@@ -39,6 +39,8 @@ public sealed class DaemonConnection : IAsyncDisposable
         CarControl = new CarControl.CarControlClient(_channel);
         Patch = new Patch.PatchClient(_channel);
         PatchControl = new PatchControl.PatchControlClient(_channel);
+        LeanZeros = new LeanZeros.LeanZerosClient(_channel);
+        LeanZeroControl = new LeanZeroControl.LeanZeroControlClient(_channel);
         Work = new Work.WorkClient(_channel);
         WorkControl = new WorkControl.WorkControlClient(_channel);
         Recorder = new Recorder.RecorderClient(_channel);
@@ -84,6 +86,12 @@ public sealed class DaemonConnection : IAsyncDisposable
 
     /// <summary>What changes the patch.</summary>
     public PatchControl.PatchControlClient PatchControl { get; }
+
+    /// <summary>Zeros of the pads' inclinometers.</summary>
+    public LeanZeros.LeanZerosClient LeanZeros { get; }
+
+    /// <summary>The steps of a reversal test.</summary>
+    public LeanZeroControl.LeanZeroControlClient LeanZeroControl { get; }
 
     /// <summary>Work sessions.</summary>
     public Work.WorkClient Work { get; }

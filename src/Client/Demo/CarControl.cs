@@ -57,7 +57,8 @@ internal sealed class CarControl : IDisposable
         _client.Dispose();
     }
 
-    private async Task<TimeSpan> Do(JsonObject command, CancellationToken stop)
+    /// <summary>Anything that the simulator's control channel offers. Returns how long it takes.</summary>
+    internal async Task<TimeSpan> Do(JsonObject command, CancellationToken stop)
     {
         try
         {

@@ -3,21 +3,21 @@ using ScaleLink.Api.V1;
 namespace ScaleLink.Client.Readings;
 
 /// <summary>
-/// How far two readings of the same car on the same pads may differ. The calibration errs alike in both and drops out of
-/// their difference.
+/// How far two readings of the same car on the same pads may differ. The calibration and the zeros of the inclinometers err alike in both
+/// and drop out of their difference.
 /// </summary>
 internal static class Repeatability
 {
-    private const string FromCalibration = "calibration";
+    private static readonly string[] Alike = ["calibration", "tilt"];
 
-    /// <summary>U for 95 % of cross weight without the part that calibration has in it, percent; all of it where the budget is not told.</summary>
+    /// <summary>U for 95 % of cross weight without the parts that err alike in every reading, percent; all of it where the budget is not told.</summary>
     public static double? OfCrossWeight(Loads loads)
     {
         if (Coverage.Expanded(loads.CrossWeightPercent) is not { } whole)
             return null;
-        if (loads.TotalKg is null || loads.Corners.Any(c => c.Budget.All(p => p.Name == FromCalibration)))
+        if (loads.TotalKg is null || loads.Corners.Any(c => c.Budget.All(p => Alike.Contains(p.Name))))
             return whole;
-        var variance = loads.Corners.Sum(c => Math.Pow(Slope(c.Corner, loads), 2) * c.Budget.Where(p => p.Name != FromCalibration).Sum(p => p.StandardUncertaintyKg * p.StandardUncertaintyKg));
+        var variance = loads.Corners.Sum(c => Math.Pow(Slope(c.Corner, loads), 2) * c.Budget.Where(p => !Alike.Contains(p.Name)).Sum(p => p.StandardUncertaintyKg * p.StandardUncertaintyKg));
         return Math.Min(whole, Coverage.Factor(double.PositiveInfinity) * Math.Sqrt(variance));
     }
 

@@ -2,6 +2,7 @@ using System.Net;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Publishing.Grpc;
+using ScaleLink.Daemon.Publishing.Grpc.Leans;
 using ScaleLink.Daemon.Publishing.Grpc.Proofs;
 using ScaleLink.Daemon.Publishing.Grpc.Rotations;
 using Serilog;
@@ -35,6 +36,8 @@ internal static class BayApplication
         app.MapGrpcService<CarControlService>();
         app.MapGrpcService<PatchService>();
         app.MapGrpcService<PatchControlService>();
+        app.MapGrpcService<LeanZerosService>();
+        app.MapGrpcService<LeanZeroControlService>();
         app.MapGrpcService<WorkService>();
         app.MapGrpcService<WorkControlService>();
         app.MapGrpcService<ProofsService>();

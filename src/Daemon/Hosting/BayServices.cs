@@ -1,6 +1,7 @@
 using Microsoft.Data.Sqlite;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Leans;
 using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Patch;
@@ -8,6 +9,7 @@ using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Publishing.Grpc;
+using ScaleLink.Daemon.Publishing.Grpc.Leans;
 using ScaleLink.Daemon.Publishing.Grpc.Proofs;
 using ScaleLink.Daemon.Publishing.Grpc.Rotations;
 using ScaleLink.Daemon.Publishing.Mqtt;
@@ -35,6 +37,9 @@ internal static class BayServices
         services.AddSingleton<CarRocking>();
         services.AddSingleton<PatchDesk>();
         services.AddSingleton<LivePatch>();
+        services.AddSingleton<LeanLedger>();
+        services.AddSingleton<LeanDesk>();
+        services.AddSingleton<LeanMapping>();
         services.AddSingleton(Weigher);
         services.AddSingleton<WorkLedger>();
         services.AddSingleton<WorkDesk>();
@@ -53,7 +58,7 @@ internal static class BayServices
         services.AddSingleton<RotationDesk>();
         services.AddSingleton<RotationMapping>();
         services.AddSingleton<ProofMapping>();
-        services.AddSingleton(provider => new PadRecords(provider.GetRequiredService<IZeroStore>(), provider.GetRequiredService<CalibrationLedger>(), bay.Place));
+        services.AddSingleton(provider => new PadRecords(provider.GetRequiredService<IZeroStore>(), provider.GetRequiredService<CalibrationLedger>(), bay.Place) { Leans = provider.GetRequiredService<LeanLedger>() });
         services.AddSingleton<ILinkFactory, LinkFactory>();
         services.AddHostedService<DamageNotice>();
         services.AddSingleton(provider => new LiveBay(

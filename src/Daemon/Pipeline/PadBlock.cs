@@ -10,6 +10,9 @@ namespace ScaleLink.Daemon.Pipeline;
 /// <param name="Faults">What is wrong with it.</param>
 public readonly record struct PadBlock(double? LoadKg, double? ZeroKg, double? TiltKg, CalibrationDoubt Doubt, bool IsTimed, PadState State, IReadOnlyList<Fault> Faults)
 {
+    /// <summary>What doubt about the tilt leaves in its correction, one standard uncertainty; 0 where nothing is corrected.</summary>
+    public double TiltDoubtKg { get; init; }
+
     /// <summary>Identity of the calibration that made the load; empty without one.</summary>
     public string Calibration { get; init; } = "";
 

@@ -3,7 +3,6 @@ using ScaleLink.Daemon.Links;
 using ScaleLink.Protocol.PadFrames;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
-using ScaleLink.Weighing.Pads;
 
 namespace ScaleLink.Daemon.Pipeline;
 
@@ -206,9 +205,10 @@ public sealed class PadChannel : IPadSource
         {
             var counts = _state == PadState.Live ? _ring.MeanOver(fromNs, toNs, LongestGapNs) : null;
             var load = _scale.Kg(counts);
-            var tilt = TiltSize(load);
+            var (tilt, doubt) = Configuration.CorrectTilt && load is { } kg ? _tilt.Correct(kg, _faults, _clock.NowNs) : default;
             return new PadBlock(load + (tilt ?? 0), _scale.ZeroKg, tilt, _scale.Doubt(load ?? 0, _temperature), _isTimed, _state, _faults.Present)
             {
+                TiltDoubtKg = doubt,
                 Calibration = _calibrationId,
                 IsProved = _scale.Calibration?.IsProved == true,
             };
@@ -238,6 +238,15 @@ public sealed class PadChannel : IPadSource
         }
     }
 
+    /// <summary>How it leans by its inclinometer alone; nothing unless the pad is live.</summary>
+    public LeanObservation? ObserveLean()
+    {
+        lock (_gate)
+            return _state == PadState.Live && _identity is { } identity && _tilt.Recent(_clock.NowNs) is var (samples, isWhole)
+                ? new LeanObservation(identity, samples, isWhole, _temperature)
+                : null;
+    }
+
     /// <summary>Who the pad is, and the calibration and zero in force.</summary>
     public (PadIdentity? Identity, PadCalibration? Calibration, ZeroPoint? Zero) Standing
     {
@@ -255,6 +264,15 @@ public sealed class PadChannel : IPadSource
             return false;
         _scale.Use(zero);
         Recognition.Tell(_scale, _faults, _clock.NowNs);
+        return true;
+    });
+
+    /// <summary>Puts the zero of its inclinometer into force once it is in the ledger; nothing: it was cleared.</summary>
+    public void Adopt(string serialNumber, SavedLeanZero? zero) => Change(() =>
+    {
+        if (_identity?.SerialNumber != serialNumber)
+            return false;
+        _tilt.Zero = zero;
         return true;
     });
 
@@ -299,6 +317,7 @@ public sealed class PadChannel : IPadSource
                 PitchDegrees = isLive ? _tilt.Pitch : null,
                 RollDegrees = isLive ? _tilt.Roll : null,
                 TemperatureCelsius = isLive ? _temperature : null,
+                LeanZero = _tilt.Zero,
                 Zero = _scale.Zero,
                 Calibration = _scale.Calibration,
                 Counters = _totals.With(_sequence),
@@ -323,15 +342,6 @@ public sealed class PadChannel : IPadSource
         var counts = _scale.Counts(sample.Counts, sample.Cells);
         _ring.Add(_newestNs, counts, sample.Counts);
         return new TakenSample(sample, _newestNs, _scale.Kg(counts));
-    }
-
-    private double? TiltSize(double? load)
-    {
-        if (!Configuration.CorrectTilt || load is not { } kg || _tilt.Pitch is not { } pitch || _tilt.Roll is not { } roll)
-            return null;
-        var size = TiltCorrection.Size(kg, pitch, roll);
-        _faults.Set(size is null, "SL-209", $"The pad is tilted by more than {TiltCorrection.LimitDegrees:0.#} degrees: its load is not corrected.", "Level the pad.", _clock.NowNs);
-        return size;
     }
 
     private double? MeasuredRate()
@@ -360,6 +370,7 @@ public sealed class PadChannel : IPadSource
         _ring.Clear();
         Recognition.Of(identity, Configuration, _records, _scale, _faults, _clock.NowNs);
         _calibrationId = _scale.Calibration?.Identity ?? "";
+        _tilt.Zero = Recognition.LeanZero(identity, Configuration, _records);
     }
 
     // What hangs on the pad that was there: another one may come back on the same port.
@@ -367,7 +378,7 @@ public sealed class PadChannel : IPadSource
     {
         _identity = null;
         _scale.Forget();
-        _calibrationId = "";
+        (_calibrationId, _tilt.Zero) = ("", null);
         _faults.ClearAll(Recognition.Codes.Contains);
         _ring.Clear();
         if (TiltSource is null)

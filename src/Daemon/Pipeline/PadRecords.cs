@@ -6,4 +6,8 @@ namespace ScaleLink.Daemon.Pipeline;
 /// <param name="Zeros">Zeros by serial number.</param>
 /// <param name="Calibrations">Calibrations by serial number.</param>
 /// <param name="Here">For the gravity.</param>
-public sealed record PadRecords(IZeroStore Zeros, ICalibrationStore Calibrations, Place Here);
+public sealed record PadRecords(IZeroStore Zeros, ICalibrationStore Calibrations, Place Here)
+{
+    /// <summary>Zeros of inclinometers by serial number; absent: none was ever tested.</summary>
+    public ILeanStore? Leans { get; init; }
+}

@@ -31,14 +31,17 @@ public sealed record PadSnapshot
     /// <summary>Standard uncertainty of <see cref="LoadKg"/>: scatter and calibration, kg.</summary>
     public double? LoadUncertaintyKg { get; init; }
 
-    /// <summary>Pitch, degrees.</summary>
+    /// <summary>Pitch, degrees, the tested zero of the inclinometer taken off.</summary>
     public double? PitchDegrees { get; init; }
 
-    /// <summary>Roll, degrees.</summary>
+    /// <summary>Roll, degrees, the tested zero of the inclinometer taken off.</summary>
     public double? RollDegrees { get; init; }
 
     /// <summary>Temperature, degrees Celsius.</summary>
     public double? TemperatureCelsius { get; init; }
+
+    /// <summary>The tested zero of the inclinometer; absent when it was never tested.</summary>
+    public SavedLeanZero? LeanZero { get; init; }
 
     /// <summary>The zero in force.</summary>
     public ZeroPoint? Zero { get; init; }

@@ -17,7 +17,7 @@ internal static class ReadingWriter
     public static BayReading Weighed((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, SettlingReading estimate)
     {
         var verdict = VerdictOf(estimate.Verdict);
-        var calibration = new LoadDoubt(c => blocks[c].Doubt);
+        var calibration = new LoadDoubt(c => blocks[c].Doubt, c => blocks[c].TiltDoubtKg);
         // Pads without their own time are skewed by up to the adapters' delay: while the car moves their shares would be invented.
         var canShare = verdict == BayVerdict.Settled || blocks.Values.All(b => b.IsTimed);
         var shares = canShare ? LoadShares.Of(estimate.Loads) : null;
@@ -29,7 +29,7 @@ internal static class ReadingWriter
             Corners = [.. AllCorners.Select(c => Corner(c, blocks) with
             {
                 LoadKg = calibration.Combine(new Estimate(estimate.Loads[c], estimate.StandardUncertainty?[c]), Corners.Same(0).With(c, 1)),
-                Budget = Budget(estimate.StandardUncertainty?[c], blocks[c].Doubt),
+                Budget = Budget(estimate.StandardUncertainty?[c], blocks[c]),
             })],
             TotalKg = calibration.Combine(estimate.TotalKg, Corners.Same(1)),
             CrossWeightPercent = shares is { } x ? calibration.Combine(estimate.CrossWeightPercent, x.CrossWeightSlope) : null,
@@ -69,9 +69,12 @@ internal static class ReadingWriter
         };
     }
 
-    private static IReadOnlyList<UncertaintyPart> Budget(double? rocking, CalibrationDoubt doubt) => rocking is { } u
-        ? [new UncertaintyPart("rocking", u), new UncertaintyPart("calibration", doubt.Kg)]
-        : [];
+    private static IReadOnlyList<UncertaintyPart> Budget(double? rocking, PadBlock block) => (rocking, block.TiltDoubtKg) switch
+    {
+        (null, _) => [],
+        ({ } u, 0) => [new UncertaintyPart("rocking", u), new UncertaintyPart("calibration", block.Doubt.Kg)],
+        ({ } u, var tilt) => [new UncertaintyPart("rocking", u), new UncertaintyPart("calibration", block.Doubt.Kg), new UncertaintyPart("tilt", tilt)],
+    };
 
     private static BayVerdict VerdictOf(SettlingVerdict verdict) => verdict switch
     {

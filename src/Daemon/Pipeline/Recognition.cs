@@ -34,6 +34,18 @@ internal static class Recognition
         Tell(scale, faults, nowNs);
     }
 
+    /// <summary>The tested zero of the inclinometer; nothing when the angles come from another one than was tested.</summary>
+    public static SavedLeanZero? LeanZero(PadIdentity identity, PadConfiguration configuration, PadRecords records) =>
+        records.Leans?.InForce(identity.SerialNumber) is { } zero && zero.Source == TiltSourceOf(configuration) ? zero : null;
+
+    /// <summary>Names the inclinometer: empty when it is the pad's own, which goes where the pad goes.</summary>
+    public static string TiltSourceOf(PadConfiguration configuration) => configuration.Tilt switch
+    {
+        null => "",
+        { Modbus: { } modbus } bus => $"{bus.Link} slave {modbus.Slave}",
+        var other => other.Link,
+    };
+
     /// <summary>Says what is missing and what has moved.</summary>
     public static void Tell(PadScale scale, FaultSet faults, long nowNs)
     {

@@ -74,10 +74,25 @@ public static class CarCodes
     /// <summary>The plan leans on values that nobody knows.</summary>
     public const string PlannedOnGuesses = "SL-545";
 
+    /// <summary>A pad does not say how it leans.</summary>
+    public const string LeanUnknown = "SL-546";
+    /// <summary>A pad whose lean is to be read is loaded.</summary>
+    public const string LeanUnderLoad = "SL-547";
+    /// <summary>The lean of a pad is not at rest.</summary>
+    public const string LeanNotAtRest = "SL-548";
+    /// <summary>Whether a pad was turned cannot be known: it reads the same, as it does on level ground too.</summary>
+    public const string TurnNotSeen = "SL-549";
+
     /// <summary>A step did not do what it should have done.</summary>
     public const string StepDisagrees = "SL-550";
     /// <summary>The settled loads changed although no step was recorded.</summary>
     public const string UnrecordedChange = "SL-551";
     /// <summary>A step asks for a perch that does not turn or a number that is not usable.</summary>
     public const string StepInput = "SL-552";
+    /// <summary>A pad was not turned between two readings of its lean.</summary>
+    public const string NotTurned = "SL-553";
+    /// <summary>The zero of a pad's inclinometer is larger than a mounting error.</summary>
+    public const string LeanZeroTooLarge = "SL-554";
+    /// <summary>There is no such step of a reversal test now.</summary>
+    public const string LeanOutOfStep = "SL-555";
 }

@@ -22,4 +22,19 @@ public static class TiltCorrection
         var cosine = Cosine(pitchDegrees, rollDegrees);
         return cosine >= Math.Cos(double.DegreesToRadians(LimitDegrees)) ? readKg / cosine - readKg : null;
     }
+
+    /// <summary>
+    /// What doubt about the tilt leaves in the correction, kg, one standard uncertainty. The correction grows with the square of the
+    /// tilt, so the second order counts near level. Source: JCGM 100:2008 (GUM) 5.1.2 with its note, for normal errors alike about both axes.
+    /// </summary>
+    /// <param name="readKg">Load as read, kg.</param>
+    /// <param name="pitchDegrees">Degrees.</param>
+    /// <param name="rollDegrees">Degrees.</param>
+    /// <param name="uncertaintyDegrees">One standard uncertainty of either angle, degrees.</param>
+    public static double Uncertainty(double readKg, double pitchDegrees, double rollDegrees, double uncertaintyDegrees)
+    {
+        var (tilt, u) = (double.DegreesToRadians(double.Hypot(pitchDegrees, rollDegrees)), double.DegreesToRadians(uncertaintyDegrees));
+        // Size = F (p^2 + r^2) / 2: root of the mean square of what errors in p and r do to it.
+        return Math.Abs(readKg) * u * Math.Sqrt(tilt * tilt + 2 * u * u);
+    }
 }

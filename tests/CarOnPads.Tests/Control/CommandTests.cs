@@ -13,8 +13,8 @@ public class CommandTests
     [MemberData(nameof(Examples))]
     public void Every_example_works_and_stands_in_the_manual(string example)
     {
-        // Nobody carries a pad away from under a car.
-        using var bench = new Bench(raised: example.Contains("move-pads", StringComparison.Ordinal));
+        // Nobody carries or turns a pad under a car.
+        using var bench = new Bench(raised: example.Contains("move-pads", StringComparison.Ordinal) || example.Contains("turn-pad", StringComparison.Ordinal));
         bench.Do(example);
         bench.Run(0.05);
         Assert.Contains(example, RepositoryRoot.Read("docs", "simulator.md"));
@@ -35,6 +35,8 @@ public class CommandTests
     [InlineData("""{"do":"turn","corner":"LF","turns":1,"clicks":3}""", "CP-206")]
     [InlineData("""{"do":"imperfection","name":"rust","on":true}""", "CP-104")]
     [InlineData("""{"do":"move-pads","places":1}""", "CP-208")]
+    [InlineData("""{"do":"turn-pad","corner":"LF"}""", "CP-208")]
+    [InlineData("""{"do":"tilt-zero","corner":"LF","pitch_deg":6}""", "CP-205")]
     public void A_wrong_command_is_refused_with_a_code_and_a_way_out_and_changes_nothing(string command, string code)
     {
         using var bench = new Bench(raised: false);

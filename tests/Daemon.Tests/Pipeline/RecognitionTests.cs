@@ -3,6 +3,7 @@ using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Patch;
 using ZeroPoint = ScaleLink.Daemon.Pipeline.ZeroPoint;
 
 namespace Daemon.Tests.Pipeline;
@@ -85,6 +86,20 @@ public class RecognitionTests
         Recognition.Of(Pad, Configuration with { KgPerCount = null }, new PadRecords(_zeros, _calibrations, Here), _scale, _faults, 0);
         Assert.Null(_scale.Calibration);
         Assert.Contains("SL-342", Codes);
+    }
+
+    [Fact]
+    public void A_tested_inclinometer_counts_only_while_the_angles_come_from_it()
+    {
+        var leans = Substitute.For<ILeanStore>();
+        var bus = Configuration.Source with { Link = "/dev/bus" };
+        PadConfiguration Slave(byte slave) => Configuration with { Tilt = bus with { Modbus = new ModbusConfiguration(slave, 10, default, null!) } };
+        leans.InForce("SLP-1").Returns(new SavedLeanZero(new LeanZero(0.3, 0, 0.01, 0, 0), DateTimeOffset.UnixEpoch, "crew", Recognition.TiltSourceOf(Slave(11))));
+        var records = new PadRecords(_zeros, _calibrations, Here) { Leans = leans };
+        Assert.Equal(0.3, Recognition.LeanZero(Pad, Slave(11), records)!.Zero.PitchDeg);
+        Assert.Null(Recognition.LeanZero(Pad, Slave(12), records));
+        Assert.Null(Recognition.LeanZero(Pad, Configuration, records));
+        Assert.Null(Recognition.LeanZero(Pad with { SerialNumber = "SLP-2" }, Slave(11), records));
     }
 
     private IEnumerable<string> Codes => _faults.Present.Select(f => f.Code);

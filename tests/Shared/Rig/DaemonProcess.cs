@@ -22,6 +22,8 @@ internal sealed class DaemonProcess : IDisposable
         CarControl = new CarControl.CarControlClient(Channel);
         Patch = new Patch.PatchClient(Channel);
         PatchControl = new PatchControl.PatchControlClient(Channel);
+        LeanZeros = new LeanZeros.LeanZerosClient(Channel);
+        LeanZeroControl = new LeanZeroControl.LeanZeroControlClient(Channel);
         Work = new Work.WorkClient(Channel);
         WorkControl = new WorkControl.WorkControlClient(Channel);
         Wait.Until(Answers, StartWithin, () => $"the daemon answers. {Process.Said}");
@@ -47,6 +49,10 @@ internal sealed class DaemonProcess : IDisposable
     public Patch.PatchClient Patch { get; }
 
     public PatchControl.PatchControlClient PatchControl { get; }
+
+    public LeanZeros.LeanZerosClient LeanZeros { get; }
+
+    public LeanZeroControl.LeanZeroControlClient LeanZeroControl { get; }
 
     public Work.WorkClient Work { get; }
 

@@ -31,4 +31,26 @@ public class TiltCorrectionTests
 
     [Fact]
     public void Beyond_the_limit_nothing_is_corrected() => Assert.Null(TiltCorrection.Size(300, 2.5, 2.5));
+
+    // Independent: errors drawn at random and put through the correction itself, as JCGM 101:2008 does it.
+    [Theory]
+    [InlineData(0, 0, 0.29)]
+    [InlineData(1.2, -0.6, 0.29)]
+    [InlineData(1.2, -0.6, 0.01)]
+    public void Doubt_about_the_tilt_is_what_drawn_errors_do_to_the_correction(double pitch, double roll, double u)
+    {
+        const int Trials = 20000;
+        var random = new Random(5);
+        double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(Math.Tau * random.NextDouble());
+        var square = 0.0;
+        for (var k = 0; k < Trials; k++)
+        {
+            // What is read is the truth and an error; the correction goes by what is read.
+            var error = TiltCorrection.Size(300, pitch, roll)!.Value - TiltCorrection.Size(300, pitch - u * Normal(), roll - u * Normal())!.Value;
+            square += error * error;
+        }
+
+        var stated = TiltCorrection.Uncertainty(300, pitch, roll, u);
+        Assert.Equal(Math.Sqrt(square / Trials), stated, 0.03 * stated);
+    }
 }

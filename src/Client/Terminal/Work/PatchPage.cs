@@ -22,7 +22,7 @@ internal static class PatchPage
         foreach (var correction in report.Corrections)
             yield return $"{correction.Name,-6} {(correction.On ? "on " : "off")}  {Size(correction, glyphs)}";
         foreach (var lean in report.Leans)
-            yield return $"{Words.Name(lean.Corner)} pad leans {(lean is { HasPitchDeg: true, HasRollDeg: true } ? $"pitch {lean.PitchDeg:+0.00;-0.00;0.00}°, roll {lean.RollDeg:+0.00;-0.00;0.00}°" : "by an unknown angle")}";
+            yield return $"{Words.Name(lean.Corner)} pad leans {(lean is { HasPitchDeg: true, HasRollDeg: true } ? $"pitch {lean.PitchDeg:+0.00;-0.00;0.00}°, roll {lean.RollDeg:+0.00;-0.00;0.00}°" : "by an unknown angle")}; {ZeroLeanPage.Zero(lean.Zero, glyphs)}";
         foreach (var finding in report.Findings)
             yield return PlanPage.FindingLine(finding);
         yield return PeerText.Clean(report.Limits, 300);

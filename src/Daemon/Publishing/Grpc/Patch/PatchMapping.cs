@@ -1,4 +1,5 @@
 using ScaleLink.Daemon.Patch;
+using ScaleLink.Daemon.Publishing.Grpc.Leans;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Cars;
@@ -120,6 +121,8 @@ internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedRe
         var lean = new Wire.PadLean { Corner = ApiMapping.Corner(pad.Corner) };
         if (pad is { PitchDegrees: { } pitch, RollDegrees: { } roll })
             (lean.PitchDeg, lean.RollDeg) = (pitch, roll);
+        if (pad.LeanZero is { } zero)
+            lean.Zero = LeanMapping.Zero(zero);
         return lean;
     }
 }

@@ -1,0 +1,26 @@
+using System.Text.Json;
+using ScaleLink.Daemon.Leans;
+using ScaleLink.Daemon.Pipeline;
+
+namespace ScaleLink.Daemon.Ledger;
+
+/// <summary>
+/// Zeros of inclinometers and the tests that find them, by the pad's serial number. Each entry holds all that is known after its step, so
+/// that a reading and the zero that comes of it are on the disk together or not at all.
+/// </summary>
+public sealed class LeanLedger(LedgerDatabase ledger) : ILeanStore
+{
+    private const string Kind = "lean-zero";
+    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { IgnoreReadOnlyProperties = true };
+
+    /// <inheritdoc/>
+    public SavedLeanZero? InForce(string serialNumber) => Of(serialNumber).Zero;
+
+    /// <summary>What is known of that pad; an empty record when nothing is.</summary>
+    public LeanRecord Of(string serialNumber) =>
+        ledger.Newest(Kind, serialNumber) is { } entry ? JsonSerializer.Deserialize<LeanRecord>(entry.Body, Json)! : new LeanRecord();
+
+    /// <summary>Writes a step; it is on the disk when this returns.</summary>
+    public void Append(string serialNumber, LeanRecord record, string who, DateTimeOffset at) =>
+        ledger.Append(at, Kind, serialNumber, who, JsonSerializer.Serialize(record, Json));
+}

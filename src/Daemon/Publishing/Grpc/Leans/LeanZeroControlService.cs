@@ -1,0 +1,46 @@
+using Grpc.Core;
+using ScaleLink.Daemon.Leans;
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Weighing.Cars;
+using Wire = ScaleLink.Api.V1;
+
+namespace ScaleLink.Daemon.Publishing.Grpc.Leans;
+
+/// <summary>The steps of a reversal test over gRPC.</summary>
+internal sealed class LeanZeroControlService(LiveBay bay, LeanDesk desk, LeanMapping mapping, BayClock clock, TimeProvider time) : Wire.LeanZeroControl.LeanZeroControlBase
+{
+    // Whoever reads has just put the pad down: more than twice the window, so that nobody has to press again.
+    private const long PatienceNs = 5 * Nanoseconds.PerSecond;
+    private const int LongestSerialNumber = 64;
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(100);
+
+    public override async Task<Wire.PadLeanZero> ReadLean(Wire.ReadLeanRequest request, ServerCallContext context)
+    {
+        var (pad, who) = (bay.PadAt(request.Corner), ApiErrors.Who(request.Who));
+        var step = new LeanStep(PeerText.Clean(request.SerialNumber, LongestSerialNumber), request.HasNumber ? (int)Math.Min(request.Number, int.MaxValue) : null, request.SaidTurned);
+        var until = clock.NowNs + PatienceNs;
+        var refused = desk.Read(pad, step, who);
+        while (refused?.Code == CarCodes.LeanNotAtRest && clock.NowNs < until)
+        {
+            await Task.Delay(Pause, time, context.CancellationToken);
+            refused = desk.Read(pad, step, who);
+        }
+
+        return Answer(pad, refused);
+    }
+
+    public override Task<Wire.PadLeanZero> AbandonLeanTest(Wire.AbandonLeanTestRequest request, ServerCallContext context)
+    {
+        var pad = bay.PadAt(request.Corner);
+        return Task.FromResult(Answer(pad, desk.Abandon(pad, PeerText.Clean(request.SerialNumber, LongestSerialNumber), ApiErrors.Who(request.Who))));
+    }
+
+    public override Task<Wire.PadLeanZero> ClearLeanZero(Wire.ClearLeanZeroRequest request, ServerCallContext context)
+    {
+        var pad = bay.PadAt(request.Corner);
+        return Task.FromResult(Answer(pad, desk.Clear(pad, PeerText.Clean(request.SerialNumber, LongestSerialNumber), ApiErrors.Who(request.Who))));
+    }
+
+    private Wire.PadLeanZero Answer(PadChannel pad, Finding? refused) =>
+        refused is null ? mapping.Pad(pad) : throw ApiErrors.NotNow(refused.Code, refused.Message, refused.Mend);
+}
