@@ -74,6 +74,13 @@ public static class CarCodes
     /// <summary>The plan leans on values that nobody knows.</summary>
     public const string PlannedOnGuesses = "SL-545";
 
+    /// <summary>What is stated about the fuel is not usable.</summary>
+    public const string Fuel = "SL-546";
+    /// <summary>A driver is not usable.</summary>
+    public const string Driver = "SL-547";
+    /// <summary>The class minimum is not usable, or counts what the car file does not state.</summary>
+    public const string ClassMinimum = "SL-548";
+
     /// <summary>A step did not do what it should have done.</summary>
     public const string StepDisagrees = "SL-550";
     /// <summary>The settled loads changed although no step was recorded.</summary>

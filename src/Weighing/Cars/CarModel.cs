@@ -48,6 +48,15 @@ public sealed record CarModel
     /// <summary>Places for ballast.</summary>
     public IReadOnlyList<BallastStation> BallastStations { get; init; } = [];
 
+    /// <summary>Null: not stated; the tank is taken as it is weighed.</summary>
+    public FuelTank? Fuel { get; init; }
+
+    /// <summary>Who races it. Empty: whoever is in it as it is weighed.</summary>
+    public IReadOnlyList<Driver> Drivers { get; init; } = [];
+
+    /// <summary>Null: not stated, or the class has none.</summary>
+    public ClassRule? Class { get; init; }
+
     /// <summary>Where the car should stand.</summary>
     public CarTargets Targets { get; init; } = new();
 

@@ -11,7 +11,7 @@ internal static class CarCommand
 {
     public static Command Create(CommonOptions common, Shell shell) => new("car", "Car files, and which car stands in the bay. docs/car.md describes the file.")
     {
-        CarNewCommand.Create(shell), Check(common, shell), Show(common, shell), Use(common, shell), List(common, shell), Release(common, shell),
+        CarNewCommand.Create(shell), Check(common, shell), Show(common, shell), Use(common, shell), Balance(common, shell), List(common, shell), Release(common, shell),
     };
 
     private static Argument<string> FileArgument() => new("file") { Description = "A car file.", HelpName = "FILE" };
@@ -75,6 +75,10 @@ internal static class CarCommand
         });
         return command;
     }
+
+    private static Command Balance(CommonOptions common, Shell shell) =>
+        new Command("balance", "From the settled loads: what each aim of the perches costs the others, start and finish with each driver, the class minimum.")
+            .Asks(common, shell, (daemon, options, _) => daemon.Cars.GetBalanceAsync(new GetBalanceRequest(), options), balance => BalancePage.Lines(balance, shell.Glyphs));
 
     private static Command List(CommonOptions common, Shell shell) => new Command("list", "Cars in the ledger; the one in the bay is marked.")
         .Asks(common, shell, (daemon, options, _) => daemon.Cars.ListCarsAsync(new ListCarsRequest(), options), CarPage.List);

@@ -15,6 +15,7 @@ sealed class CarReader(JsonBlock root)
         ["centre of gravity height"] = "cg_height_mm",
         ["lean axis height"] = "lean_axis_height_mm",
         ["smallest turn"] = "smallest_turn",
+        ["class minimum"] = "class_minimum",
     };
 
     /// <summary>Where the value of that name stands; the name itself for a block or field of the same name.</summary>
@@ -39,6 +40,7 @@ sealed class CarReader(JsonBlock root)
         overrides?.Finish();
         var (springs, tyres) = (root.Number("shared_spring_doubt_percent") ?? 0, root.Number("shared_tyre_doubt_percent") ?? 0);
         var (turn, ballast, targets) = (root.Number("smallest_turn") ?? 0.25, Ballast(), TargetReader.Read(root.Block("targets")));
+        var (fuel, drivers, rule) = (RaceReader.Fuel(root.Block("fuel")), RaceReader.Drivers(root), RaceReader.Class(root.Block("class_minimum")));
         if (wheelbase is not { } length || cg is not { } height || front?.Track is not { } frontTrack || rear?.Track is not { } rearTrack
             || corners is not { LF: { } lf, RF: { } rf, LR: { } lr, RR: { } rr })
             return null;
@@ -46,7 +48,7 @@ sealed class CarReader(JsonBlock root)
         {
             Name = name, WheelbaseMm = length, FrontTrackMm = frontTrack, RearTrackMm = rearTrack, CgHeightMm = height, LeanAxisHeightMm = lean,
             Suspension = new(lf, rf, lr, rr), FrontBar = front.Bar, RearBar = rear.Bar, SharedSpringDoubt = springs / 100, SharedTyreDoubt = tyres / 100,
-            SmallestTurn = turn, BallastStations = ballast, Targets = targets,
+            SmallestTurn = turn, BallastStations = ballast, Targets = targets, Fuel = fuel, Drivers = drivers, Class = rule,
         };
     }
 

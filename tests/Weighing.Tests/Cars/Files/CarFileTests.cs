@@ -82,8 +82,51 @@ public class CarFileTests
             Assert.Equal(car.Suspension, read.Car!.Suspension);
             Assert.Equal(car.BallastStations, read.Car.BallastStations);
             IReadOnlyList<BallastStation> none = [];
-            Assert.Equal(car with { BallastStations = none }, read.Car with { BallastStations = none });
+            Assert.Equal(car.Drivers, read.Car.Drivers);
+            IReadOnlyList<Driver> nobody = [];
+            Assert.Equal(car with { BallastStations = none, Drivers = nobody }, read.Car with { BallastStations = none, Drivers = nobody });
         });
+    }
+
+    [Fact]
+    public void Fuel_drivers_and_class_are_read_and_written_back()
+    {
+        var car = CarFile.Read(Text).Car!;
+        Assert.Equal(new FuelTank(new(2150, 0, 330), new(0.745, 0.008), new(25, 0.5), new(45, 0.5), new(6, 1)), car.Fuel);
+        Assert.Equal([new("first driver", new(80, 0.3), new(1375, 340, 450), true), new("second driver", new(71, 0.3), new(1355, 340, 440), false)], car.Drivers);
+        Assert.Equal(new ClassRule(1015, 2, true, FuelLevel.Finish), car.Class);
+        var again = CarFile.Read(CarFileText.Of(car)).Car!;
+        Assert.Equal((car.Fuel, car.Class), (again.Fuel, again.Class));
+        Assert.Equal(car.Drivers, again.Drivers);
+        Assert.Equal(FuelTank.Petrol, CarFile.Read(Text.Replace("\"kg_per_litre\": { \"value\": 0.745, \"u\": 0.008 },", "")).Car!.Fuel!.KgPerLitre);
+    }
+
+    [Theory]
+    [InlineData("\"value\": 0.745", "\"value\": 745", "SL-546", "fuel")]
+    [InlineData("\"value\": 45", "\"value\": 1e999", "SL-546", "fuel")]
+    [InlineData("\"value\": 45", "\"value\": 5", "SL-546", "fuel")]
+    [InlineData("\"behind_front_axle_mm\": 2150", "\"behind_front_axle_mm\": 21500", "SL-546", "fuel")]
+    [InlineData("{ \"value\": 25, \"u\": 0.5 }", "25", "SL-506", "fuel.weighed_litres")]
+    [InlineData("\"value\": 71", "\"value\": 7.1", "SL-547", "drivers")]
+    [InlineData("second driver", "First driver", "SL-547", "drivers")]
+    [InlineData("\"height_mm\": 440", "\"height_mm\": 440, \"in_car\": true", "SL-547", "drivers")]
+    [InlineData("\"name\": \"second driver\", ", "", "SL-514", "drivers[1].name")]
+    [InlineData("\"kg\": 1015", "\"kg\": 10", "SL-548", "class_minimum")]
+    [InlineData("\"fuel\": {", "\"fuel\": null, \"x\": {", "SL-515", "fuel")]
+    [InlineData("\"fuel\": \"finish\"", "\"fuel\": \"half\"", "SL-515", "class_minimum.fuel")]
+    [InlineData("\"with_driver\": true, ", "", "SL-514", "class_minimum.with_driver")]
+    public void Fuel_drivers_and_class_that_cannot_be_are_found_in_their_place(string part, string instead, string code, string place)
+    {
+        Assert.Contains(part, Text);
+        Assert.Contains(CarFile.Read(Text.Replace(part, instead)).Mistakes, m => (m.Code, m.Place) == (code, place) && m.Line > 35);
+    }
+
+    [Fact]
+    public void A_class_that_counts_what_the_file_does_not_state_is_refused()
+    {
+        var car = Heron.Car with { Class = new(1000, 0, true, FuelLevel.Finish) };
+        Assert.Equal(["SL-548", "SL-548"], CarModelCheck.Mistakes(car).Select(m => m.Code));
+        Assert.Empty(CarModelCheck.Mistakes(car with { Class = new(1000, 0, false, FuelLevel.AsWeighed) }));
     }
 
     [Fact]
