@@ -1,3 +1,4 @@
+using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing;
 
@@ -111,8 +112,10 @@ public class WorkSessionTests
         bench.Take(WorkRules.Name(bench.View, new Corners(0, -1.5, 0, 0), null));
         Assert.Equal("SL-550", Assert.Single(bench.Session.Captures[^1].OpenFindings).Code);
         Assert.Equal("SL-550", Assert.Single(bench.Ledger.Find(bench.Session.Id)!.Captures[^1].OpenFindings).Code);
+        Assert.True(WorkMapping.Session(bench.View).CanConfirm);
         bench.Take(WorkRules.Confirm(bench.View));
         Assert.Empty(bench.Session.Captures[^1].OpenFindings);
+        Assert.False(WorkMapping.Session(bench.View).CanConfirm);
     }
 
     [Fact]
@@ -141,6 +144,11 @@ public class WorkSessionTests
         Assert.Equal("SL-550", capture.Findings[0].Code);
         Assert.Contains(capture.Causes, c => c.Explains && c.Words.Contains("other way"));
         var before = bench.Session.Known!;
+        Assert.True(WorkMapping.Session(bench.View).CanConfirm);
+        // A turn that waits for its reading comes first.
+        bench.Turn(new(0, 0.25, 0, 0));
+        Assert.False(WorkMapping.Session(bench.View).CanConfirm);
+        bench.Take(WorkRules.Undo(bench.View));
         bench.Take(WorkRules.Confirm(bench.View));
         Assert.NotSame(before, bench.Session.Known);
         Assert.Empty(bench.Session.Captures[^1].OpenFindings);
