@@ -71,6 +71,13 @@ public sealed record CarModel
         RearBar = RearBar is { } rear ? rear with { Connected = connected } : null,
     };
 
+    /// <summary>This with the doubts that rates usually share, for a crew that states none: half the variance of each rate's own.</summary>
+    public CarModel WithUsualSharedDoubts() => this with
+    {
+        SharedSpringDoubt = SharedDoubt.Of(Suspension, s => s.SpringRateNPerMm),
+        SharedTyreDoubt = SharedDoubt.Of(Suspension, s => s.TyreRateNPerMm),
+    };
+
     /// <summary>What nobody knows and only a wide guess stands for, in words. Empty: everything is stated.</summary>
     public IReadOnlyList<string> Guesses() => [.. NamedValues.Of(this).Where(v => v.Value.Assumed).Select(v => v.Name)];
 }

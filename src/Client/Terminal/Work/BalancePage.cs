@@ -2,6 +2,7 @@ using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
 using ScaleLink.Weighing.Balance;
 using Balance = ScaleLink.Api.V1.Balance;
+using Quantity = ScaleLink.Api.V1.Quantity;
 using RaceCase = ScaleLink.Api.V1.RaceCase;
 using Wire = ScaleLink.Api.V1;
 

@@ -50,6 +50,16 @@ public class CarFileTests
     }
 
     [Fact]
+    public void Rates_whose_shared_doubt_nobody_states_are_taken_to_share_some()
+    {
+        // Heron: springs 5 %, nothing said of what they share: 5 % / sqrt 2 to the tenth. Tyres: stated.
+        var car = CarFile.Read(Text).Car!;
+        Assert.Equal((0.035, 0.05), (car.SharedSpringDoubt, car.SharedTyreDoubt));
+        var exact = CarFile.Read(Text.Replace("\"shared_tyre_doubt_percent\": 5", "\"shared_tyre_doubt_percent\": 0, \"shared_spring_doubt_percent\": 0")).Car!;
+        Assert.Equal((0, 0), (exact.SharedSpringDoubt, exact.SharedTyreDoubt));
+    }
+
+    [Fact]
     public void One_corner_may_differ_from_its_axle()
     {
         var car = CarFile.Read(Text.Replace("\"smallest_turn\"", "\"corners\": { \"RR\": { \"spring_rate_n_per_mm\": { \"value\": 66, \"u\": 3 } } },\n  \"smallest_turn\"")).Car!;
