@@ -77,7 +77,7 @@ public class RaceCallsTests(AskingBay bay)
     [Fact]
     public void Unusable_fuel_drivers_and_minimum_are_refused_by_their_codes()
     {
-        Assert.Equal("SL-546", Refused("\"value\": 50", "\"value\": 5"));
+        Assert.Equal("SL-546", Refused("\"start_litres\": { \"value\": 50", "\"start_litres\": { \"value\": 5"));
         Assert.Equal("SL-547", Refused("\"value\": 70", "\"value\": 700"));
         Assert.Equal("SL-548", Refused("\"kg\": 1010", "\"kg\": -1"));
         Assert.Equal("SL-514", Refused("\"with_driver\": true, ", ""));
@@ -93,6 +93,8 @@ public class RaceCallsTests(AskingBay bay)
         bay.Rig.Simulator.DoAndWait("""{"do":"driver","in":false}""");
         var bare = bay.Rig.Simulator.TrueLoads();
         bay.Rig.Simulator.DoAndWait("""{"do":"driver","in":true}""");
+        bay.Rig.Simulator.DoAndWait("""{"do":"settle","seconds":1.5}""");
+        bay.Rig.Settled();
         var now = Ask(heron, bare).Cases.Single(c => c is { Fuel: FuelLevel.Start, Driver: "first driver" }).Figures;
         Assert.Equal(80, truth.Sum() - bare.Sum(), 0.5);
         Assert.Equal(truth.Sum(), now.TotalKg.Value, 0.5);

@@ -27,7 +27,7 @@ public class UnrecordedChangeTests
     [InlineData(-0.46, true)]
     public void Cross_weight_is_judged_at_95_percent(double percent, bool isSeen)
     {
-        var kg = percent / 100 * Heron.TotalKg / 4;
+        var kg = percent / 100 * Heron.TotalKg / 2;
         var found = After(new(-kg, kg, kg, -kg));
         Assert.Equal(isSeen, found is not null);
         Assert.Equal(isSeen ? percent : 0, found?.CrossWeightChangePercent.Value ?? 0, 1e-9);
