@@ -23,7 +23,7 @@ internal static class LoadsBlock
         if (loads is { FrontSideDifferenceKg: { } f, RearSideDifferenceKg: { } r })
             canvas.Put(FirstColumn, row + 4, $"L-R front {Side(f, glyphs)}, rear {Side(r, glyphs)} kg");
         var patch = PatchWords.Of(loads);
-        canvas.Put(FirstColumn, row + 5, patch, patch.Contains("REFUSED", StringComparison.Ordinal) ? Ink.Doubtful : Ink.Normal);
+        canvas.Put(FirstColumn, row + 5, patch, patch.Contains(PatchWords.Refused, StringComparison.Ordinal) ? Ink.Doubtful : Ink.Normal);
     }
 
     private static void DrawCorner(Canvas canvas, int column, int row, Loads loads, Corner corner, Glyphs glyphs)

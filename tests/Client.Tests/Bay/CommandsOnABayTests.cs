@@ -89,8 +89,8 @@ public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
         var finish = cases[3].GetProperty("figures").GetProperty("total_kg").GetProperty("value").GetDouble();
         Assert.Equal(total - 19 * 0.745 - 9, finish, 1e-6);
         Assert.Equal(finish - 1015, json.RootElement.GetProperty("class_standing").GetProperty("over_kg").GetDouble(), 1e-6);
-        var (_, text, _) = await bay.Run("car", "balance");
-        foreach (var part in new[] { "equal front loads", "start, first driver", "Lightest state (finish, second driver)", "over the minimum of 1015 kg", "Not approved for trade" })
+        var (_, text, _) = await bay.Run("car", "balance", "--left-share", "50");
+        foreach (var part in new[] { "equal front loads", "ballast: ", "into passenger floor", "start, first driver", "Lightest state (finish, second driver)", "over the minimum of 1015 kg", "Not approved for trade" })
             Assert.Contains(part, text);
     }
 

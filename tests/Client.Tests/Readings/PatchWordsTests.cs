@@ -28,6 +28,14 @@ public class PatchWordsTests
     public void One_that_was_refused_is_said_to_be() =>
         Assert.Equal("patch: slope 0.4 kg, warp REFUSED", PatchWords.Of(With(("slope", [0.4, 0.4, -0.4, -0.4]), ("warp", [null, null, null, null]))));
 
+    [Fact]
+    public void A_reading_on_record_says_the_same()
+    {
+        var capture = new CaptureRecord { Patch = { new PatchInReading { Name = "slope" }, new PatchInReading { Name = "warp", SizeKg = new() { Lf = 1.2, Rf = -1.26, Lr = -1.1, Rr = 1.1 } } } };
+        Assert.Equal("patch: slope REFUSED, warp 1.3 kg", PatchWords.Of(capture));
+        Assert.Empty(PatchWords.Of(new CaptureRecord()));
+    }
+
     private static string Line(Loads loads) => new PlainLine(Glyphs.Plain).Of(loads);
 
     private static Loads With(params (string Name, double?[] SizesKg)[] corrections)

@@ -76,9 +76,23 @@ internal static class CarCommand
         return command;
     }
 
-    private static Command Balance(CommonOptions common, Shell shell) =>
-        new Command("balance", "From the settled loads: what each aim of the perches costs the others, start and finish with each driver, the class minimum.")
-            .Asks(common, shell, (daemon, options, _) => daemon.Cars.GetBalanceAsync(new GetBalanceRequest(), options), balance => BalancePage.Lines(balance, shell.Glyphs));
+    private static Command Balance(CommonOptions common, Shell shell)
+    {
+        var front = new Option<double?>("--front-share") { Description = "Also asks for ballast that brings (LF + RF) / total there.", HelpName = "PERCENT" };
+        var left = new Option<double?>("--left-share") { Description = "Also asks for ballast that brings (LF + LR) / total there.", HelpName = "PERCENT" };
+        return new Command("balance", "From the settled loads: what each aim of the perches costs the others, start and finish with each driver, the class minimum.") { front, left }
+            .Asks(common, shell, (daemon, options, parsed) => daemon.Cars.GetBalanceAsync(Question(parsed.GetValue(front), parsed.GetValue(left)), options), balance => BalancePage.Lines(balance, shell.Glyphs));
+
+        static GetBalanceRequest Question(double? frontShare, double? leftShare)
+        {
+            var request = new GetBalanceRequest();
+            if (frontShare is { } f)
+                request.FrontSharePercent = f;
+            if (leftShare is { } l)
+                request.LeftSharePercent = l;
+            return request;
+        }
+    }
 
     private static Command List(CommonOptions common, Shell shell) => new Command("list", "Cars in the ledger; the one in the bay is marked.")
         .Asks(common, shell, (daemon, options, _) => daemon.Cars.ListCarsAsync(new ListCarsRequest(), options), CarPage.List);

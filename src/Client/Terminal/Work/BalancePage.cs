@@ -11,6 +11,8 @@ namespace ScaleLink.Client.Terminal;
 /// <summary>The balance of the car in the bay as lines.</summary>
 internal static class BalancePage
 {
+    private const int MostWays = 6;
+
     public static IEnumerable<string> Lines(Balance balance, Glyphs glyphs)
     {
         var now = balance.Figures;
@@ -19,6 +21,8 @@ internal static class BalancePage
         yield return "What perches can be asked for, one aim at a time:";
         foreach (var trade in balance.Trades)
             yield return TradeLine.Of(Words(trade.Aim), trade.CrossWeightPercent, trade.FrontSideDifferenceKg, trade.RearSideDifferenceKg, trade.LeftShareGapPercent);
+        foreach (var way in balance.Ballast.Take(MostWays))
+            yield return TradeLine.Ballast(way.Kg, way.From, way.To, way.SharePercent, way.Reaches);
         foreach (var line in RaceTable.Lines([.. balance.Cases.Select(Row)]))
             yield return line;
         if (balance.ClassStanding is { } c)

@@ -23,7 +23,7 @@ internal static class WhatIfPage
         foreach (var t in a.Trades)
             yield return TradeLine.Of(WhatIfJson.Aim(t.Goal).Replace('_', ' '), t.CrossWeightPercent, t.FrontSideDifferenceKg, t.RearSideDifferenceKg, t.LeftShareGapPercent);
         foreach (var m in a.ForFrontShare.Concat(a.ForLeftShare).Take(6))
-            yield return $"  ballast: {m.MassKg:0.0} kg {(m.From is null ? "" : $"out of {PeerText.Clean(m.From, 30)} ")}{(m.To is null ? "" : $"into {PeerText.Clean(m.To, 30)} ")}gives {m.SharePercent:0.00} %{(m.Reaches ? "" : ", and no more")}";
+            yield return TradeLine.Ballast(m.MassKg, m.From, m.To, m.SharePercent, m.Reaches);
         foreach (var line in RaceTable.Lines([.. a.Cases.Select(c => Row(c, glyphs))]))
             yield return line;
         if (a.Class is { } c)

@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Net;
 using System.Text;
+using ScaleLink.Daemon.Publishing.Reports;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Balance;
 
@@ -113,7 +113,7 @@ public static class SessionSheet
 
     private static void Paragraph(StringBuilder page, string kind, string text) => page.Append("<p class=\"").Append(kind).Append("\">").Append(Safe(text)).Append("</p>");
 
-    private static string Safe(string text) => WebUtility.HtmlEncode(text);
+    private static string Safe(string text) => Html.Escape(text);
 
     private static string Show(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 
