@@ -29,10 +29,24 @@ public class BenchTests(SharedBay bay)
         await board.Page.Locator("[data-do=clear]").ClickAsync();
         await board.Until("!document.querySelector('.whatif .ghost')", 5);
         await board.Page.Locator("[data-do=balance]:not([disabled])").ClickAsync();
-        await board.Has(".balance tbody tr");
-        Assert.Equal(4, await board.Page.Locator(".balance tbody tr").CountAsync());
+        await board.Has(".balance .aims tbody tr");
+        Assert.Equal(4, await board.Page.Locator(".balance .aims tbody tr").CountAsync());
+        // Start and finish with each driver, as the feed says.
+        var balance = new Cars.CarsClient(bay.Rig.Daemon.Channel).GetBalance(new GetBalanceRequest(), cancellationToken: TestContext.Current.CancellationToken);
+        Assert.Equal(balance.Cases.Count, await board.Page.Locator(".races tbody tr").CountAsync());
+        foreach (var state in balance.Cases)
+        {
+            var row = $".races [data-case='{state.Fuel.ToString().ToLowerInvariant()}, {state.Driver}']";
+            Assert.Equal(state.Figures.TotalKg.Value, Leading(await board.Text($"{row} [data-value=total]")), 1.0);
+            Assert.Equal(state.Figures.CrossWeightPercent.Value, Leading(await board.Text($"{row} [data-value=cross]")), 0.1);
+        }
+
+        Assert.Contains($"minimum {balance.ClassStanding.MinimumKg:0.0} kg: the lightest state, {balance.ClassStanding.Lightest}, has", await board.Text("[data-value=class]"));
+        Assert.Contains(balance.ClassStanding.MissingKg > 0 ? "missing" : "to spare", await board.Text("[data-value=class]"));
         await Look.AtAllSizes(board, "car-balance");
     }
+
+    private static double Leading(string text) => double.Parse(text.Split(' ')[0], CultureInfo.InvariantCulture);
 
     [Fact]
     public async Task A_car_file_with_mistakes_lists_them_with_their_mend()

@@ -137,6 +137,7 @@ public class WorkTests(SharedBay bay)
         await State(board, "planning");
         Assert.Contains("RF down 1", await board.Text("[data-capture='1']"));
         // It has its name: nothing asks for it any more.
+        Assert.Equal(0, await board.Page.Locator("[data-do=confirm]").CountAsync());
         await board.Until("!document.querySelector('.work').innerText.includes('SL-551')", 10);
     }
 

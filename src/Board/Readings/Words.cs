@@ -26,6 +26,15 @@ internal static class Words
         _ => "unknown",
     };
 
+    /// <summary>How full the tank is; nothing for as weighed.</summary>
+    public static string Fuel(FuelLevel level) => level switch
+    {
+        FuelLevel.Start => "start",
+        FuelLevel.Finish => "finish",
+        FuelLevel.Empty => "empty tank",
+        _ => "",
+    };
+
     /// <summary>With a capital in front.</summary>
     public static string Sentence(string words) => words.Length == 0 ? "" : char.ToUpperInvariant(words[0]) + words[1..];
 

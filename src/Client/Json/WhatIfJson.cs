@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using ScaleLink.Client.Commands;
 using ScaleLink.Weighing.Balance;
@@ -25,8 +26,10 @@ internal static class WhatIfJson
             json["plan"] = Plan(plan);
         if (a.ForFrontShare.Count + a.ForLeftShare.Count > 0)
             json["ballast"] = new JsonArray([.. a.ForFrontShare.Select(m => Ballast(m, "front_share")), .. a.ForLeftShare.Select(m => Ballast(m, "left_share"))]);
+        if (a.Cases.Count > 0)
+            json["cases"] = new JsonArray([.. a.Cases.Select(Case)]);
         if (a.Class is { } c)
-            json["class"] = new JsonObject { ["lightest"] = c.Lightest, ["lightest_kg"] = Quantity(c.LightestKg), ["margin_kg"] = c.MarginKg, ["guard_kg"] = c.GuardKg, ["missing_kg"] = c.MissingKg, ["spare_kg"] = c.SpareKg };
+            json["class"] = new JsonObject { ["minimum_kg"] = c.MinimumKg, ["lightest"] = c.Lightest, ["lightest_kg"] = Quantity(c.LightestKg), ["margin_kg"] = c.MarginKg, ["guard_kg"] = c.GuardKg, ["missing_kg"] = c.MissingKg, ["spare_kg"] = c.SpareKg };
         if (a.CgHeight is { } height)
             json["cg_height_mm"] = Quantity(height.HeightMm);
         if (a.Guesses.Count > 0)
@@ -63,6 +66,15 @@ internal static class WhatIfJson
         ["aim"] = Aim(t.Goal), ["loads_kg"] = CarJson.Four(t.LoadsKg), ["cross_weight_percent"] = t.CrossWeightPercent,
         ["front_side_difference_kg"] = t.FrontSideDifferenceKg, ["rear_side_difference_kg"] = t.RearSideDifferenceKg, ["left_share_gap_percent"] = t.LeftShareGapPercent,
     };
+
+    private static JsonObject Case(RaceCase state)
+    {
+        var json = Loads(state.Loads);
+        json.Insert(0, "fuel", JsonNamingPolicy.SnakeCaseLower.ConvertName($"{state.Fuel}"));
+        json.Insert(1, "driver", state.Driver);
+        json["balance"] = new JsonArray([.. state.Trades.Select(Trade)]);
+        return json;
+    }
 
     public static string Aim(BalanceGoal goal) => goal switch
     {

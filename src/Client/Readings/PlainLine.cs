@@ -31,7 +31,8 @@ internal sealed class PlainLine(Glyphs glyphs)
         var corners = loads.Corners.Where(c => c.LoadKg is not null).Select(c => $"{Words.Name(c.Corner)} {Figure.Kilograms(c.LoadKg).Full(glyphs)}");
         var total = loads.TotalKg is { } t ? $", total {Figure.Kilograms(t).Full(glyphs)} kg" : "";
         var unproved = loads.Corners.Any(c => c.LoadKg is not null && !c.Proved) ? ", unproved" : "";
-        return $"{cross}, {string.Join(" ", corners)} kg{total}{unproved}";
+        var patch = PatchWords.Of(loads);
+        return $"{cross}, {string.Join(" ", corners)} kg{total}{unproved}{(patch.Length > 0 ? $", {patch}" : "")}";
     }
 
     private static string Why(Judged<Loads> view) =>

@@ -22,6 +22,8 @@ internal static class LoadsBlock
             canvas.Put(FirstColumn, row + 3, $"front {Figure.Percent(front).Full(glyphs)} %, left {Figure.Percent(left).Full(glyphs)} %");
         if (loads is { FrontSideDifferenceKg: { } f, RearSideDifferenceKg: { } r })
             canvas.Put(FirstColumn, row + 4, $"L-R front {Side(f, glyphs)}, rear {Side(r, glyphs)} kg");
+        var patch = PatchWords.Of(loads);
+        canvas.Put(FirstColumn, row + 5, patch, patch.Contains(PatchWords.Refused, StringComparison.Ordinal) ? Ink.Doubtful : Ink.Normal);
     }
 
     private static void DrawCorner(Canvas canvas, int column, int row, Loads loads, Corner corner, Glyphs glyphs)

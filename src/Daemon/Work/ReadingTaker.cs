@@ -37,6 +37,7 @@ internal sealed class ReadingTaker(LiveBay live, BayClock clock)
             StandingUKg = Corners.From(c => Joined(reading, c, p => p.Name != FromReadingToReading)),
             Calibrations = [.. reading.Corners.Select(c => c.Calibration)],
             Unproved = [.. reading.Corners.Where(c => !c.Proved).Select(c => c.Corner)],
+            Patch = PatchInReading.Of(reading),
             RunId = clock.RunId,
             Seq = reading.Seq,
             RestSinceNs = rest.SinceNs,

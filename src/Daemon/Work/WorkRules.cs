@@ -63,7 +63,7 @@ internal static class WorkRules
             return new(CaptureKind.Baseline, reading, heights, note, view.Facts.Seen, false, Unproved(reading), []);
         return view.Session.Open.Count > 0 ? AfterTurns(view.Session, known, reading, heights, note)
             : view.LastSteps.Any(c => c.Item.Key == CheckLists.BarsAgain && c.IsDone) ? Verify(view.Session, reading, heights, note)
-            : Again(known, reading, heights, note);
+            : Again(view.Session, known, reading, heights, note);
     }
 
     public static ChangeNamed Name(SessionView view, Corners? turns, string? other)
@@ -74,10 +74,14 @@ internal static class WorkRules
         return turns == default(Corners) ? new(null, null) : new(turns, other);
     }
 
+    /// <summary>Whether the newest step left a surprise that the crew can stand by.</summary>
+    public static bool MayConfirm(SessionView view) =>
+        view.Session is { End: null, NeedsName: false, Open.Count: 0, Captures: [.., { Adjustment: not null, OpenFindings.Count: > 0 }] };
+
     public static StepConfirmed Confirm(SessionView view)
     {
         NotEnded(view);
-        return view.Session is { NeedsName: false, Open.Count: 0, Captures: [.., { Adjustment: not null, OpenFindings.Count: > 0 }] } ? new()
+        return MayConfirm(view) ? new()
             : throw new WorkRefusedException(WorkCodes.NotInThisState, "The newest step gave no surprise that could be confirmed.", "Capture again, or go on with the plan.");
     }
 
@@ -126,9 +130,9 @@ internal static class WorkRules
         return new(CaptureKind.Settle, reading, heights, note, [], false, check.Finding is { } finding ? [finding] : [], check.Causes);
     }
 
-    private static ReadingCaptured Again(StepLearner known, CapturedReading reading, Corners? heights, string note)
+    private static ReadingCaptured Again(WorkSession session, StepLearner known, CapturedReading reading, Corners? heights, string note)
     {
-        var change = UnrecordedChange.Between(known, reading.ForSteps);
+        var change = UnnamedChange.Since(session, known, reading);
         return new(CaptureKind.Settle, reading, heights, note, [], change is not null, change is null ? [] : [change.Finding], []);
     }
 

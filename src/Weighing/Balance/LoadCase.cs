@@ -4,16 +4,35 @@ using ScaleLink.Weighing.Statics;
 namespace ScaleLink.Weighing.Balance;
 
 /// <summary>Mass that comes or goes against the car as weighed, kg; negative when it is missing.</summary>
-public sealed record MassChange(string Name, double Kg, Place Place);
+/// <param name="Name">What it is.</param>
+/// <param name="Kg">kg.</param>
+/// <param name="Place">Where.</param>
+/// <param name="StandardUncertaintyKg">One standard uncertainty of the mass, kg.</param>
+public sealed record MassChange(string Name, double Kg, Place Place, double StandardUncertaintyKg = 0);
 
 /// <summary>A state of the car that was not weighed: the other driver, the tank at the finish.</summary>
 /// <param name="Name">As the crew calls it.</param>
 /// <param name="Changes">Against the car as weighed.</param>
 public sealed record LoadCase(string Name, params IReadOnlyList<MassChange> Changes)
 {
-    /// <summary>Loads in this state, perches as they are.</summary>
+    /// <summary>
+    /// Loads in this state, perches as they are. To the doubt of the reading come those of the masses and of the car's rates,
+    /// which say how a mass spreads over the diagonals.
+    /// </summary>
     /// <param name="statics">The car.</param>
     /// <param name="weighed">As weighed.</param>
-    public LoadSummary Loads(CarStatics statics, LoadSummary weighed) =>
-        new(Changes.Aggregate(weighed.Loads, (loads, change) => loads + statics.FromMass(change.Kg, change.Place)), weighed.Covariance, weighed.DegreesOfFreedom);
+    /// <exception cref="FindingException">A wheel would carry nothing.</exception>
+    public LoadSummary Loads(CarStatics statics, LoadSummary weighed)
+    {
+        var spread = weighed.Covariance + ModelDoubt.SpreadOf(statics, Change);
+        foreach (var mass in Changes)
+        {
+            var doubt = statics.FromMass(mass.StandardUncertaintyKg, mass.Place);
+            spread += CornerMatrix.Outer(doubt, doubt);
+        }
+
+        return new(weighed.Loads + Change(statics), spread, weighed.DegreesOfFreedom);
+    }
+
+    Corners Change(CarStatics statics) => Changes.Aggregate(default(Corners), (sum, mass) => sum + statics.FromMass(mass.Kg, mass.Place));
 }

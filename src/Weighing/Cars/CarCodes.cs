@@ -95,4 +95,10 @@ public static class CarCodes
     public const string LeanZeroTooLarge = "SL-554";
     /// <summary>There is no such step of a reversal test now.</summary>
     public const string LeanOutOfStep = "SL-555";
+    /// <summary>What is stated about the fuel is not usable.</summary>
+    public const string Fuel = "SL-556";
+    /// <summary>A driver is not usable.</summary>
+    public const string Driver = "SL-557";
+    /// <summary>The class minimum is not usable, or counts what the car file does not state.</summary>
+    public const string ClassMinimum = "SL-558";
 }

@@ -48,6 +48,15 @@ public sealed record CarModel
     /// <summary>Places for ballast.</summary>
     public IReadOnlyList<BallastStation> BallastStations { get; init; } = [];
 
+    /// <summary>Null: not stated; the tank is taken as it is weighed.</summary>
+    public FuelTank? Fuel { get; init; }
+
+    /// <summary>Who races it. Empty: whoever is in it as it is weighed.</summary>
+    public IReadOnlyList<Driver> Drivers { get; init; } = [];
+
+    /// <summary>Null: not stated, or the class has none.</summary>
+    public ClassRule? Class { get; init; }
+
     /// <summary>Where the car should stand.</summary>
     public CarTargets Targets { get; init; } = new();
 
@@ -60,6 +69,13 @@ public sealed record CarModel
     {
         FrontBar = FrontBar is { } front ? front with { Connected = connected } : null,
         RearBar = RearBar is { } rear ? rear with { Connected = connected } : null,
+    };
+
+    /// <summary>This with the doubts that rates usually share, for a crew that states none: half the variance of each rate's own.</summary>
+    public CarModel WithUsualSharedDoubts() => this with
+    {
+        SharedSpringDoubt = SharedDoubt.Of(Suspension, s => s.SpringRateNPerMm),
+        SharedTyreDoubt = SharedDoubt.Of(Suspension, s => s.TyreRateNPerMm),
     };
 
     /// <summary>What nobody knows and only a wide guess stands for, in words. Empty: everything is stated.</summary>

@@ -19,6 +19,7 @@ public static class CarModelCheck
             found.Add(new(CarCodes.Uncertainty, "A shared doubt of the rates is not between 0 and 1.", "Give it as a share of one: 0.1 is ten percent."));
         found.AddRange(TargetMistakes(car.Targets).Select(m => m with { Place = "targets" }));
         found.AddRange(BallastMistakes(car.BallastStations).Select(m => m with { Place = "ballast" }));
+        found.AddRange(RaceCheck.Mistakes(car));
         return found;
     }
 

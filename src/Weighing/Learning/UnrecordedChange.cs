@@ -10,22 +10,25 @@ namespace ScaleLink.Weighing.Learning;
 /// <param name="Finding">For the crew.</param>
 public sealed record UnrecordedChange(UnrecordedKind Kind, Quantity CrossWeightChangePercent, Corners? TurnsOfOnePerch, Finding Finding)
 {
-    /// <summary>Compares two settled readings of one car. Null: nothing but the scatter of settling.</summary>
-    /// <param name="known">What was known at the first reading, which is <see cref="StepLearner.Last"/>.</param>
-    /// <param name="now">The second reading.</param>
-    public static UnrecordedChange? Between(StepLearner known, LoadSummary now)
+    /// <summary>
+    /// Looks at one more settled reading of a car that nobody touched. Null: nothing but the scatter of settling, which cross
+    /// weight leaves once in twenty settles (95 %, Student's t of what the scatter rests on; JCGM 100:2008, G.3).
+    /// </summary>
+    /// <param name="known">What was known at the reading before, which is <see cref="StepLearner.Last"/>.</param>
+    /// <param name="now">The reading.</param>
+    /// <param name="expected">Cross weight of one more settle, percent: the mean of those before, and how far one settle lies from it.</param>
+    public static UnrecordedChange? Between(StepLearner known, LoadSummary now, Quantity expected)
     {
         var before = known.Last;
         var change = now.Loads - before.Loads;
-        var cross = new Quantity(now.CrossWeightPercent.Value - before.CrossWeightPercent.Value, Math.Sqrt(
-            2 * Square(known.SettleScatterPercent) + Square(before.CrossWeightPercent.StandardUncertainty) + Square(now.CrossWeightPercent.StandardUncertainty)));
+        var cross = expected with { Value = now.CrossWeightPercent.Value - expected.Value };
         if (Stands(change, before, now, Corners.Same(1)))
             return new(UnrecordedKind.MassChanged, cross, null, new(CarCodes.UnrecordedChange, $"The total changed by {change.Sum:+0.0;-0.0} kg and no step says why.",
                 "Record what went in or out, or take it back out."));
         if (Stands(change, before, now, Patterns.Front))
             return new(UnrecordedKind.MassMovedOrPatch, cross, null, new(CarCodes.UnrecordedChange,
                 $"{Patterns.Front.Dot(change):+0.0;-0.0} kg moved to the front axle at the same total.", "Look for ballast that was moved, or a pad that is no longer level."));
-        if (Math.Abs(cross.Value) < Alarm * cross.StandardUncertainty)
+        if (Math.Abs(cross.Value) <= cross.HalfWidth())
             return null;
         var perTurn = 100 / known.Effects.Statics.TotalKg * (known.Effects.LoadsPerTurn.Transposed * Patterns.CrossWeight);
         var turns = Corners.From(c => known.Effects.Statics.Car.Suspension[c].Perch.CanTurn ? cross.Value / perTurn[c] : 0);
@@ -34,6 +37,7 @@ public sealed record UnrecordedChange(UnrecordedKind Kind, Quantity CrossWeightC
             $"Record the turn if one was made ({string.Join(", ", Candidates(turns))}); otherwise check bars and tyre pressures."));
     }
 
+    // Of sums of loads, which settling hardly moves: one false alarm in a thousand.
     const double Alarm = 3.3;
 
     static IEnumerable<string> Candidates(Corners turns) =>
@@ -42,6 +46,4 @@ public sealed record UnrecordedChange(UnrecordedKind Kind, Quantity CrossWeightC
     // Repositioning on the pads moves a few hundred grams; less than that is not news.
     static bool Stands(Corners change, LoadSummary before, LoadSummary now, Corners pattern) =>
         Math.Abs(pattern.Dot(change)) > Alarm * Math.Sqrt(before.Covariance.VarianceOf(pattern) + now.Covariance.VarianceOf(pattern) + 0.3 * 0.3);
-
-    static double Square(double value) => value * value;
 }

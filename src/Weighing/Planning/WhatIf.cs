@@ -30,13 +30,7 @@ public sealed record WhatIf
     {
         if (Mistakes(statics.Car).ToList() is { Count: > 0 } mistakes)
             throw new FindingException(mistakes);
-        var spread = now.Covariance;
-        foreach (var doubt in ModelDoubt.Of(statics.Car))
-        {
-            var half = doubt.PerStep / 2 * (Change(statics.WithDoubt(doubt.Upper)) - Change(statics.WithDoubt(doubt.Lower)));
-            spread += CornerMatrix.Outer(half, half);
-        }
-        return (new(now.Loads + Change(statics), spread, now.DegreesOfFreedom), statics.HeightsFromTurns(Turns));
+        return (new(now.Loads + Change(statics), now.Covariance + ModelDoubt.SpreadOf(statics, Change), now.DegreesOfFreedom), statics.HeightsFromTurns(Turns));
     }
 
     IEnumerable<Finding> Mistakes(CarModel car)

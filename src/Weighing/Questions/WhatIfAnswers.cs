@@ -32,7 +32,10 @@ public sealed record WhatIfAnswers
     /// <summary>Ways to the left share asked for.</summary>
     public IReadOnlyList<BallastMove> ForLeftShare { get; init; } = [];
 
-    /// <summary>Against the least mass of the class.</summary>
+    /// <summary>Start and finish with each driver that the car file names.</summary>
+    public IReadOnlyList<RaceCase> Cases { get; init; } = [];
+
+    /// <summary>Against the least mass of the class: the one asked about, else the one in the car file.</summary>
     public ClassMinimum? Class { get; init; }
 
     /// <summary>From the axle lifts.</summary>
@@ -59,7 +62,8 @@ public sealed record WhatIfAnswers
                 : null,
             ForFrontShare = asked.FrontSharePercent is { } front ? BallastMove.Ways(statics, loads.Loads, BallastGoal.FrontShare, front) : [],
             ForLeftShare = asked.LeftSharePercent is { } left ? BallastMove.Ways(statics, loads.Loads, BallastGoal.LeftShare, left) : [],
-            Class = asked.Class is { } c ? ClassMinimum.Of(statics, loads, c.MinimumKg, c.MarginKg, c.Cases) : null,
+            Cases = RaceCases.Of(statics, loads, car.Targets.CrossWeightPercent),
+            Class = asked.Class is { } c ? ClassMinimum.Of(statics, loads, c.MinimumKg, c.MarginKg, c.Cases) : ClassMinimum.Of(statics, loads),
             CgHeight = asked.Lifts is { } lifts ? CgHeight.From(lifts.Setup, lifts.Lifts) : null,
             Guesses = car.Guesses(),
         };

@@ -31,6 +31,19 @@ sealed record ModelDoubt(string Name, CarModel Lower, CarModel Upper, double Per
         }
     }
 
+    /// <summary>Covariance, kg², that the doubts of the car give a change of the loads, kg.</summary>
+    public static CornerMatrix SpreadOf(CarStatics statics, Func<CarStatics, Corners> change)
+    {
+        var spread = default(CornerMatrix);
+        foreach (var doubt in Of(statics.Car))
+        {
+            var half = doubt.PerStep / 2 * (change(statics.WithDoubt(doubt.Upper)) - change(statics.WithDoubt(doubt.Lower)));
+            spread += CornerMatrix.Outer(half, half);
+        }
+
+        return spread;
+    }
+
     static ModelDoubt OfOne(NamedValue value)
     {
         var step = value.Kind == ValueKind.Height

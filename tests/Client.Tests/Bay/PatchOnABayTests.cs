@@ -93,6 +93,7 @@ public sealed class PatchOnABayTests(RealBay bay) : IClassFixture<RealBay>, IDis
         var size = (await Json(0, "patch", "on", "warp", "--who", "crew")).GetProperty("corrections").EnumerateArray().Single(c => c.GetProperty("name").GetString() == "warp");
         Assert.True(size.GetProperty("on").GetBoolean());
         var after = await Settled(corrected: true);
+        Assert.Matches("kg, .*patch: warp [0-9]+\\.[0-9] kg", await Done("watch", "--plain", "--seconds", "1"));
         foreach (var corner in Corners)
         {
             var change = Load(after, corner) - Load(before, corner);

@@ -55,11 +55,12 @@ public sealed class OfflineCommandsTests : IDisposable
         var example = System.IO.File.ReadAllText(RepositoryRoot.File("docs", "whatif.md")).Split("```json\n")[1].Split("```")[0].Replace("cars/heron.json", Heron);
         var path = File("question.json", example);
         var text = await Run(0, ["whatif", path]);
-        foreach (var part in new[] { "Now:", "Then:", "Plan:", "equal front loads", "ballast:", "Lightest state (dry tank)", "above the ground", "Not approved for trade" })
+        foreach (var part in new[] { "Now:", "Then:", "Plan:", "equal front loads", "ballast:", "Lightest state (dry tank)", "finish, second driver", "above the ground", "Not approved for trade" })
             Assert.Contains(part, text);
         using var json = JsonDocument.Parse(await Run(0, ["whatif", path, "--json"]));
         Assert.True(json.RootElement.GetProperty("plan").GetProperty("reaches").GetBoolean());
         Assert.True(json.RootElement.GetProperty("then").GetProperty("cross_weight_percent").GetProperty("expanded_uncertainty").GetDouble() > 0);
+        Assert.Equal("second driver", json.RootElement.GetProperty("cases")[3].GetProperty("driver").GetString());
         Assert.Contains("SL-513", await Run(2, ["whatif", File("bad.json", example.Replace("\"turns\"", "\"turms\""))]));
     }
 

@@ -19,6 +19,10 @@ public class UnnamedChangeTests
         using var bench = Settled(4);
         var finding = UnnamedChange.Of(bench.View, bench.Reading(Bench.LoadsAfter(default, change)));
         Assert.Equal(isSeen ? "SL-576" : null, finding?.Code);
+        // Captured, the same rule asks for its name.
+        bench.Capture(Bench.LoadsAfter(default, change));
+        Assert.Equal(isSeen ? "SL-551" : null, bench.Session.Captures[^1].Step.Findings.SingleOrDefault()?.Code);
+        Assert.Equal(isSeen, bench.Session.NeedsName);
     }
 
     [Fact]

@@ -1,3 +1,5 @@
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing;
 
@@ -111,8 +113,10 @@ public class WorkSessionTests
         bench.Take(WorkRules.Name(bench.View, new Corners(0, -1.5, 0, 0), null));
         Assert.Equal("SL-550", Assert.Single(bench.Session.Captures[^1].OpenFindings).Code);
         Assert.Equal("SL-550", Assert.Single(bench.Ledger.Find(bench.Session.Id)!.Captures[^1].OpenFindings).Code);
+        Assert.True(WorkMapping.Session(bench.View).CanConfirm);
         bench.Take(WorkRules.Confirm(bench.View));
         Assert.Empty(bench.Session.Captures[^1].OpenFindings);
+        Assert.False(WorkMapping.Session(bench.View).CanConfirm);
     }
 
     [Fact]
@@ -141,12 +145,36 @@ public class WorkSessionTests
         Assert.Equal("SL-550", capture.Findings[0].Code);
         Assert.Contains(capture.Causes, c => c.Explains && c.Words.Contains("other way"));
         var before = bench.Session.Known!;
+        Assert.True(WorkMapping.Session(bench.View).CanConfirm);
+        // A turn that waits for its reading comes first.
+        bench.Turn(new(0, 0.25, 0, 0));
+        Assert.False(WorkMapping.Session(bench.View).CanConfirm);
+        bench.Take(WorkRules.Undo(bench.View));
         bench.Take(WorkRules.Confirm(bench.View));
         Assert.NotSame(before, bench.Session.Known);
         Assert.Empty(bench.Session.Captures[^1].OpenFindings);
         Assert.Equal("SL-550", bench.Session.Captures[^1].Step.Findings[0].Code);
         Assert.Equal("SL-562", Refused(() => WorkRules.Confirm(bench.View)));
         Assert.Empty(bench.Ledger.Find(bench.Session.Id)!.Captures[^1].OpenFindings);
+    }
+
+    [Fact]
+    public void The_corrections_of_the_patch_stay_with_the_reading()
+    {
+        using var bench = new Bench();
+        bench.Prepare();
+        BayReading live = new()
+        {
+            Seq = 1, AtNs = 1, Verdict = BayVerdict.Settled, Remark = "",
+            Corners = [.. Corners.All.ToArray().Select(c => new CornerReading { Corner = c, Corrections = [new("zero", 5), new("slope", null, "refused"), new("warp", 1 + (int)c)] })],
+        };
+        var reading = bench.Reading(Bench.FirstLoads) with { Patch = PatchInReading.Of(live) };
+        Assert.Equal([new("slope", null), new("warp", new(1, 2, 3, 4))], reading.Patch);
+        bench.Take(WorkRules.Capture(bench.View, reading, null, ""));
+        Assert.Equal(reading.Patch, bench.Ledger.Find(bench.Session.Id)!.Captures[0].Step.Reading.Patch);
+        var told = WorkMapping.Session(bench.View).Captures[0].Patch;
+        Assert.Equal([("slope", null), ("warp", 2)], told.Select(p => (p.Name, p.SizeKg?.Rf)));
+        Assert.Empty(PatchInReading.Of(live with { Corners = [.. live.Corners.Select(c => c with { Corrections = [] })] }));
     }
 
     [Fact]

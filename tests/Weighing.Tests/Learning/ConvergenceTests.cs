@@ -17,6 +17,9 @@ public class ConvergenceTests
         Assert.True(Campaign.Quantile(campaign.Planned.Select(o => (double)o.Steps), 0.5) <= 2);
         Assert.True(Campaign.Quantile(campaign.Planned.Select(o => (double)o.Steps), 0.95) <= 3);
         Assert.InRange(campaign.CoveragePercent, 90, 98);
+        // Where all rates are wrong alike the intervals must not be too narrow; where each is by itself they may be a little wide.
+        Assert.InRange(campaign.CoverageOf(sharedErrors: true), 90, 98);
+        Assert.InRange(campaign.CoverageOf(sharedErrors: false), 90, 99);
         Assert.True(Campaign.Quantile(campaign.Planned.Select(o => o.WorstRise), 0.5)
             < Campaign.Quantile(campaign.Rival.Select(o => o.WorstRise), 0.5) / 2);
         // Against a hand that turns all four alike the plan keeps heights better; in steps neither rival is slower by much: what limits them all is the scatter of settling.

@@ -13,10 +13,25 @@ public class UnrecordedChangeTests
     static readonly CarStatics Statics = new(Heron.Car, Heron.TotalKg);
 
     static UnrecordedChange? After(Corners change) => UnrecordedChange.Between(
-        StepLearner.Start(Statics, new LoadSummary(Heron.Loads, Noise)), new LoadSummary(Heron.Loads + change, Noise));
+        StepLearner.Start(Statics, new LoadSummary(Heron.Loads, Noise)), new LoadSummary(Heron.Loads + change, Noise), OneMore);
+
+    // 0.1 % from settle to settle, believed as three: one settle lies within 3.18 x 0.1 x sqrt 2 = 0.45 % of another (JCGM 100:2008, table G.2).
+    static readonly Quantity OneMore = new(100 * (Heron.Loads.RF + Heron.Loads.LR) / Heron.TotalKg, 0.1 * Math.Sqrt(2), 3);
 
     [Fact]
     public void Settling_scatter_is_no_change() => Assert.Null(After(new(1, -1, -1, 1)));
+
+    [Theory]
+    [InlineData(0.44, false)]
+    [InlineData(0.46, true)]
+    [InlineData(-0.46, true)]
+    public void Cross_weight_is_judged_at_95_percent(double percent, bool isSeen)
+    {
+        var kg = percent / 100 * Heron.TotalKg / 2;
+        var found = After(new(-kg, kg, kg, -kg));
+        Assert.Equal(isSeen, found is not null);
+        Assert.Equal(isSeen ? percent : 0, found?.CrossWeightChangePercent.Value ?? 0, 1e-9);
+    }
 
     [Fact]
     public void A_turned_perch_shows_with_the_turns_that_would_do_it()

@@ -11,7 +11,7 @@ internal static class CarCommand
 {
     public static Command Create(CommonOptions common, Shell shell) => new("car", "Car files, and which car stands in the bay. docs/car.md describes the file.")
     {
-        CarNewCommand.Create(shell), Check(common, shell), Show(common, shell), Use(common, shell), List(common, shell), Release(common, shell),
+        CarNewCommand.Create(shell), Check(common, shell), Show(common, shell), Use(common, shell), Balance(common, shell), List(common, shell), Release(common, shell),
     };
 
     private static Argument<string> FileArgument() => new("file") { Description = "A car file.", HelpName = "FILE" };
@@ -74,6 +74,24 @@ internal static class CarCommand
             return ExitCodes.Done;
         });
         return command;
+    }
+
+    private static Command Balance(CommonOptions common, Shell shell)
+    {
+        var front = new Option<double?>("--front-share") { Description = "Also asks for ballast that brings (LF + RF) / total there.", HelpName = "PERCENT" };
+        var left = new Option<double?>("--left-share") { Description = "Also asks for ballast that brings (LF + LR) / total there.", HelpName = "PERCENT" };
+        return new Command("balance", "From the settled loads: what each aim of the perches costs the others, start and finish with each driver, the class minimum.") { front, left }
+            .Asks(common, shell, (daemon, options, parsed) => daemon.Cars.GetBalanceAsync(Question(parsed.GetValue(front), parsed.GetValue(left)), options), balance => BalancePage.Lines(balance, shell.Glyphs));
+
+        static GetBalanceRequest Question(double? frontShare, double? leftShare)
+        {
+            var request = new GetBalanceRequest();
+            if (frontShare is { } f)
+                request.FrontSharePercent = f;
+            if (leftShare is { } l)
+                request.LeftSharePercent = l;
+            return request;
+        }
     }
 
     private static Command List(CommonOptions common, Shell shell) => new Command("list", "Cars in the ledger; the one in the bay is marked.")

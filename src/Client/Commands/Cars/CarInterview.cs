@@ -20,11 +20,11 @@ internal sealed class CarInterview(Shell shell)
         var cg = Ask("Height of the centre of gravity with driver, mm", 0.06, 0, Stated.Guess(450, 100));
         var turn = Ask("Smallest turn that the lock ring holds (0.125, 0.25, 0.5)", 0, 0, Stated.Exactly(0.25)).Value;
         var target = Ask("Target for cross weight (RF + LR) / total, %", 0, 0, Stated.Exactly(50)).Value;
-        return _isOver ? null : new()
+        return _isOver ? null : new CarModel
         {
             Name = name, WheelbaseMm = wheelbase, FrontTrackMm = front, RearTrackMm = rear, Suspension = new(frontCorner, frontCorner, rearCorner, rearCorner),
             FrontBar = frontBar, RearBar = rearBar, CgHeightMm = cg, SmallestTurn = turn, Targets = new() { CrossWeightPercent = target },
-        };
+        }.WithUsualSharedDoubts();
     }
 
     private (CornerSetup, AntiRollBar?) Axle(string axle)

@@ -117,6 +117,7 @@ internal static class SessionPage
         canvas.Put(column, row + 1, $"LF {Figure.Kilograms(loads.Lf).Value,7}   RF {Figure.Kilograms(loads.Rf).Value,7}");
         canvas.Put(column, row + 2, $"LR {Figure.Kilograms(loads.Lr).Value,7}   RR {Figure.Kilograms(loads.Rr).Value,7}");
         canvas.Put(column, row + 3, $"total {Figure.Kilograms(newest.Loads.TotalKg).Full(glyphs)}");
+        canvas.Put(column, row + 4, PatchWords.Of(newest), Ink.Faint);
         var expected = session.OpenPrediction ?? (session.Plan is { AlreadyThere: false } plan ? plan.Predicted : null);
         if (expected is null)
             return;

@@ -21,11 +21,13 @@ internal static class WhatIfPage
             yield return line;
         yield return "What perches can be asked for, one aim at a time:";
         foreach (var t in a.Trades)
-            yield return $"  {WhatIfJson.Aim(t.Goal).Replace('_', ' '),-18} cross weight {t.CrossWeightPercent:0.00} %, LF-RF {t.FrontSideDifferenceKg:+0.0;-0.0;0.0} kg, LR-RR {t.RearSideDifferenceKg:+0.0;-0.0;0.0} kg, left shares {t.LeftShareGapPercent:+0.0;-0.0;0.0} % apart";
+            yield return TradeLine.Of(WhatIfJson.Aim(t.Goal).Replace('_', ' '), t.CrossWeightPercent, t.FrontSideDifferenceKg, t.RearSideDifferenceKg, t.LeftShareGapPercent);
         foreach (var m in a.ForFrontShare.Concat(a.ForLeftShare).Take(6))
-            yield return $"  ballast: {m.MassKg:0.0} kg {(m.From is null ? "" : $"out of {PeerText.Clean(m.From, 30)} ")}{(m.To is null ? "" : $"into {PeerText.Clean(m.To, 30)} ")}gives {m.SharePercent:0.00} %{(m.Reaches ? "" : ", and no more")}";
+            yield return TradeLine.Ballast(m.MassKg, m.From, m.To, m.SharePercent, m.Reaches);
+        foreach (var line in RaceTable.Lines([.. a.Cases.Select(c => Row(c, glyphs))]))
+            yield return line;
         if (a.Class is { } c)
-            yield return $"Lightest state ({PeerText.Clean(c.Lightest, 30)}): {Show(c.LightestKg, glyphs)} kg, {c.MarginKg:+0.0;-0.0;0.0} kg over the minimum; {(c.MissingKg > 0 ? $"{c.MissingKg:0.0} kg missing" : $"{c.SpareKg:0.0} kg to spare")}. The scrutineer's scales decide.";
+            yield return RaceTable.Standing(c.Lightest, Show(c.LightestKg, glyphs), c.MarginKg, c.MinimumKg, c.MissingKg, c.SpareKg);
         if (a.CgHeight is { } height)
             yield return $"Centre of gravity {Show(height.HeightMm, glyphs)} mm above the ground. {Weighing.Balance.Cautions.AxleLift}";
         if (a.Guesses.Count > 0)
@@ -45,6 +47,10 @@ internal static class WhatIfPage
         if (!plan.AlreadyThere)
             yield return $"  {Weighing.Balance.Cautions.Perches}";
     }
+
+    private static RaceRow Row(RaceCase state, Glyphs glyphs) => new(
+        RaceTable.Name(state.Fuel, state.Driver), Show(state.Loads.TotalKg, glyphs), Show(state.Loads.FrontSharePercent, glyphs), Show(state.Loads.LeftSharePercent, glyphs),
+        Show(state.Loads.CrossWeightPercent, glyphs), goal => state.Trades.Single(t => t.Goal == goal).CrossWeightPercent);
 
     private static IEnumerable<string> Loads(string title, LoadSummary s, Glyphs glyphs)
     {

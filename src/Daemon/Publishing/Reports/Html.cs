@@ -1,5 +1,5 @@
+using System.Net;
 using System.Text;
-using System.Text.Encodings.Web;
 
 namespace ScaleLink.Daemon.Publishing.Reports;
 
@@ -54,5 +54,5 @@ internal sealed class Html
 
     public override string ToString() => _text.ToString();
 
-    public static string Escape(string text) => HtmlEncoder.Default.Encode(text);
+    public static string Escape(string text) => WebUtility.HtmlEncode(text);
 }

@@ -1,3 +1,4 @@
+using ScaleLink.Weighing;
 using Wire = ScaleLink.Api.V1;
 using static ScaleLink.Daemon.Publishing.Reports.ReportWords;
 
@@ -33,7 +34,7 @@ internal static class RotationHtml
             .Table(["pad", "#reads high by, %", "#expanded uncertainty, %", "verdict"],
                 result.Pads.Select(p => (IReadOnlyList<string>)[p.SerialNumber, Signed(100 * p.Relative), $"±{Number(100 * p.Expanded)}", p.Departs ? "departs" : "no departure seen"]))
             .Text("h2", "The car with that taken out").Facts(
-                ("loads", string.Join(", ", new[] { result.LoadsKg.Lf, result.LoadsKg.Rf, result.LoadsKg.Lr, result.LoadsKg.Rr }.Zip(RotationSheet.Corners, (kg, corner) => $"{corner} {Number(kg, "0.00")} kg"))),
+                ("loads", string.Join(", ", new[] { result.LoadsKg.Lf, result.LoadsKg.Rf, result.LoadsKg.Lr, result.LoadsKg.Rr }.Zip(Corners.All.ToArray(), (kg, corner) => $"{corner} {Number(kg, "0.00")} kg"))),
                 ("cross weight, (RF + LR) / total", $"{Number(result.CrossWeightPercent, "0.00")} %"),
                 ("warp from weighing to weighing", string.Join(", ", result.WarpKg.Select(w => $"{Signed(w)} kg"))),
                 ("scatter that remains", $"{Number(result.ResidualSdKg)} kg, {result.DegreesOfFreedom} degrees of freedom"))

@@ -1,5 +1,6 @@
 using System.Text;
 using Google.Protobuf;
+using ScaleLink.Weighing;
 using Wire = ScaleLink.Api.V1;
 using static ScaleLink.Daemon.Publishing.Reports.ReportWords;
 
@@ -11,9 +12,6 @@ namespace ScaleLink.Daemon.Publishing.Reports;
 /// <param name="Made">When the report was made, UTC.</param>
 internal sealed record RotationSheet(Wire.RotationView Rotation, string Bay, DateTimeOffset Made)
 {
-    /// <summary>In the order of every list of four.</summary>
-    public static readonly string[] Corners = ["LF", "RF", "LR", "RR"];
-
     private static readonly JsonFormatter Json = new(JsonFormatter.Settings.Default.WithIndentation().WithPreserveProtoFieldNames(true));
 
     /// <summary>How it stands, in words.</summary>
@@ -28,7 +26,7 @@ internal sealed record RotationSheet(Wire.RotationView Rotation, string Bay, Dat
 
     /// <summary>Each weighing at each corner: number, time, corner, pad, load.</summary>
     public IEnumerable<(uint Number, string Time, string Corner, Wire.PlacedPad Pad)> Loads =>
-        Rotation.Placements.SelectMany(p => p.Pads.Zip(Corners, (pad, corner) => (p.Number, Time(p.Time), corner, pad)));
+        Rotation.Placements.SelectMany(p => p.Pads.Zip(Corners.All.ToArray(), (pad, corner) => (p.Number, Time(p.Time), $"{corner}", pad)));
 
     /// <summary>The report as a file.</summary>
     public Wire.ExportedFile As(Wire.ExportFormat format) => format switch

@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Net;
 using System.Text;
+using ScaleLink.Daemon.Publishing.Reports;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Balance;
 
@@ -20,8 +20,8 @@ public static class SessionSheet
         ArgumentNullException.ThrowIfNull(view);
         var session = view.Session;
         var page = new StringBuilder();
-        page.Append("<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>").Append(Safe($"{session.Car.Name}, session {session.Id}"))
-            .Append("</title><style>").Append(Style).Append("</style></head><body><h1>").Append(Safe(session.Car.Name)).Append("</h1>");
+        page.Append("<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>").Append(Html.Escape($"{session.Car.Name}, session {session.Id}"))
+            .Append("</title><style>").Append(Style).Append("</style></head><body><h1>").Append(Html.Escape(session.Car.Name)).Append("</h1>");
         Paragraph(page, "small", $"Session {session.Id}, bay {session.Start.Bay}, begun {Utc(session.StartedAt)} by {session.Who}"
             + (session.EndedAt is { } ended ? $", ended {Utc(ended)}" : ", still open") + (session.Start.Title.Length > 0 ? $". {session.Start.Title}" : ""));
         Paragraph(page, "verdict", session.End is { } end ? end.Words + (end.Because.Length > 0 ? $" ({end.Because})" : "") : Standing.Of(session)?.Words ?? "No reading was taken.");
@@ -107,13 +107,11 @@ public static class SessionSheet
     {
         page.Append("<tr>");
         foreach (var text in texts)
-            page.Append('<').Append(cell).Append('>').Append(Safe(text)).Append("</").Append(cell).Append('>');
+            page.Append('<').Append(cell).Append('>').Append(Html.Escape(text)).Append("</").Append(cell).Append('>');
         page.Append("</tr>");
     }
 
-    private static void Paragraph(StringBuilder page, string kind, string text) => page.Append("<p class=\"").Append(kind).Append("\">").Append(Safe(text)).Append("</p>");
-
-    private static string Safe(string text) => WebUtility.HtmlEncode(text);
+    private static void Paragraph(StringBuilder page, string kind, string text) => page.Append("<p class=\"").Append(kind).Append("\">").Append(Html.Escape(text)).Append("</p>");
 
     private static string Show(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 

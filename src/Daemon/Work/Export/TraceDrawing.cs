@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Net;
 using System.Text;
+using ScaleLink.Daemon.Publishing.Reports;
 
 namespace ScaleLink.Daemon.Work;
 
@@ -54,7 +54,7 @@ internal static class TraceDrawing
         svg.Append(CultureInfo.InvariantCulture, $"<circle cx=\"{x:0.#}\" cy=\"{at:0.#}\" r=\"4\" fill=\"#111\"/>");
         svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{x:0.#}\" y=\"{Height - Bottom + 14}\" text-anchor=\"middle\">{point.Step}</text>");
         if (point.Label.Length > 0)
-            svg.Append(CultureInfo.InvariantCulture, $"<text transform=\"translate({x:0.#} {Height - Bottom + 24}) rotate(8)\" font-size=\"7\" text-anchor=\"middle\">{WebUtility.HtmlEncode(point.Label)}</text>");
+            svg.Append(CultureInfo.InvariantCulture, $"<text transform=\"translate({x:0.#} {Height - Bottom + 24}) rotate(8)\" font-size=\"7\" text-anchor=\"middle\">{Html.Escape(point.Label)}</text>");
     }
 
     private static IEnumerable<double> Ticks(double low, double high)
@@ -68,5 +68,5 @@ internal static class TraceDrawing
         $"<line x1=\"{x1:0.#}\" y1=\"{y1:0.#}\" x2=\"{x2:0.#}\" y2=\"{y2:0.#}\" stroke=\"{colour}\"{(dashes.Length > 0 ? $" stroke-dasharray=\"{dashes}\"" : "")}/>");
 
     private static void Text(StringBuilder svg, double x, double y, string anchor, string text) =>
-        svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{x:0.#}\" y=\"{y:0.#}\" text-anchor=\"{anchor}\">{WebUtility.HtmlEncode(text)}</text>");
+        svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{x:0.#}\" y=\"{y:0.#}\" text-anchor=\"{anchor}\">{Html.Escape(text)}</text>");
 }

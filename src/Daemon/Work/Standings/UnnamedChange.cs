@@ -4,7 +4,7 @@ using ScaleLink.Weighing.Learning;
 
 namespace ScaleLink.Daemon.Work;
 
-/// <summary>Looks at a settled car between two captures: does it stand otherwise than settling explains, although nobody recorded anything?</summary>
+/// <summary>Does the settled car stand otherwise than settling explains, although nobody recorded anything? One rule, whether somebody captures it or not.</summary>
 internal static class UnnamedChange
 {
     /// <summary>What to ask the crew; null while there is nothing to ask.</summary>
@@ -15,15 +15,23 @@ internal static class UnnamedChange
         if (now is null || view is not { Stage: SessionStage.Planning or SessionStage.Finishing, Session: { Known: { } known, Captures: [.., var last] } session }
             || now.IsSameRestAs(last.Step.Reading) || !IsWithoutName(view))
             return null;
-        if (UnrecordedChange.Between(known, now.ForSteps) is { Kind: not UnrecordedKind.LooksLikePerch } mass)
-            return mass.Finding;
+        return Since(session, known, now) switch
+        {
+            null => null,
+            { Kind: UnrecordedKind.LooksLikePerch, CrossWeightChangePercent: var change } => new(WorkCodes.ChangedUnnamed,
+                $"The settled car stands at {now.CrossWeightPercent:0.00} %, {change.Value:+0.00;-0.00} % off its last reading; settling alone does {change.HalfWidth():0.00} % (95 %).",
+                "If a perch was turned, record it now. Otherwise settle again and capture."),
+            var mass => mass.Finding,
+        };
+    }
+
+    /// <summary>What changed since the last reading; null: nothing but how the car came to rest.</summary>
+    public static UnrecordedChange? Since(WorkSession session, StepLearner known, CapturedReading now)
+    {
         var standing = Standing.Of(session)!;
-        var change = now.CrossWeightPercent - standing.CrossWeightPercent.Value;
-        // One settle against the mean of those since the last adjustment; Student's t of what the scatter rests on (JCGM 100:2008, G.3).
-        var doubt = new Quantity(change, standing.Scatter.Percent * Math.Sqrt(1 + 1.0 / standing.Settles), standing.Scatter.DegreesOfFreedom).HalfWidth();
-        return Math.Abs(change) <= doubt ? null : new(WorkCodes.ChangedUnnamed,
-            $"The settled car stands at {now.CrossWeightPercent:0.00} %, {change:+0.00;-0.00} % off its last reading; settling alone does {doubt:0.00} % (95 %).",
-            "If a perch was turned, record it now. Otherwise settle again and capture.");
+        // One settle against the mean of those since the last adjustment.
+        var oneMore = new Quantity(standing.CrossWeightPercent.Value, standing.Scatter.Percent * Math.Sqrt(1 + 1.0 / standing.Settles), standing.Scatter.DegreesOfFreedom);
+        return UnrecordedChange.Between(known, now.ForSteps, oneMore);
     }
 
     // With bars connected again the next reading verifies them and speaks for itself.

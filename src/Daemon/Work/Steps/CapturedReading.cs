@@ -27,6 +27,9 @@ public sealed record CapturedReading
     /// <summary>Pads that were not proved with known masses.</summary>
     public required IReadOnlyList<Corner> Unproved { get; init; }
 
+    /// <summary>Corrections of the patch that were on.</summary>
+    public IReadOnlyList<PatchInReading> Patch { get; init; } = [];
+
     /// <summary>The run of the daemon that read them.</summary>
     public required string RunId { get; init; }
 

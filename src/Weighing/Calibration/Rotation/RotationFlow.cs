@@ -97,5 +97,5 @@ public sealed record RotationFlow
             : null;
     }
 
-    static string Named(IReadOnlyList<string> pads) => string.Join(", ", pads.Zip(["LF", "RF", "LR", "RR"], (pad, corner) => $"{pad} at {corner}"));
+    static string Named(IReadOnlyList<string> pads) => string.Join(", ", pads.Zip(Corners.All.ToArray(), (pad, corner) => $"{pad} at {corner}"));
 }

@@ -32,6 +32,9 @@ public static class CarFileText
             ["smallest_turn"] = car.SmallestTurn,
             ["ballast"] = car.BallastStations.Count > 0 ? new JsonArray([.. car.BallastStations.Select(Station)]) : null,
             ["targets"] = Targets(car.Targets),
+            ["fuel"] = RaceText.Fuel(car.Fuel),
+            ["drivers"] = car.Drivers.Count > 0 ? new JsonArray([.. car.Drivers.Select(RaceText.Driver)]) : null,
+            ["class_minimum"] = RaceText.Class(car.Class),
         };
         return Without(document).ToJsonString(Layout);
     }
@@ -78,17 +81,23 @@ public static class CarFileText
         ["ride_height_tolerance_mm"] = targets.RideHeightToleranceMm,
     });
 
-    static JsonObject Station(BallastStation station) => new()
+    static JsonObject Station(BallastStation station)
     {
-        ["name"] = station.Name,
-        ["behind_front_axle_mm"] = station.Place.BehindFrontAxleMm,
-        ["left_of_centre_mm"] = station.Place.LeftOfCentreMm,
-        ["height_mm"] = station.Place.HeightMm,
-        ["fitted_kg"] = station.FittedKg,
-        ["capacity_kg"] = station.CapacityKg,
+        var block = Of(station.Place);
+        block.Insert(0, "name", station.Name);
+        block["fitted_kg"] = station.FittedKg;
+        block["capacity_kg"] = station.CapacityKg;
+        return block;
+    }
+
+    internal static JsonObject Of(Place place) => new()
+    {
+        ["behind_front_axle_mm"] = place.BehindFrontAxleMm,
+        ["left_of_centre_mm"] = place.LeftOfCentreMm,
+        ["height_mm"] = place.HeightMm,
     };
 
-    static JsonObject Of(Stated stated) => new() { [stated.Assumed ? "guess" : "value"] = stated.Value, ["u"] = stated.StandardUncertainty };
+    internal static JsonObject Of(Stated stated) => new() { [stated.Assumed ? "guess" : "value"] = stated.Value, ["u"] = stated.StandardUncertainty };
 
     static JsonObject Without(JsonObject block)
     {

@@ -15,6 +15,7 @@ sealed class CarReader(JsonBlock root)
         ["centre of gravity height"] = "cg_height_mm",
         ["lean axis height"] = "lean_axis_height_mm",
         ["smallest turn"] = "smallest_turn",
+        ["class minimum"] = "class_minimum",
     };
 
     /// <summary>Where the value of that name stands; the name itself for a block or field of the same name.</summary>
@@ -37,17 +38,19 @@ sealed class CarReader(JsonBlock root)
             Corner(overrides, Weighing.Corner.LF, front), Corner(overrides, Weighing.Corner.RF, front),
             Corner(overrides, Weighing.Corner.LR, rear), Corner(overrides, Weighing.Corner.RR, rear));
         overrides?.Finish();
-        var (springs, tyres) = (root.Number("shared_spring_doubt_percent") ?? 0, root.Number("shared_tyre_doubt_percent") ?? 0);
+        var (springs, tyres) = (root.Number("shared_spring_doubt_percent"), root.Number("shared_tyre_doubt_percent"));
         var (turn, ballast, targets) = (root.Number("smallest_turn") ?? 0.25, Ballast(), TargetReader.Read(root.Block("targets")));
+        var (fuel, drivers, rule) = (RaceReader.Fuel(root.Block("fuel")), RaceReader.Drivers(root), RaceReader.Class(root.Block("class_minimum")));
         if (wheelbase is not { } length || cg is not { } height || front?.Track is not { } frontTrack || rear?.Track is not { } rearTrack
             || corners is not { LF: { } lf, RF: { } rf, LR: { } lr, RR: { } rr })
             return null;
-        return new()
+        var car = new CarModel
         {
             Name = name, WheelbaseMm = length, FrontTrackMm = frontTrack, RearTrackMm = rearTrack, CgHeightMm = height, LeanAxisHeightMm = lean,
-            Suspension = new(lf, rf, lr, rr), FrontBar = front.Bar, RearBar = rear.Bar, SharedSpringDoubt = springs / 100, SharedTyreDoubt = tyres / 100,
-            SmallestTurn = turn, BallastStations = ballast, Targets = targets,
-        };
+            Suspension = new(lf, rf, lr, rr), FrontBar = front.Bar, RearBar = rear.Bar,
+            SmallestTurn = turn, BallastStations = ballast, Targets = targets, Fuel = fuel, Drivers = drivers, Class = rule,
+        }.WithUsualSharedDoubts();
+        return car with { SharedSpringDoubt = springs / 100 ?? car.SharedSpringDoubt, SharedTyreDoubt = tyres / 100 ?? car.SharedTyreDoubt };
     }
 
     public static Stated? Needed(JsonBlock block, string key, Stated? unknown = null)

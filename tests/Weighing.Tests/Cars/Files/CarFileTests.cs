@@ -50,6 +50,16 @@ public class CarFileTests
     }
 
     [Fact]
+    public void Rates_whose_shared_doubt_nobody_states_are_taken_to_share_some()
+    {
+        // Heron: springs 5 %, nothing said of what they share: 5 % / sqrt 2 to the tenth. Tyres: stated.
+        var car = CarFile.Read(Text).Car!;
+        Assert.Equal((0.035, 0.05), (car.SharedSpringDoubt, car.SharedTyreDoubt));
+        var exact = CarFile.Read(Text.Replace("\"shared_tyre_doubt_percent\": 5", "\"shared_tyre_doubt_percent\": 0, \"shared_spring_doubt_percent\": 0")).Car!;
+        Assert.Equal((0, 0), (exact.SharedSpringDoubt, exact.SharedTyreDoubt));
+    }
+
+    [Fact]
     public void One_corner_may_differ_from_its_axle()
     {
         var car = CarFile.Read(Text.Replace("\"smallest_turn\"", "\"corners\": { \"RR\": { \"spring_rate_n_per_mm\": { \"value\": 66, \"u\": 3 } } },\n  \"smallest_turn\"")).Car!;
@@ -82,8 +92,51 @@ public class CarFileTests
             Assert.Equal(car.Suspension, read.Car!.Suspension);
             Assert.Equal(car.BallastStations, read.Car.BallastStations);
             IReadOnlyList<BallastStation> none = [];
-            Assert.Equal(car with { BallastStations = none }, read.Car with { BallastStations = none });
+            Assert.Equal(car.Drivers, read.Car.Drivers);
+            IReadOnlyList<Driver> nobody = [];
+            Assert.Equal(car with { BallastStations = none, Drivers = nobody }, read.Car with { BallastStations = none, Drivers = nobody });
         });
+    }
+
+    [Fact]
+    public void Fuel_drivers_and_class_are_read_and_written_back()
+    {
+        var car = CarFile.Read(Text).Car!;
+        Assert.Equal(new FuelTank(new(2150, 0, 330), new(0.745, 0.008), new(25, 0.5), new(45, 0.5), new(6, 1)), car.Fuel);
+        Assert.Equal([new("first driver", new(80, 0.3), new(1375, 340, 450), true), new("second driver", new(71, 0.3), new(1355, 340, 440), false)], car.Drivers);
+        Assert.Equal(new ClassRule(1015, 2, true, FuelLevel.Finish), car.Class);
+        var again = CarFile.Read(CarFileText.Of(car)).Car!;
+        Assert.Equal((car.Fuel, car.Class), (again.Fuel, again.Class));
+        Assert.Equal(car.Drivers, again.Drivers);
+        Assert.Equal(FuelTank.Petrol, CarFile.Read(Text.Replace("\"kg_per_litre\": { \"value\": 0.745, \"u\": 0.008 },", "")).Car!.Fuel!.KgPerLitre);
+    }
+
+    [Theory]
+    [InlineData("\"value\": 0.745", "\"value\": 745", "SL-556", "fuel")]
+    [InlineData("\"value\": 45", "\"value\": 1e999", "SL-556", "fuel")]
+    [InlineData("\"value\": 45", "\"value\": 5", "SL-556", "fuel")]
+    [InlineData("\"behind_front_axle_mm\": 2150", "\"behind_front_axle_mm\": 21500", "SL-556", "fuel")]
+    [InlineData("{ \"value\": 25, \"u\": 0.5 }", "25", "SL-506", "fuel.weighed_litres")]
+    [InlineData("\"value\": 71", "\"value\": 7.1", "SL-557", "drivers")]
+    [InlineData("second driver", "First driver", "SL-557", "drivers")]
+    [InlineData("\"height_mm\": 440", "\"height_mm\": 440, \"in_car\": true", "SL-557", "drivers")]
+    [InlineData("\"name\": \"second driver\", ", "", "SL-514", "drivers[1].name")]
+    [InlineData("\"kg\": 1015", "\"kg\": 10", "SL-558", "class_minimum")]
+    [InlineData("\"fuel\": {", "\"fuel\": null, \"x\": {", "SL-515", "fuel")]
+    [InlineData("\"fuel\": \"finish\"", "\"fuel\": \"half\"", "SL-515", "class_minimum.fuel")]
+    [InlineData("\"with_driver\": true, ", "", "SL-514", "class_minimum.with_driver")]
+    public void Fuel_drivers_and_class_that_cannot_be_are_found_in_their_place(string part, string instead, string code, string place)
+    {
+        Assert.Contains(part, Text);
+        Assert.Contains(CarFile.Read(Text.Replace(part, instead)).Mistakes, m => (m.Code, m.Place) == (code, place) && m.Line > 35);
+    }
+
+    [Fact]
+    public void A_class_that_counts_what_the_file_does_not_state_is_refused()
+    {
+        var car = Heron.Car with { Class = new(1000, 0, true, FuelLevel.Finish) };
+        Assert.Equal(["SL-558", "SL-558"], CarModelCheck.Mistakes(car).Select(m => m.Code));
+        Assert.Empty(CarModelCheck.Mistakes(car with { Class = new(1000, 0, false, FuelLevel.AsWeighed) }));
     }
 
     [Fact]

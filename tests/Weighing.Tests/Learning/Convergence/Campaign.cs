@@ -28,6 +28,9 @@ sealed class Campaign
     /// <summary>Share of readings within the interval stated before, percent.</summary>
     public double CoveragePercent => Percent(Planned.SelectMany(o => o.Inside));
 
+    /// <summary>The same over the crews whose rates are all wrong alike, or each by itself.</summary>
+    public double CoverageOf(bool sharedErrors) => Percent(outcomes.Where(o => o.Shared == sharedErrors).SelectMany(o => o.Planned.Inside));
+
     public static double Quantile(IEnumerable<double> values, double share)
     {
         var sorted = values.Order().ToList();
@@ -53,7 +56,7 @@ sealed class Campaign
             string.Join(", ", Enumerable.Range(0, 4).Select(k => Planned.Where(o => o.Inside.Count > k).Select(o => o.Inside[k]).ToList())
                 .TakeWhile(s => s.Count > 0).Select((s, k) => $"step {k + 1}: {Percent(s):F1} % of {s.Count}")));
         foreach (var shared in (bool[])[true, false])
-            text.AppendLine($"  errors {(shared ? "shared by all corners" : "of each corner alone")}: {Percent(outcomes.Where(o => o.Shared == shared).SelectMany(o => o.Planned.Inside)):F1} %, " +
+            text.AppendLine($"  errors {(shared ? "shared by all corners" : "of each corner alone")}: {CoverageOf(shared):F1} %, " +
                 $"steps {Spread([.. outcomes.Where(o => o.Shared == shared).Select(o => o.Planned)], o => o.Steps, "F0")}; " +
                 $"rival {Spread([.. outcomes.Where(o => o.Shared == shared).Select(o => o.Rival)], o => o.Steps, "F0")}");
         text.AppendLine($"  steps called wrong without cause: {Planned.Sum(o => o.FalseAlarms)}");

@@ -15,6 +15,8 @@ sealed class WorkshopCar
 {
     public const double SettleScatter = 0.1, PadNoise = 0.1, LargestRateError = 0.3, Thread = 5, HeightBand = 6;
     const double StartHeight = 100;
+    // Evenly likely within the largest error (JCGM 100:2008, 4.3.7).
+    static readonly double RateDoubt = LargestRateError / Math.Sqrt(3);
 
     readonly EnergyCar truth;
     readonly Random random;
@@ -54,7 +56,7 @@ sealed class WorkshopCar
         // Half the crews have one wrong belief about all springs and one about all tyres, the others four of each.
         var shared = random.Next(2) == 0;
         double sharedSpring = U(-LargestRateError, LargestRateError), sharedTyre = U(-LargestRateError, LargestRateError);
-        var believed = RandomCars.ModelOf(truth) with { SmallestTurn = smallestTurn, SharedSpringDoubt = 0.12, SharedTyreDoubt = 0.12 };
+        var believed = RandomCars.ModelOf(truth) with { SmallestTurn = smallestTurn };
         foreach (var corner in Corners.All)
         {
             var spring = 1 + (shared ? sharedSpring : U(-LargestRateError, LargestRateError));
@@ -62,15 +64,16 @@ sealed class WorkshopCar
             var ratio = 1 + U(-0.03, 0.03);
             believed = believed.Change(corner, s => s with
             {
-                SpringRateNPerMm = Stated.Within(s.SpringRateNPerMm.Value * spring, 0.12),
-                TyreRateNPerMm = Stated.Within(s.TyreRateNPerMm.Value * tyre, 0.12),
+                SpringRateNPerMm = Stated.Within(s.SpringRateNPerMm.Value * spring, RateDoubt),
+                TyreRateNPerMm = Stated.Within(s.TyreRateNPerMm.Value * tyre, RateDoubt),
                 MotionRatio = Stated.Within(s.MotionRatio.Value * ratio, 0.017),
                 LowestRideHeightMm = StartHeight - HeightBand,
                 HighestRideHeightMm = StartHeight + HeightBand,
                 Perch = s.Perch with { UpTurnsLeft = Thread, DownTurnsLeft = Thread },
             });
         }
-        return new(truth, believed, shared, random);
+        // They state what each rate is good to, and nothing of what the rates share.
+        return new(truth, believed.WithUsualSharedDoubts(), shared, random);
     }
 
     /// <summary>Cross weight without settling scatter or noise, percent.</summary>

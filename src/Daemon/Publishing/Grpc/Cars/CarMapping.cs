@@ -21,7 +21,10 @@ internal static class CarMapping
             TargetCrossWeightPercent = targets.CrossWeightPercent,
             TargetTolerancePercent = targets.CrossWeightTolerancePercent,
             Entry = (ulong)car.Entry,
+            ClassMinimum = car.Model.Class is { } rule ? RaceMapping.Rule(rule) : null,
+            Fuel = car.Model.Fuel is { } tank ? RaceMapping.Fuel(tank) : null,
         };
+        wire.Drivers.AddRange(car.Model.Drivers.Select(RaceMapping.Driver));
         wire.Guesses.AddRange(car.Model.Guesses());
         return wire;
     }

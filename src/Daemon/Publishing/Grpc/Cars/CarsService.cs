@@ -60,6 +60,8 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
         var target = request.HasCrossWeightPercent ? request.CrossWeightPercent : car.Targets.CrossWeightPercent;
         var balance = new Wire.Balance { Figures = now.ToWire(), CgBehindFrontAxleMm = cg.BehindFrontAxleMm.ToWire(), CgLeftOfCentreMm = cg.LeftOfCentreMm.ToWire() };
         balance.Trades.AddRange(BalanceTrade.All(now.Loads, statics.Contacts, target).Select(CarMapping.Trade));
+        balance.Cases.AddRange(RaceCases.Of(statics, now, target).Select(RaceMapping.Case));
+        balance.ClassStanding = ClassMinimum.Of(statics, now) is { } standing ? RaceMapping.Standing(standing) : null;
         if (request.HasFrontSharePercent)
             balance.Ballast.AddRange(BallastMove.Ways(statics, now.Loads, BallastGoal.FrontShare, request.FrontSharePercent).Select(w => CarMapping.Way(w, "front_share")));
         if (request.HasLeftSharePercent)

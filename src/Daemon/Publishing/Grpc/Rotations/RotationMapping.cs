@@ -2,6 +2,7 @@ using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Settling;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc.Rotations;
@@ -59,7 +60,7 @@ internal sealed class RotationMapping(RotationDesk desk, ApiMapping mapping, Bay
         {
             Pads = { result.Gains.Select(gain => Departure(gain, gain.Expanded(result.DegreesOfFreedom))) },
             LoadsKg = loads.ToWire(),
-            CrossWeightPercent = 100 * (loads.RF + loads.LR) / loads.Sum,
+            CrossWeightPercent = new LoadShares(loads, loads.Sum).CrossWeight,
             WarpKg = { result.WarpKg },
             ResidualSdKg = result.ResidualSdKg,
             DegreesOfFreedom = (uint)result.DegreesOfFreedom,

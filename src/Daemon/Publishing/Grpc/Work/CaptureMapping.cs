@@ -27,6 +27,7 @@ internal static class CaptureMapping
         wire.Findings.AddRange(capture.Step.Findings.Concat(capture.AfterNaming).Select(WireValues.ToWire));
         wire.Causes.AddRange(capture.Step.Causes.Select(Cause));
         wire.Calibrations.AddRange(capture.Step.Reading.Calibrations);
+        wire.Patch.AddRange(capture.Step.Reading.Patch.Select(p => new Wire.PatchInReading { Name = p.Name, SizeKg = p.SizeKg?.ToWire() }));
         return wire;
     }
 

@@ -30,6 +30,7 @@ internal static class WorkMapping
             HeightsMm = session.HeightsNowMm?.ToWire(),
             Entry = (ulong)session.Entry,
             Ending = session.End is { } end ? Ending(end) : "",
+            CanConfirm = WorkRules.MayConfirm(view),
         };
         wire.Preparation.AddRange(view.Preparation.Select(Check));
         wire.Captures.AddRange(session.Captures.Select(CaptureMapping.Capture));
