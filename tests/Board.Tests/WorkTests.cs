@@ -51,7 +51,8 @@ public class WorkTests(SharedBay bay)
         crew.SettleAndCapture();
         var board = await bay.Show(new PageSetup { Path = "work" });
         await board.Page.Locator("[data-do=who]").FillAsync("Ada");
-        await State(board, "planning");
+        // Planning, or finishing where the test before has left the car on target.
+        await board.Has("[data-capture='0']");
         // RF is said to have been turned, and LF was.
         bay.Rig.Daemon.WorkControl.RecordAdjustment(new RecordAdjustmentRequest { By = CrewAtWork.By, Turns = new CornerNumbers { Rf = 1 } }, cancellationToken: TestContext.Current.CancellationToken);
         crew.Turn(new CornerNumbers { Lf = 1 });
