@@ -27,6 +27,8 @@ builder.Services.AddSingleton(new Cars.CarsClient(channel));
 builder.Services.AddSingleton(new CarControl.CarControlClient(channel));
 builder.Services.AddSingleton(new Patch.PatchClient(channel));
 builder.Services.AddSingleton(new PatchControl.PatchControlClient(channel));
+builder.Services.AddSingleton(new Paddock.PaddockClient(channel));
+builder.Services.AddSingleton(new PaddockControl.PaddockControlClient(channel));
 builder.Services.AddSingleton(new Proofs.ProofsClient(channel));
 builder.Services.AddSingleton(new ProofControl.ProofControlClient(channel));
 builder.Services.AddTransient<Asking>();

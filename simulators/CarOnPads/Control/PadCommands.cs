@@ -18,6 +18,8 @@ static class PadCommands
             """{"do":"pad-tilt","corner":"LR","pitch_deg":0.8,"roll_deg":-0.3}""", Tilt),
         new("temperature", "Set the workshop's air, °C; the metal follows in ten minutes, or at once.",
             """{"do":"temperature","celsius":28,"at_once":true}""", Temperature),
+        new("sun", "Let the sun on a pad: its metal comes to be so much warmer than the air, in ten minutes by 63 %; 0 is shade.",
+            """{"do":"sun","corner":"RF","kelvin":12}""", Sun),
         new("imperfection", "Switch an imperfection.",
             """{"do":"imperfection","name":"noise","on":true}""", Switch),
     ];
@@ -62,6 +64,12 @@ static class PadCommands
             foreach (var wheel in Enum.GetValues<Wheel>())
                 bay.Pad(wheel).Air(celsius, atOnce);
         };
+    }
+
+    static Deed Sun(Arguments a)
+    {
+        var (wheel, kelvin) = (a.Wheel(), a.Number("kelvin", 0, 40));
+        return (bay, _) => bay.Pad(wheel).Sun(kelvin);
     }
 
     static Deed Switch(Arguments a)

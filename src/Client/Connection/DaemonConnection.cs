@@ -39,6 +39,8 @@ public sealed class DaemonConnection : IAsyncDisposable
         CarControl = new CarControl.CarControlClient(_channel);
         Patch = new Patch.PatchClient(_channel);
         PatchControl = new PatchControl.PatchControlClient(_channel);
+        Paddock = new Paddock.PaddockClient(_channel);
+        PaddockControl = new PaddockControl.PaddockControlClient(_channel);
         Work = new Work.WorkClient(_channel);
         WorkControl = new WorkControl.WorkControlClient(_channel);
         Recorder = new Recorder.RecorderClient(_channel);
@@ -84,6 +86,12 @@ public sealed class DaemonConnection : IAsyncDisposable
 
     /// <summary>What changes the patch.</summary>
     public PatchControl.PatchControlClient PatchControl { get; }
+
+    /// <summary>The watch over empty pads.</summary>
+    public Paddock.PaddockClient Paddock { get; }
+
+    /// <summary>What begins and ends a watch.</summary>
+    public PaddockControl.PaddockControlClient PaddockControl { get; }
 
     /// <summary>Work sessions.</summary>
     public Work.WorkClient Work { get; }

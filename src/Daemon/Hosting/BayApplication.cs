@@ -35,6 +35,8 @@ internal static class BayApplication
         app.MapGrpcService<CarControlService>();
         app.MapGrpcService<PatchService>();
         app.MapGrpcService<PatchControlService>();
+        app.MapGrpcService<PaddockService>();
+        app.MapGrpcService<PaddockControlService>();
         app.MapGrpcService<WorkService>();
         app.MapGrpcService<WorkControlService>();
         app.MapGrpcService<ProofsService>();

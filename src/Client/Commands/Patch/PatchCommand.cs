@@ -15,6 +15,7 @@ internal static class PatchCommand
         var command = new Command("patch", "The survey of the pads, what it does to the car, and the corrections. docs/patch.md describes a survey file.")
         {
             Survey(common, shell), Clear(common, shell), Shims(common, shell), Switch(common, shell, "on"), Switch(common, shell, "off"),
+            PaddockCommand.Create(common, shell),
         };
         return command.Asks(common, shell, (daemon, options, _) => daemon.Patch.GetPatchAsync(new GetPatchRequest(), options), r => PatchPage.Lines(r, shell.Glyphs));
     }

@@ -26,4 +26,8 @@ public enum PaddockVerdict
 /// <param name="Findings">What the crew should know or do.</param>
 public sealed record PaddockReport(
     PaddockVerdict Verdict, double? ReadingPercent, double? ChangePercent, double ZeroEveryMinutes, double WantedPercent, double Seconds,
-    IReadOnlyList<PaddockPart> Parts, IReadOnlyList<PadOutcome> Pads, DriftEffect Drift, IReadOnlyList<Finding> Findings);
+    IReadOnlyList<PaddockPart> Parts, IReadOnlyList<PadOutcome> Pads, DriftEffect Drift, IReadOnlyList<Finding> Findings)
+{
+    /// <summary>All of it in one breath.</summary>
+    public string Statement => PaddockWords.Of(this);
+}

@@ -53,7 +53,8 @@ static class TouchFinder
 
     public static double Median(double[] values)
     {
-        var sorted = values.Order().ToArray();
+        var sorted = (double[])values.Clone();
+        Array.Sort(sorted);
         return sorted.Length % 2 == 1 ? sorted[sorted.Length / 2] : (sorted[sorted.Length / 2 - 1] + sorted[sorted.Length / 2]) / 2;
     }
 }

@@ -40,7 +40,7 @@ public class PaddockCoverageTests(ITestOutputHelper output)
     {
         const double LagSeconds = 600, WatchSeconds = 600, NoiseKg = 0.015;
         readonly EnergyCar car;
-        readonly Corners heights, spans, gains, kelvin;
+        readonly Corners heights, spans, gains, kelvin, level, sloping;
         readonly CarStatics statics;
         readonly PatchSurvey survey;
         readonly bool corrects;
@@ -53,9 +53,10 @@ public class PaddockCoverageTests(ITestOutputHelper output)
             {
                 car = RandomCars.Next(random, bars: false);
             }
-            while (Corners.All.ToArray().Any(c => car.Rest().Loads[c] < 80));
+            while (Corners.All.ToArray().Any(c => (level = car.Rest().Loads)[c] < 80));
             var (pitch, roll, warp) = (U(-10, 10), U(-6, 6), U(-1.5, 1.5));
             heights = new(pitch + roll + warp, pitch - roll - warp, -pitch + roll - warp, -pitch - roll + warp);
+            sloping = car.Rest(heights).Loads;
             var measured = heights + Corners.From(_ => 0.3 * Watched.Normal(random));
             survey = PatchSurvey.FromHeights(measured, Corners.Same(0.3));
             statics = new(RandomCars.ModelOf(car), car.TotalKg);
@@ -64,22 +65,22 @@ public class PaddockCoverageTests(ITestOutputHelper output)
             gains = Corners.From(_ => U(-0.02, 0.02));
             kelvin = default(Corners).With((Corner)random.Next(4), U(2, 20)) + Corners.Same(U(-3, 3));
             var pads = Corners.All.ToArray().Select(c => Watched.Pad(c, random, t => ZeroAt(c, t), NoiseKg, (int)WatchSeconds, t => 20 + WarmedAt(c, t), _ => 0)
-                with { CalibrationKg = 2e-4 * car.Rest().Loads[c], SpanPerKelvin = 1e-6 });
+                with { CalibrationKg = 2e-4 * level[c], SpanPerKelvin = 1e-6 });
             Asked = new([.. pads], Corners.Same(car.TotalKg / 4)) { Car = statics, Survey = survey, On = corrects ? [CorrectionKind.Slope, CorrectionKind.Warp] : [] };
         }
 
         public PaddockQuestion Asked { get; }
 
         /// <summary>Read some minutes after a zero that was taken when the watch was over, less what the car is on flat ground, percent.</summary>
-        public double ReadingError(double minutes) => CrossWeight(Read(car.Rest(heights).Loads, WatchSeconds, WatchSeconds + 60 * minutes)) - CrossWeight(car.Rest().Loads);
+        public double ReadingError(double minutes) => CrossWeight(Read(sloping, WatchSeconds, WatchSeconds + 60 * minutes)) - CrossWeight(level);
 
         /// <summary>The same perch is turned; what is read of the change, less what it is.</summary>
         public double ChangeError(double minutes)
         {
-            var turns = new Corners(0, 0.5, 0, 0);
-            var before = Read(car.Rest(heights).Loads, WatchSeconds, WatchSeconds);
-            var after = Read(car.Rest(heights, turns).Loads, WatchSeconds + 600, WatchSeconds + 600 + 60 * minutes);
-            return CrossWeight(after) - CrossWeight(before) - (CrossWeight(car.Rest(heights, turns).Loads) - CrossWeight(car.Rest(heights).Loads));
+            var turned = car.Rest(heights, new(0, 0.5, 0, 0)).Loads;
+            var before = Read(sloping, WatchSeconds, WatchSeconds);
+            var after = Read(turned, WatchSeconds + 600, WatchSeconds + 600 + 60 * minutes);
+            return CrossWeight(after) - CrossWeight(before) - (CrossWeight(turned) - CrossWeight(sloping));
         }
 
         Corners Read(Corners loads, double zeroAt, double at)
