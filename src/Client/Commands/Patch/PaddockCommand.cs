@@ -2,7 +2,6 @@ using System.CommandLine;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
-using ScaleLink.Client.Terminal;
 
 namespace ScaleLink.Client.Commands;
 

@@ -52,8 +52,9 @@ public class PaddockCoverageTests(ITestOutputHelper output)
             do
             {
                 car = RandomCars.Next(random, bars: false);
+                level = car.Rest().Loads;
             }
-            while (Corners.All.ToArray().Any(c => (level = car.Rest().Loads)[c] < 80));
+            while (Corners.All.ToArray().Any(c => level[c] < 80));
             var (pitch, roll, warp) = (U(-10, 10), U(-6, 6), U(-1.5, 1.5));
             heights = new(pitch + roll + warp, pitch - roll - warp, -pitch + roll - warp, -pitch - roll + warp);
             sloping = car.Rest(heights).Loads;
