@@ -28,5 +28,5 @@ public sealed record PaddockLimits
     public double UnseenLeanDeg { get; init; } = 1;
 
     /// <summary>A span from which on something can be told, s.</summary>
-    public double ShortestSeconds { get; init; } = 15;
+    public double ShortestSeconds { get; init; } = 8;
 }

@@ -10,6 +10,7 @@ static class ZeroTrendFit
 {
     const int MostJumps = 4;
     const int LeastBetween = 8;
+    const double PlainBend = 0.999;
     // A smaller jump moves no load that anybody reads. Common practice, no published source.
     const double LeastJumpKg = 0.02;
 
@@ -57,7 +58,8 @@ static class ZeroTrendFit
         var fit = Fit(kept, jumps, m => Math.Max(0, m.Seconds - middle));
         var column = fit.Coefficients.Count - 1;
         var (bend, doubt) = (fit.Coefficients[column], Inflation(fit) * fit.StandardDeviation(column));
-        return Math.Sqrt(Math.Max(0, bend * bend - doubt * doubt));
+        // Noise alone bends a short record a great deal: it has to be plain before it counts.
+        return Math.Abs(bend) > Coverage.Factor(PlainBend, fit.DegreesOfFreedom) * doubt ? Math.Sqrt(bend * bend - doubt * doubt) : 0;
     }
 
     static LinearFit Fit(List<PadMoment> kept, List<double> jumps, Func<PadMoment, double>? more = null)

@@ -12,17 +12,15 @@ namespace Weighing.Tests.Patch.Paddock;
 /// </summary>
 public class PaddockCoverageTests(ITestOutputHelper output)
 {
-    [Theory]
-    [InlineData(5811, true)]
-    [InlineData(5812, false)]
-    public void The_stated_interval_covers_the_truth_in_nine_of_ten_paddocks(int seed, bool corrects)
+    [Fact]
+    public void The_stated_interval_covers_the_truth_in_nine_of_ten_paddocks()
     {
-        var random = new Random(seed);
+        var random = new Random(5811);
         var (reading, change, used) = (0, 0, 0.0);
         const int Paddocks = 200;
         for (var i = 0; i < Paddocks; i++)
         {
-            var paddock = new RandomPaddock(random, corrects);
+            var paddock = new RandomPaddock(random, corrects: i % 2 == 0);
             var report = PaddockJudge.Judge(paddock.Asked);
             reading += Math.Abs(paddock.ReadingError(report.ZeroEveryMinutes)) <= report.ReadingPercent ? 1 : 0;
             change += Math.Abs(paddock.ChangeError(report.ZeroEveryMinutes)) <= report.ChangePercent ? 1 : 0;

@@ -102,6 +102,7 @@ public class PaddockJudgeTests
         Assert.Null(report.Parts[0].ReadingPercent);
         Assert.NotNull(report.ChangePercent);
         Assert.Contains("not measured", Part(report, PaddockPartKind.Warp).Words);
+        Assert.Contains("a single reading is not known: the heights of the pads were not measured", report.Statement);
         Assert.Contains("which car", Part(PaddockJudge.Judge(Asked(7, Heights(default)) with { Car = null }), PaddockPartKind.Slope).Words);
     }
 
@@ -133,7 +134,7 @@ public class PaddockJudgeTests
     public void Too_little_seen_and_numbers_that_are_none_are_refused_by_their_codes()
     {
         var random = new Random(10);
-        var brief = new PaddockQuestion([.. Corners.All.ToArray().Select(c => Watched.Pad(c, random, seconds: 8))], Heron.Loads);
+        var brief = new PaddockQuestion([.. Corners.All.ToArray().Select(c => Watched.Pad(c, random, seconds: 6))], Heron.Loads);
         Assert.Equal(PaddockCodes.TooShort, Refused(brief));
         Assert.Equal(PaddockCodes.Input, Refused(Asked(10, null) with { LoadsKg = new(1, 2, double.NaN, 4) }));
         Assert.Equal(PaddockCodes.Input, Refused(Asked(10, null) with { WantedPercent = 0 }));
