@@ -22,7 +22,7 @@ public class PaddockTests
         var view = Control(bay.Daemon).StartPaddock(Start());
         Assert.Equal((2, "crew"), (view.Now.Minutes, view.Now.Who));
         Assert.Contains("chock the wheels", view.Caution);
-        Wait.Until(() => (view = Ask(bay)).Now.SoFar is not null, TimeSpan.FromSeconds(40), "first figures");
+        Wait.Until(() => (view = Ask(bay)).Now is { SoFar: not null, ElapsedS: > 18 }, TimeSpan.FromSeconds(60), "enough was seen");
         Assert.Equal("SL-592", new Calls(bay).Code(d => Control(d).StartPaddock(Start())));
 
         bay.Simulator.DoAndWait("""{"do":"lower"}""");
