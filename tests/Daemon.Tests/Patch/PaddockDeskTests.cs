@@ -4,6 +4,7 @@ using CarOnPads.Physics;
 using Daemon.Tests.Proving;
 using ScaleLink.Daemon.Patch.Paddock;
 using ScaleLink.Weighing;
+using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Files;
 using ScaleLink.Weighing.Patch.Paddock;
 
@@ -125,6 +126,8 @@ public sealed class PaddockDeskTests : IDisposable
         Assert.Equal(PaddockEnding.PadLost, last.Ending);
         Assert.Contains("LR", last.Why!.Message);
         Assert.Equal(4, last.Report!.Pads.Count);
+        // What its calibration left in doubt is not forgotten with it: 1 % of a quarter of the car, the square root of four pads at a twentieth of a percent a kilogram each.
+        Assert.Equal(2 * 2 * 2.5 * 0.05, last.Report.Parts.First(p => p.Kind == PaddockPartKind.Calibration).ReadingPercent!.Value, 0.01);
     }
 
     [Fact]
@@ -141,8 +144,10 @@ public sealed class PaddockDeskTests : IDisposable
     [Fact]
     public void A_survey_and_a_car_make_a_reading_worth_believing()
     {
+        ScaleLink.Daemon.Patch.PatchDesk? levelling = null;
         var desk = Zeroed((patch, cars) =>
         {
+            levelling = patch;
             cars.Use(cars.Save(Work.Bench.CarText, "crew"), "crew");
             patch.Save(new SurveyInput { HeightsMm = new Corners(1, -1, -1, 1), HeightUncertaintiesMm = Corners.Same(0.2) }, "crew");
         });
@@ -156,6 +161,15 @@ public sealed class PaddockDeskTests : IDisposable
         Assert.True(report.Parts.First(p => p.Kind == PaddockPartKind.Warp).ReadingPercent > 0.3);
         Assert.Contains("not proved: LF, RF, LR, RR", report.Parts.First(p => p.Kind == PaddockPartKind.Calibration).Words);
         Assert.Contains(report.Findings, f => f.Code == PaddockCodes.LeftUncorrected);
+
+        // The crew takes the warp out: what was seen stays, what it comes to is told anew, and kept.
+        levelling!.Set(CorrectionKind.Warp, true, "crew");
+        _bay.Run(0.3);
+        var corrected = _bay.TakeUpPaddock().State.Last!;
+        Assert.Equal(PaddockEnding.Stopped, corrected.Ending);
+        Assert.True(corrected.Report!.ReadingPercent < 0.7 * report.ReadingPercent);
+        Assert.Equal(report.Pads.Select(p => p.DriftKgPer10Min), corrected.Report.Pads.Select(p => p.DriftKgPer10Min));
+        Assert.DoesNotContain(corrected.Report.Findings, f => f.Code == PaddockCodes.LeftUncorrected);
     }
 
     private static double Within(PadOutcome pad) => pad.DriftKgPer10Min.HalfWidth() + 2 * pad.BendKgPer10Min;

@@ -6,7 +6,7 @@ using ScaleLink.Weighing.Patch.Paddock;
 namespace ScaleLink.Daemon.Patch.Paddock;
 
 /// <summary>What one pad said second by second while it was watched.</summary>
-internal sealed class PadTape(PadChannel pad, string serialNumber, double zeroKg)
+internal sealed class PadTape(PadChannel pad, string serialNumber, PadCalibration? calibration, double zeroKg)
 {
     private readonly List<PadMoment> _moments = [];
 
@@ -41,7 +41,6 @@ internal sealed class PadTape(PadChannel pad, string serialNumber, double zeroKg
     /// <param name="untilSeconds">Later moments are left out.</param>
     public WatchedPad Watched(double expectedKg, Place here, double untilSeconds)
     {
-        var calibration = pad.Standing.Calibration;
         var terms = calibration?.Budget(expectedKg, new UseConditions(here)).Terms ?? [];
         return new WatchedPad(Corner, [.. _moments.Where(m => m.Seconds <= untilSeconds)])
         {

@@ -28,6 +28,8 @@ internal sealed class PaddockDesk
     private readonly Lock _gate = new();
     private volatile PaddockState _state;
     private PaddockWatch? _watch;
+    private PaddockWatch? _ended;
+    private (PatchState Patch, CarModel? Car) _judgedWith;
     private double _judgedAt;
     private Corners? _weighed;
 
@@ -93,6 +95,8 @@ internal sealed class PaddockDesk
         {
             if (reading.Verdict == BayVerdict.Settled && reading.Corners.All(c => c.LoadKg is { Value: > 0 }))
                 _weighed = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Value);
+            if (_watch is null && _ended is { } ended && (!ReferenceEquals(_judgedWith.Patch, _patch.State) || !ReferenceEquals(_judgedWith.Car, _standing.Model)))
+                JudgeAgain(ended);
             if (_watch is not { } watch || !watch.Look(reading.AtNs))
                 return;
             if (watch.Over() is { Ending: not PaddockEnding.None } over)
@@ -110,15 +114,26 @@ internal sealed class PaddockDesk
 
     private DateTimeOffset Now => _clock.ToUtc(_clock.NowNs);
 
-    private List<PadTape> Tapes() => [.. _bay.Pads.Select(p => new PadTape(p, p.Standing.Identity?.SerialNumber ?? "", p.Block(_clock.NowNs - Nanoseconds.PerSecond, _clock.NowNs).ZeroKg ?? 0))];
+    // As they were then: a pad that falls out takes its calibration with it.
+    private List<PadTape> Tapes() => [.. _bay.Pads.Select(p => new PadTape(p, p.Standing.Identity?.SerialNumber ?? "", p.Standing.Calibration, p.Block(_clock.NowNs - Nanoseconds.PerSecond, _clock.NowNs).ZeroKg ?? 0))];
 
     private void End(PaddockWatch watch, PaddockEnding ending, Finding? why)
     {
         var (report, no) = Judge(watch);
         var record = watch.Record with { Ending = ending, EndedAt = Now, Report = report, Why = why ?? no };
         _ledger.Append(record, record.EndedAt.Value);
-        _watch = null;
+        (_watch, _ended) = (null, watch);
         _state = new(null, record);
+    }
+
+    // Shims, a correction, another car: what was seen of the empty pads stays true, what it comes to does not.
+    private void JudgeAgain(PaddockWatch ended)
+    {
+        if (_state.Last is not { } last || Judge(ended).Report is not { } report)
+            return;
+        var record = last with { Report = report };
+        _ledger.Append(record, Now);
+        _state = _state with { Last = record };
     }
 
     private (PaddockReport? Report, Finding? No) Judge(PaddockWatch watch)
@@ -127,11 +142,12 @@ internal sealed class PaddockDesk
         // As the last car stood, were it as heavy as said; quarters where none stood.
         var loads = _weighed is { } weighed ? total / weighed.Sum * weighed : Corners.Same(total / 4);
         var patch = _patch.State;
+        _judgedWith = (patch, _standing.Model);
         try
         {
             return (PaddockJudge.Judge(new PaddockQuestion([.. watch.Tapes.Select(t => t.Watched(loads[t.Corner], _configuration.Place, watch.EmptyUntilSeconds))], loads)
             {
-                Car = _standing.Model is { } car ? new CarStatics(car, total) : null,
+                Car = _judgedWith.Car is { } car ? new CarStatics(car, total) : null,
                 Survey = patch.Survey?.Survey,
                 On = patch.On,
                 WantedPercent = _configuration.Target?.TolerancePercent ?? UsualTolerancePercent,
