@@ -29,6 +29,8 @@ builder.Services.AddSingleton(new Patch.PatchClient(channel));
 builder.Services.AddSingleton(new PatchControl.PatchControlClient(channel));
 builder.Services.AddSingleton(new LeanZeros.LeanZerosClient(channel));
 builder.Services.AddSingleton(new LeanZeroControl.LeanZeroControlClient(channel));
+builder.Services.AddSingleton(new Paddock.PaddockClient(channel));
+builder.Services.AddSingleton(new PaddockControl.PaddockControlClient(channel));
 builder.Services.AddSingleton(new Proofs.ProofsClient(channel));
 builder.Services.AddSingleton(new ProofControl.ProofControlClient(channel));
 builder.Services.AddTransient<Asking>();

@@ -12,6 +12,7 @@ public class PublicApiTests
     [
         CommonReflection.Descriptor, CarsReflection.Descriptor, FeedReflection.Descriptor, PadsReflection.Descriptor, PatchReflection.Descriptor, LeanZerosReflection.Descriptor, WorkReflection.Descriptor, WorkSessionReflection.Descriptor, WorkHistoryReflection.Descriptor,
         MassesReflection.Descriptor, CalibrationSummaryReflection.Descriptor, ProofResultsReflection.Descriptor, CalibrationsReflection.Descriptor, ProofsReflection.Descriptor, RotationsReflection.Descriptor, RecorderReflection.Descriptor,
+        PaddockReflection.Descriptor,
     ];
 
     [Fact]

@@ -9,6 +9,9 @@ sealed class LoadCell(CellTraits traits, Imperfections imperfections, NoiseSourc
     double _loop;
     double _last;
 
+    /// <summary>Zero change, kg per kelvin.</summary>
+    public double ZeroPerKelvin => traits.ZeroPerKelvin;
+
     /// <summary>One reading.</summary>
     /// <param name="kg">Load on this cell along its axis.</param>
     /// <param name="seconds">Since the reading before.</param>

@@ -22,11 +22,14 @@ sealed class PadTemperature(long seed, string name, Imperfections imperfections)
     /// <summary>The air, °C.</summary>
     public double Air { get; set; } = Reference;
 
-    /// <summary>Lets time pass.</summary>
-    public void Advance(double seconds) => Metal += (Air - Metal) * Math.Min(1, seconds / LagSeconds);
+    /// <summary>How much warmer than the air the sun would make the metal in the end, K; 0 in the shade.</summary>
+    public double Sun { get; set; }
 
-    /// <summary>The metal takes the air's temperature at once.</summary>
-    public void Equalise() => Metal = Air;
+    /// <summary>Lets time pass.</summary>
+    public void Advance(double seconds) => Metal += (Air + Sun - Metal) * Math.Min(1, seconds / LagSeconds);
+
+    /// <summary>The metal is at once where air and sun would bring it.</summary>
+    public void Equalise() => Metal = Air + Sun;
 
     /// <summary>What the thermometer says, °C.</summary>
     public double Read() =>

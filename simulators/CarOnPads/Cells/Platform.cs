@@ -40,6 +40,9 @@ sealed class Platform
     /// <summary>Nominal, every cell.</summary>
     public double KgPerCount { get; }
 
+    /// <summary>Zero change of all cells together, kg per kelvin.</summary>
+    public double ZeroPerKelvin => _cells.Sum(cell => cell.ZeroPerKelvin);
+
     /// <summary>Reads all cells. Returns a bit for each that is at its limit.</summary>
     public int Read(in PlatformLoad load, double time, double seconds, double kelvin, Span<int> counts)
     {

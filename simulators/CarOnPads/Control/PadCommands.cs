@@ -23,6 +23,8 @@ static class PadCommands
             """{"do":"turn-pad","corner":"LF"}""", TurnRound),
         new("temperature", "Set the workshop's air, °C; the metal follows in ten minutes, or at once.",
             """{"do":"temperature","celsius":28,"at_once":true}""", Temperature),
+        new("sun", "Let the sun on a pad: its metal comes to be so much warmer than the air, in ten minutes by 63 %; 0 is shade.",
+            """{"do":"sun","corner":"RF","kelvin":12}""", Sun),
         new("imperfection", "Switch an imperfection.",
             """{"do":"imperfection","name":"noise","on":true}""", Switch),
     ];
@@ -84,6 +86,12 @@ static class PadCommands
             foreach (var wheel in Enum.GetValues<Wheel>())
                 bay.Pad(wheel).Air(celsius, atOnce);
         };
+    }
+
+    static Deed Sun(Arguments a)
+    {
+        var (wheel, kelvin) = (a.Wheel(), a.Number("kelvin", 0, 40));
+        return (bay, _) => bay.Pad(wheel).Sun(kelvin);
     }
 
     static Deed Switch(Arguments a)

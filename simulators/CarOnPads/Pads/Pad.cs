@@ -87,6 +87,8 @@ public sealed class Pad
     public bool IsTurned => _seat.IsTurned;
     /// <summary>The metal, °C.</summary>
     public double TemperatureCelsius => _temperature.Metal;
+    /// <summary>The truth about its cells: change of zero with the imperfection <c>temperature</c>, kg per kelvin of the metal.</summary>
+    public double ZeroPerKelvin => _platform.ZeroPerKelvin;
     /// <summary>What is wrong with it.</summary>
     public PadFaults Faults { get; } = new();
     /// <summary>True time of the next sample, s.</summary>
@@ -119,6 +121,9 @@ public sealed class Pad
         if (atOnce)
             _temperature.Equalise();
     }
+
+    /// <summary>The sun would make the metal so much warmer than the air, K; 0 is shade.</summary>
+    public void Sun(double kelvin) => _temperature.Sun = kelvin;
 
     /// <summary>Takes a clock's changed imperfections into account.</summary>
     public void ImperfectionsChanged() => _clock.Change(_clock.Hertz, Drift);

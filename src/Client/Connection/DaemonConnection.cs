@@ -41,6 +41,8 @@ public sealed class DaemonConnection : IAsyncDisposable
         PatchControl = new PatchControl.PatchControlClient(_channel);
         LeanZeros = new LeanZeros.LeanZerosClient(_channel);
         LeanZeroControl = new LeanZeroControl.LeanZeroControlClient(_channel);
+        Paddock = new Paddock.PaddockClient(_channel);
+        PaddockControl = new PaddockControl.PaddockControlClient(_channel);
         Work = new Work.WorkClient(_channel);
         WorkControl = new WorkControl.WorkControlClient(_channel);
         Recorder = new Recorder.RecorderClient(_channel);
@@ -92,6 +94,12 @@ public sealed class DaemonConnection : IAsyncDisposable
 
     /// <summary>The steps of a reversal test.</summary>
     public LeanZeroControl.LeanZeroControlClient LeanZeroControl { get; }
+
+    /// <summary>The watch over empty pads.</summary>
+    public Paddock.PaddockClient Paddock { get; }
+
+    /// <summary>What begins and ends a watch.</summary>
+    public PaddockControl.PaddockControlClient PaddockControl { get; }
 
     /// <summary>Work sessions.</summary>
     public Work.WorkClient Work { get; }

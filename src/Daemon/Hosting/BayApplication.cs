@@ -38,6 +38,8 @@ internal static class BayApplication
         app.MapGrpcService<PatchControlService>();
         app.MapGrpcService<LeanZerosService>();
         app.MapGrpcService<LeanZeroControlService>();
+        app.MapGrpcService<PaddockService>();
+        app.MapGrpcService<PaddockControlService>();
         app.MapGrpcService<WorkService>();
         app.MapGrpcService<WorkControlService>();
         app.MapGrpcService<ProofsService>();

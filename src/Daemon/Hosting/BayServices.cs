@@ -5,6 +5,7 @@ using ScaleLink.Daemon.Leans;
 using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Patch;
+using ScaleLink.Daemon.Patch.Paddock;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing;
@@ -36,6 +37,8 @@ internal static class BayServices
         services.AddSingleton<StandingCar>();
         services.AddSingleton<CarRocking>();
         services.AddSingleton<PatchDesk>();
+        services.AddSingleton(provider => new PaddockLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay));
+        services.AddSingleton<PaddockDesk>();
         services.AddSingleton<LivePatch>();
         services.AddSingleton<LeanLedger>();
         services.AddSingleton<LeanDesk>();
@@ -71,6 +74,7 @@ internal static class BayServices
         services.AddHostedService<LinkService>();
         services.AddHostedService<WeighingLoop>();
         services.AddHostedService<ZeroKeeping>();
+        services.AddHostedService<PaddockKeeping>();
     }
 
     private static OpenedLedger OpenLedger(string path, TimeProvider time)

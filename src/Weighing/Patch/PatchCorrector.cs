@@ -61,20 +61,13 @@ public sealed class PatchCorrector
             Corners.From(c => loads[c] * Math.Max(Math.Abs(Math.Tan(double.DegreesToRadians(angles[c]))) * doubt, doubt * doubt / 2)), false, null);
     }
 
-    // The correction is minus the effect. Its doubt: the survey's heights, and every doubt of the car, each on its own.
+    // The correction is minus the effect.
     (LoadCorrection, CornerMatrix) Prepare(CorrectionKind kind, Func<CarStatics, Func<Corners, Corners>> effect, Finding? refusal)
     {
         if (refusal is not null)
             return (new(kind, null, default, false, refusal), default);
-        var heights = survey.HeightsMm;
-        var perMm = CornerMatrix.FromColumns(c => effect(statics)(default(Corners).With(c, 1)));
-        var spread = perMm * survey.Covariance * perMm.Transposed;
-        foreach (var doubt in ModelDoubt.Of(statics.Car))
-        {
-            var half = doubt.PerStep / 2 * (effect(statics.WithDoubt(doubt.Upper))(heights) - effect(statics.WithDoubt(doubt.Lower))(heights));
-            spread += CornerMatrix.Outer(half, half);
-        }
-        return (new(kind, -1 * effect(statics)(heights), spread.DiagonalPart.Map(v => Math.Sqrt(Math.Max(0, v))), false, null), spread);
+        var (loads, spread) = HeightEffect.Of(statics, survey, effect);
+        return (new(kind, -1 * loads, spread.DiagonalPart.Map(v => Math.Sqrt(Math.Max(0, v))), false, null), spread);
     }
 
     Finding? SlopeRefusal()

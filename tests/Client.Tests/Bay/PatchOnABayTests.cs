@@ -17,7 +17,9 @@ public sealed class PatchOnABayTests(RealBay bay) : IClassFixture<RealBay>, IDis
     [Fact(Skip = RealBay.WhyNot, SkipUnless = nameof(Can))]
     public async Task From_an_unknown_patch_to_corrected_loads_and_back()
     {
+        await Paddock();
         await Done("zero", "--who", "crew");
+        await PaddockStopped();
         await Task.Delay(await bay.Bay.Car.Lower(Cancel), Cancel);
         await Task.Delay(await bay.Bay.Car.Settle(1.5, roll: true, Cancel), Cancel);
         await Settled();
@@ -53,6 +55,29 @@ public sealed class PatchOnABayTests(RealBay bay) : IClassFixture<RealBay>, IDis
         var refused = await Json(2, "work", "turn", "rf", "-0.5");
         Assert.StartsWith("abandoned", (await Json(0, "work", "abandon", "--because", "a test")).GetProperty("ending").GetString());
         return refused;
+    }
+
+    private async Task Paddock()
+    {
+        Assert.Contains("SL-590", (await bay.Run("patch", "paddock", "--minutes", "2")).Error);
+        Assert.Contains("have not been watched", (await bay.Run("patch", "paddock", "--last")).Output);
+        Assert.Equal("SL-593", Refused(await Json(2, "patch", "paddock", "--stop", "--who", "crew")));
+    }
+
+    // Begun by one terminal and ended by another, long before there is much to tell.
+    private async Task PaddockStopped()
+    {
+        Assert.Equal("SL-594", Refused(await Json(2, "patch", "paddock", "--minutes", "1")));
+        var watching = bay.Run("patch", "paddock", "--minutes", "2", "--total", "1048", "--who", "crew");
+        while (!(await Json(1, "patch", "paddock", "--last")).TryGetProperty("now", out _))
+            await Task.Delay(200, Cancel);
+        Assert.Contains("SL-587", (await bay.Run("patch", "paddock", "--stop", "--who", "Ada")).Output);
+        var (code, output, _) = await watching;
+        Assert.Equal(1, code);
+        Assert.Contains("Caution: Weigh on no slope", output);
+        Assert.Contains("0:0", output);
+        Assert.Contains("Ada stopped it", output);
+        Assert.Equal("PADDOCK_ENDING_STOPPED", (await Json(1, "patch", "paddock", "--last")).GetProperty("last").GetProperty("ending").GetString());
     }
 
     private async Task Unsurveyed()

@@ -1,10 +1,13 @@
 using CarOnPads;
 using CarOnPads.Physics;
 using Daemon.Tests.Settling.Trials;
+using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Patch;
+using ScaleLink.Daemon.Patch.Paddock;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing;
@@ -34,6 +37,7 @@ internal sealed class ProvingBay : IDisposable
     private readonly BlockClock _blocks;
     private readonly BayWeigher? _weigher;
     private double _nextWeighing;
+    private PaddockDesk? _paddock;
 
     /// <param name="options">The simulated bench.</param>
     /// <param name="weighs">Makes readings of the four loads as well, which a proof does without.</param>
@@ -73,6 +77,17 @@ internal sealed class ProvingBay : IDisposable
     /// <summary>Where pads are moved round, made anew from the ledger as after a restart.</summary>
     public RotationDesk TakeUpRotation() => new(
         new PlacementTaker(_live, new ReadingTaker(_live, _clock), _clock), new RotationLedger(_ledger, "trial"), _clock);
+
+    /// <summary>Where the empty pads are watched, made anew from the ledger as after a restart.</summary>
+    /// <param name="prepare">Surveys the patch and chooses a car.</param>
+    public PaddockDesk TakeUpPaddock(Action<PatchDesk, CarShelf>? prepare = null)
+    {
+        var bay = BayFile.Parse("bay = \"trial\"", "bay.toml").Configuration!;
+        var (patch, cars) = (new PatchDesk(_ledger, bay, _time), new CarShelf(_ledger, bay, _time));
+        prepare?.Invoke(patch, cars);
+        var standing = new StandingCar(cars, new WorkDesk(new WorkLedger(_ledger, _time, NullLogger<WorkLedger>.Instance), _live, patch, _time));
+        return _paddock = new PaddockDesk(_live, patch, standing, bay, new PaddockLedger(_ledger, bay.Bay), _clock);
+    }
 
     /// <summary>What looks after the zero of one pad.</summary>
     public PadZeroWatch Watch(PadChannel pad) => new(pad, new ZeroTrackingOptions(), raisedBelowKg: 5, new ZeroLedger(_ledger), _clock);
@@ -179,7 +194,11 @@ internal sealed class ProvingBay : IDisposable
         foreach (var pad in Pads)
             pad.Tick(_clock.NowNs);
         while (_blocks.TryNext(out var from, out var to, out _))
-            _live.Publish(weigher.Weigh(from, to));
+        {
+            var reading = weigher.Weigh(from, to);
+            _live.Publish(reading);
+            _paddock?.Look(reading);
+        }
     }
 
     private PadConfiguration PadAt(Corner corner) => new()

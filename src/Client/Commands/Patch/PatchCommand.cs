@@ -16,6 +16,7 @@ internal static class PatchCommand
         {
             Survey(common, shell), Clear(common, shell), Shims(common, shell), Switch(common, shell, "on"), Switch(common, shell, "off"),
             ZeroLeanCommand.Create(common, shell),
+            PaddockCommand.Create(common, shell),
         };
         return command.Asks(common, shell, (daemon, options, _) => daemon.Patch.GetPatchAsync(new GetPatchRequest(), options), r => PatchPage.Lines(r, shell.Glyphs));
     }

@@ -1,0 +1,161 @@
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Publishing;
+using ScaleLink.Daemon.Work;
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Patch.Paddock;
+using ScaleLink.Weighing.Statics;
+
+namespace ScaleLink.Daemon.Patch.Paddock;
+
+/// <summary>Where the empty pads are watched before a car is weighed on them: one watch at a time, its outcome in the ledger.</summary>
+internal sealed class PaddockDesk
+{
+    /// <summary>Shortest and longest watch, minutes.</summary>
+    public const double Shortest = 2, Longest = 30;
+
+    private const double GuessedTotalKg = 1000;
+    private const double UsualTolerancePercent = 0.2;
+    private const double JudgeEverySeconds = 5;
+
+    private readonly LiveBay _bay;
+    private readonly PatchDesk _patch;
+    private readonly StandingCar _standing;
+    private readonly BayConfiguration _configuration;
+    private readonly PaddockLedger _ledger;
+    private readonly BayClock _clock;
+    private readonly Lock _gate = new();
+    private volatile PaddockState _state;
+    private PaddockWatch? _watch;
+    private PaddockWatch? _ended;
+    private (PatchState Patch, CarModel? Car) _judgedWith;
+    private double _judgedAt;
+    private Corners? _weighed;
+
+    /// <summary>Takes up what the ledger says.</summary>
+    public PaddockDesk(LiveBay bay, PatchDesk patch, StandingCar standing, BayConfiguration configuration, PaddockLedger ledger, BayClock clock)
+    {
+        (_bay, _patch, _standing, _configuration, _ledger, _clock) = (bay, patch, standing, configuration, ledger, clock);
+        var last = ledger.Newest();
+        _state = new(null, last is { Ending: PaddockEnding.None } cut
+            ? cut with { Ending = PaddockEnding.Restarted, Why = PaddockWatch.Early(cut, null, "the daemon was ended in the middle of it.", "Watch again; the pads have to be empty and zeroed.") }
+            : last);
+    }
+
+    /// <summary>As it stands now.</summary>
+    public PaddockState State => _state;
+
+    /// <summary>Begins a watch; gives every reason why not.</summary>
+    /// <param name="minutes">From <see cref="Shortest"/> to <see cref="Longest"/>.</param>
+    /// <param name="totalKg">Of the car that is expected; null: as the last one that stood here.</param>
+    /// <param name="who">Who asks.</param>
+    public IReadOnlyList<Finding> Start(double minutes, double? totalKg, string who)
+    {
+        lock (_gate)
+        {
+            if (_watch is not null)
+                return [new(PaddockCodes.UnderWay, "The pads are being watched already.", "Wait for it, or stop it: scalelink patch paddock --stop.")];
+            if (PaddockStart.Refusals(_bay) is { Count: > 0 } refusals)
+                return refusals;
+            var record = new PaddockRecord(Now, who, minutes, totalKg ?? _weighed?.Sum ?? GuessedTotalKg, totalKg is null && _weighed is null);
+            var (start, tapes) = (_clock.NowNs, Tapes());
+            _ledger.Append(record, record.StartedAt);
+            _watch = new PaddockWatch(record, tapes, start, _configuration.Weigh.RaisedBelowKg);
+            _judgedAt = 0;
+            _state = _state with { Now = new(record, 0, null) };
+            return [];
+        }
+    }
+
+    /// <summary>Ends the watch; what was seen is judged and kept.</summary>
+    public Finding? Stop(string who)
+    {
+        lock (_gate)
+        {
+            if (_watch is not { } watch)
+                return new(PaddockCodes.NoWatch, "No watch is under way.", "Start one: scalelink patch paddock, or Patch on the page.");
+            End(watch, PaddockEnding.Stopped, watch.Early($"{who} stopped it.", "Watch the whole time when there is more of it."));
+            return null;
+        }
+    }
+
+    /// <summary>The daemon ends; what was seen is kept.</summary>
+    public void Close()
+    {
+        lock (_gate)
+            if (_watch is { } watch)
+                End(watch, PaddockEnding.Restarted, watch.Early("the daemon was ended.", "Watch again."));
+    }
+
+    /// <summary>Told of every reading.</summary>
+    public void Look(BayReading reading)
+    {
+        lock (_gate)
+        {
+            if (reading.Verdict == BayVerdict.Settled && reading.Corners.All(c => c.LoadKg is { Value: > 0 }))
+                _weighed = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Value);
+            if (_watch is null && _ended is { } ended && (!ReferenceEquals(_judgedWith.Patch, _patch.State) || !ReferenceEquals(_judgedWith.Car, _standing.Model)))
+                JudgeAgain(ended);
+            if (_watch is not { } watch || !watch.Look(reading.AtNs))
+                return;
+            if (watch.Over() is { Ending: not PaddockEnding.None } over)
+            {
+                End(watch, over.Ending, over.Why);
+                return;
+            }
+
+            var soFar = _state.Now?.SoFar;
+            if (watch.Seconds - _judgedAt >= JudgeEverySeconds)
+                (soFar, _judgedAt) = (Judge(watch).Report, watch.Seconds);
+            _state = _state with { Now = new(watch.Record, watch.Seconds, soFar) };
+        }
+    }
+
+    private DateTimeOffset Now => _clock.ToUtc(_clock.NowNs);
+
+    // As they were then: a pad that falls out takes its calibration with it.
+    private List<PadTape> Tapes() => [.. _bay.Pads.Select(p => new PadTape(p, p.Standing.Identity?.SerialNumber ?? "", p.Standing.Calibration, p.Block(_clock.NowNs - Nanoseconds.PerSecond, _clock.NowNs).ZeroKg ?? 0))];
+
+    private void End(PaddockWatch watch, PaddockEnding ending, Finding? why)
+    {
+        var (report, no) = Judge(watch);
+        var record = watch.Record with { Ending = ending, EndedAt = Now, Report = report, Why = why ?? no };
+        _ledger.Append(record, record.EndedAt.Value);
+        (_watch, _ended) = (null, watch);
+        _state = new(null, record);
+    }
+
+    // Shims, a correction, another car: what was seen of the empty pads stays true, what it comes to does not.
+    private void JudgeAgain(PaddockWatch ended)
+    {
+        if (_state.Last is not { } last || Judge(ended).Report is not { } report)
+            return;
+        var record = last with { Report = report };
+        _ledger.Append(record, Now);
+        _state = _state with { Last = record };
+    }
+
+    private (PaddockReport? Report, Finding? No) Judge(PaddockWatch watch)
+    {
+        var total = watch.Record.TotalKg;
+        // As the last car stood, were it as heavy as said; quarters where none stood.
+        var loads = _weighed is { } weighed ? total / weighed.Sum * weighed : Corners.Same(total / 4);
+        var patch = _patch.State;
+        _judgedWith = (patch, _standing.Model);
+        try
+        {
+            return (PaddockJudge.Judge(new PaddockQuestion([.. watch.Tapes.Select(t => t.Watched(loads[t.Corner], _configuration.Place, watch.EmptyUntilSeconds))], loads)
+            {
+                Car = _judgedWith.Car is { } car ? new CarStatics(car, total) : null,
+                Survey = patch.Survey?.Survey,
+                On = patch.On,
+                WantedPercent = _configuration.Target?.TolerancePercent ?? UsualTolerancePercent,
+            }), null);
+        }
+        catch (FindingException e)
+        {
+            return (null, e.Findings[0]);
+        }
+    }
+}

@@ -1,0 +1,30 @@
+using System.Globalization;
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Publishing;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Patch.Paddock;
+
+namespace ScaleLink.Daemon.Patch.Paddock;
+
+/// <summary>Looks whether the pads are fit to be watched: live, zeroed, empty.</summary>
+internal static class PaddockStart
+{
+    // A tool or a boot; a zero that is off by more was not taken here.
+    private const double EmptyKg = 1;
+
+    public static IReadOnlyList<Finding> Refusals(LiveBay bay) => [.. bay.Pads.Select(Refusal).OfType<Finding>()];
+
+    private static Finding? Refusal(PadChannel pad)
+    {
+        var seen = pad.Snapshot();
+        if (seen.State != PadState.Live)
+            return new(PaddockCodes.NotLive, $"{pad.Corner} is not live{(seen.Faults is [var fault, ..] ? $" ({fault.Code}): {fault.Message}" : ".")}", "Mend its link first; scalelink pads names what is wrong.");
+        if (seen.Zero is null || seen.Calibration is null)
+            return new(PaddockCodes.Unzeroed, $"{pad.Corner} has no {(seen.Calibration is null ? "calibration" : "zero")}.", "Zero the empty pads first: scalelink zero, or Health on the page.");
+        return seen.LoadKg is not { } load
+            ? new(PaddockCodes.NotLive, $"{pad.Corner} gives no load yet.", "Ask again in a second.")
+            : Math.Abs(load) > EmptyKg
+            ? new(PaddockCodes.Loaded, string.Create(CultureInfo.InvariantCulture, $"{pad.Corner} reads {load:+0.0;-0.0} kg."), "Take off whatever stands on it, the car first; if it is empty, zero it. Then start the watch.")
+            : null;
+    }
+}

@@ -1,0 +1,81 @@
+using ScaleLink.Daemon.Patch.Paddock;
+using ScaleLink.Weighing.Patch.Paddock;
+using Wire = ScaleLink.Api.V1;
+
+namespace ScaleLink.Daemon.Publishing.Grpc;
+
+/// <summary>The watch over empty pads in the words of the public API.</summary>
+internal static class PaddockMapping
+{
+    private const string Caution =
+        "Weigh on no slope on which the car may roll: chock the wheels that are not on a pad, and all four before anybody works. Nobody under a car on its pads or on a jack; pads on firm, flat boards, no load beyond a pad's capacity.";
+
+    public static Wire.PaddockView View(PaddockState state) => new() { Now = Now(state.Now), Last = Last(state.Last), Caution = Caution };
+
+    private static Wire.PaddockProgress? Now(PaddockProgress? now) => now is null ? null : new()
+    {
+        StartedAt = now.Record.StartedAt.ToWire(), Who = now.Record.Who, Minutes = now.Record.Minutes, ElapsedS = now.Seconds, SoFar = Report(now.SoFar),
+    };
+
+    private static Wire.PaddockRecord? Last(PaddockRecord? last) => last is null ? null : new()
+    {
+        StartedAt = last.StartedAt.ToWire(), Who = last.Who, Minutes = last.Minutes, Ending = (Wire.PaddockEnding)(int)last.Ending, EndedAt = last.EndedAt?.ToWire(),
+        Report = Report(last.Report), Why = last.Why?.ToWire(), TotalKg = last.TotalKg, TotalIsGuessed = last.TotalIsGuessed,
+    };
+
+    private static Wire.PaddockReport? Report(PaddockReport? report)
+    {
+        if (report is null)
+            return null;
+        var wire = new Wire.PaddockReport
+        {
+            Verdict = (Wire.PaddockVerdict)((int)report.Verdict + 1), ZeroEveryMinutes = report.ZeroEveryMinutes, WantedPercent = report.WantedPercent,
+            Seconds = report.Seconds, Statement = report.Statement, Drift = Drift(report.Drift),
+        };
+        if (report.ReadingPercent is { } reading)
+            wire.ReadingPercent = reading;
+        if (report.ChangePercent is { } change)
+            wire.ChangePercent = change;
+        wire.Parts.AddRange(report.Parts.Select(Part));
+        wire.Pads.AddRange(report.Pads.Select(Pad));
+        wire.Findings.AddRange(report.Findings.Select(f => f.ToWire()));
+        return wire;
+    }
+
+    private static Wire.PaddockPart Part(PaddockPart part)
+    {
+        var wire = new Wire.PaddockPart { Kind = (Wire.PaddockPartKind)((int)part.Kind + 1), Words = part.Words, Mend = part.Mend };
+        if (part.Worst is { } worst)
+            wire.Worst = ApiMapping.Corner(worst);
+        if (part.ReadingPercent is { } reading)
+            wire.ReadingPercent = reading;
+        if (part.ChangePercent is { } change)
+            wire.ChangePercent = change;
+        return wire;
+    }
+
+    private static Wire.PaddockPad Pad(PadOutcome pad)
+    {
+        var wire = new Wire.PaddockPad { Corner = ApiMapping.Corner(pad.Corner), DriftKgPer10Min = pad.DriftKgPer10Min.ToWire(), NoiseKg = pad.NoiseKg };
+        Set(pad.TemperatureC, v => wire.TemperatureC = v);
+        Set(pad.WarmedK, v => wire.WarmedK = v);
+        Set(pad.UnlikeK, v => wire.UnlikeK = v);
+        Set(pad.PitchDeg, v => wire.PitchDeg = v);
+        Set(pad.RollDeg, v => wire.RollDeg = v);
+        Set(pad.LeanChangeDeg, v => wire.LeanChangeDeg = v);
+        Set(pad.KgPerKelvin, v => wire.KgPerKelvin = v);
+        wire.Touches.AddRange(pad.Touches.Select(t => new Wire.PaddockTouch { FromS = t.FromSeconds, ToS = t.ToSeconds, PeakKg = t.PeakKg, ShiftKg = t.ShiftKg }));
+        return wire;
+    }
+
+    private static Wire.PaddockDrift Drift(DriftEffect drift) => new()
+    {
+        CrossWeightPercent = drift.CrossWeightPercent.ToWire(), FrontKg = drift.FrontKg.ToWire(), RearKg = drift.RearKg.ToWire(), LeftKg = drift.LeftKg.ToWire(), RightKg = drift.RightKg.ToWire(),
+    };
+
+    private static void Set(double? value, Action<double> to)
+    {
+        if (value is { } known)
+            to(known);
+    }
+}

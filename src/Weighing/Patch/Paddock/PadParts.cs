@@ -1,0 +1,89 @@
+using System.Globalization;
+
+namespace ScaleLink.Weighing.Patch.Paddock;
+
+/// <summary>What the four pads themselves bring: lean, temperature, calibration, and the ground under each.</summary>
+static class PadParts
+{
+    // Of an inclinometer, degrees; as the correction of loads takes it.
+    const double LeanDoubtDeg = 0.05;
+    const double MostWarmingK = 15;
+
+    public static IEnumerable<SizedPart> Of(PaddockQuestion asked, IReadOnlyList<PadOutcome> outcomes, Corners slope)
+    {
+        var pads = asked.Pads.ToDictionary(p => p.Corner);
+        var found = outcomes.ToDictionary(p => p.Corner);
+        yield return Tilt(asked, pads, found, slope);
+        yield return Temperature(asked, pads, found, slope);
+        yield return Calibration(pads, slope);
+        yield return Ground(asked, found, slope);
+    }
+
+    static SizedPart Tilt(PaddockQuestion asked, Dictionary<Corner, WatchedPad> pads, Dictionary<Corner, PadOutcome> found, Corners slope)
+    {
+        var known = Corners.From(c => pads[c].TiltIsCorrected ? 0 : Lean(found[c]) is { } lean ? slope[c] * asked.LoadsKg[c] * (Math.Cos(lean) - 1) : 0);
+        var doubt = Corners.From(c => slope[c] * asked.LoadsKg[c] * (Lean(found[c]) is { } lean
+            ? Math.Max(Math.Tan(lean), double.DegreesToRadians(LeanDoubtDeg) / 2) * double.DegreesToRadians(LeanDoubtDeg)
+            : Statistics.TypeB.Rectangular(1 - Math.Cos(double.DegreesToRadians(asked.Limits.UnseenLeanDeg)))));
+        var size = new PartSize(known.Sum, Math.Sqrt(doubt.Dot(doubt)));
+        var leans = outcomesWithLean().ToList();
+        var worst = leans.Count > 0 ? leans.MaxBy(p => Lean(p)!.Value) : null;
+        var words = worst is null
+            ? string.Create(CultureInfo.InvariantCulture, $"lean of the pads not known, taken as up to {asked.Limits.UnseenLeanDeg:0.#}°")
+            : string.Create(CultureInfo.InvariantCulture, $"{worst.Corner} leans most, {double.RadiansToDegrees(Lean(worst)!.Value):0.00}°");
+        return new(PaddockPartKind.Tilt, worst?.Corner, size, default(PartSize), words, $"Level {(worst is null ? "each pad" : worst.Corner)} on its board.");
+
+        IEnumerable<PadOutcome> outcomesWithLean() => found.Values.Where(p => Lean(p) is not null);
+    }
+
+    static SizedPart Temperature(PaddockQuestion asked, Dictionary<Corner, WatchedPad> pads, Dictionary<Corner, PadOutcome> found, Corners slope)
+    {
+        var away = Corners.From(c => found[c].TemperatureC - pads[c].ProvedAtC is { } k ? Math.Abs(k) : asked.Limits.ProvedWithinK);
+        var minutes = asked.Pads.Max(p => p.Moments[^1].Seconds - p.Moments[0].Seconds) / 60;
+        var ahead = Corners.From(c => Math.Min(MostWarmingK, Math.Abs(found[c].WarmedK ?? 0) / minutes * 60));
+        var worst = Worst(slope, away);
+        var words = found[worst].TemperatureC - pads[worst].ProvedAtC is { } kelvin
+            ? string.Create(CultureInfo.InvariantCulture, $"{worst} is at {found[worst].TemperatureC:0.0} °C, {kelvin:+0.0;-0.0;0.0} K from its proof")
+            : string.Create(CultureInfo.InvariantCulture, $"temperature of pad or proof not known, taken as {asked.Limits.ProvedWithinK:0} K apart");
+        return new(PaddockPartKind.Temperature, worst, new PartSize(0, Size(away)), new PartSize(0, Size(ahead)), words,
+            "Shade the pads and let them come to the temperature of the place; or prove them at it.");
+
+        double Size(Corners kelvin)
+        {
+            var each = Corners.From(c => slope[c] * asked.LoadsKg[c] * Statistics.TypeB.Rectangular((pads[c].SpanPerKelvin ?? asked.Limits.SpanPerKelvin) * kelvin[c]));
+            return Math.Sqrt(each.Dot(each));
+        }
+    }
+
+    static SizedPart Calibration(Dictionary<Corner, WatchedPad> pads, Corners slope)
+    {
+        var each = Corners.From(c => slope[c] * pads[c].CalibrationKg);
+        var worst = Worst(slope, Corners.From(c => pads[c].CalibrationKg));
+        List<Corner> unproved = [.. Corners.All.ToArray().Where(c => !pads[c].IsProved)];
+        var words = string.Create(CultureInfo.InvariantCulture, $"{worst} is good to ± {2 * pads[worst].CalibrationKg:0.00} kg at the load expected")
+            + (unproved.Count > 0 ? $"; not proved: {string.Join(", ", unproved)}" : "");
+        // The same pads read both: what is left of a wrong span is a thousandth of a small change.
+        return new(PaddockPartKind.Calibration, worst, new PartSize(0, Math.Sqrt(each.Dot(each))), default(PartSize), words,
+            unproved.Count > 0 ? $"Prove {string.Join(", ", unproved)} with known masses." : "Prove the pads with better masses, or with more of them.");
+    }
+
+    // A pad that leans over sinks in its middle too: by no more than its lean times the way from its edge.
+    static SizedPart Ground(PaddockQuestion asked, Dictionary<Corner, PadOutcome> found, Corners slope)
+    {
+        var sunk = Corners.From(c => Math.Abs(found[c].LeanChangeDeg ?? 0) >= asked.Limits.LeanChangeDeg
+            ? asked.Limits.LeverMm * Math.Tan(double.DegreesToRadians(found[c].LeanChangeDeg!.Value)) : 0);
+        var worst = Worst(Corners.Same(1), sunk);
+        var unseen = Corners.All.ToArray().Count(c => found[c].LeanChangeDeg is null);
+        if (sunk.Sum == 0)
+            return new(PaddockPartKind.Ground, null, default(PartSize), default(PartSize),
+                unseen == 0 ? "no pad leaned over while it was empty" : $"{unseen} of the pads cannot tell whether they lean over", "Put the pads on boards; look at their leans again with the car on.");
+        PartSize? size = asked.Car is { } car ? new PartSize(0, Math.Sqrt(Corners.From(c => Math.Pow(slope.Dot(car.FromPads(default(Corners).With(c, Statistics.TypeB.Rectangular(sunk[c])))), 2)).Sum)) : null;
+        return new(PaddockPartKind.Ground, worst, size, size,
+            string.Create(CultureInfo.InvariantCulture, $"{worst} leaned over by {found[worst].LeanChangeDeg:0.00}°"), $"Put {worst} on a board, or on firmer ground, and survey again.");
+    }
+
+    static double? Lean(PadOutcome pad) => pad is { PitchDeg: { } pitch, RollDeg: { } roll }
+        ? Math.Atan(double.Hypot(Math.Tan(double.DegreesToRadians(pitch)), Math.Tan(double.DegreesToRadians(roll)))) : null;
+
+    static Corner Worst(Corners slope, Corners sizes) => Corners.All.ToArray().MaxBy(c => Math.Abs(slope[c] * sizes[c]));
+}

@@ -1,0 +1,191 @@
+using CarOnPads;
+using CarOnPads.Cells;
+using CarOnPads.Physics;
+using Daemon.Tests.Proving;
+using ScaleLink.Daemon.Patch.Paddock;
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Patch;
+using ScaleLink.Weighing.Patch.Files;
+using ScaleLink.Weighing.Patch.Paddock;
+
+namespace Daemon.Tests.Patch;
+
+/// <summary>
+/// Empty pads watched through the whole pipeline in virtual time. What the sun does to them is the simulator's own physics: metal that
+/// follows with ten minutes, cells with a zero coefficient each.
+/// </summary>
+public sealed class PaddockDeskTests : IDisposable
+{
+    private readonly ProvingBay _bay = new(new BayOptions
+    {
+        Hertz = 20, Seed = 12, Raised = true,
+        Imperfections = Imperfections.Parse("temperature,noise,offset,dead-load,thermometer-noise,tilt-noise,clock-offset,clock-drift,latency-batches"),
+    }, weighs: true);
+
+    public void Dispose() => _bay.Dispose();
+
+    [Fact]
+    public void A_known_coefficient_times_a_known_warming_comes_out_as_the_drift_and_shade_is_the_mend()
+    {
+        var desk = Zeroed();
+        var worst = Enum.GetValues<Wheel>().MaxBy(w => Math.Abs(Sunny(w).ZeroPerKelvin));
+        var corner = (Corner)(int)worst;
+        Sunny(worst).Sun(25);
+        Assert.Empty(desk.Start(2, 1048, "crew"));
+        _bay.Run(1);
+        var before = Sunny(worst).TemperatureCelsius;
+        _bay.Run(30);
+        Assert.NotNull(desk.State.Now!.SoFar);
+        Assert.InRange(desk.State.Now.Seconds, 29, 32);
+        var noted = Sunny(worst).TemperatureCelsius;
+        Assert.True(noted > before);
+        _bay.Run(92);
+
+        Assert.Null(desk.State.Now);
+        var last = desk.State.Last!;
+        Assert.Equal((PaddockEnding.Whole, "crew", null), (last.Ending, last.Who, last.Why));
+        var pad = last.Report!.Pads[(int)corner];
+        // Kelvin times kilograms a kelvin, from 20 degrees, where the metal began.
+        var warmed = Sunny(worst).TemperatureCelsius - before;
+        var drift = warmed * Sunny(worst).ZeroPerKelvin / 2 * 10;
+        Assert.InRange(warmed, 3.5, 5.5);
+        Assert.Equal(warmed, pad.WarmedK!.Value, 0.5);
+        Assert.InRange(drift - pad.DriftKgPer10Min.Value, -Within(pad), Within(pad));
+        Assert.Equal(Sunny(worst).ZeroPerKelvin, pad.KgPerKelvin!.Value, 0.01);
+        Assert.Contains(last.Report.Findings, f => f.Code == PaddockCodes.UnlikeTemperature && f.Mend.Contains($"shade {corner}", StringComparison.Ordinal));
+        // The rest stood in the shade: their zeros are told to be quiet within what is said.
+        foreach (var other in last.Report.Pads.Where(p => p.Corner != corner))
+            Assert.InRange(other.DriftKgPer10Min.Value, -Within(other), Within(other));
+        // Not surveyed, no car: one reading is not claimed, comparing is.
+        Assert.Equal((PaddockVerdict.Compare, null), (last.Report.Verdict, last.Report.ReadingPercent));
+
+        // As after a restart.
+        var again = _bay.TakeUpPaddock().State.Last!;
+        Assert.Equal(last.Report.Statement, again.Report!.Statement);
+        Assert.Equal(last.Report.Parts, again.Report.Parts);
+        Assert.Equal(last.Report.Drift, again.Report.Drift);
+        Assert.Equal(PaddockEnding.Whole, again.Ending);
+    }
+
+    [Fact]
+    public void Pads_that_are_not_live_not_zeroed_or_not_empty_are_not_watched()
+    {
+        var desk = _bay.TakeUpPaddock();
+        Assert.All(desk.Start(2, null, "crew"), f => Assert.Equal(PaddockCodes.NotLive, f.Code));
+        _bay.Run(6);
+        Assert.Equal(4, desk.Start(2, null, "crew").Count(f => f.Code == PaddockCodes.Unzeroed));
+        _bay.Zero();
+        _bay.Bench.PutMass(Wheel.RR, 20, 0, 0, atOnce: true);
+        _bay.Run(1);
+        var refused = Assert.Single(desk.Start(2, null, "crew"));
+        Assert.Equal(PaddockCodes.Loaded, refused.Code);
+        Assert.StartsWith("RR reads +20", refused.Message);
+        Assert.Equal(PaddockCodes.NoWatch, desk.Stop("crew")!.Code);
+        Assert.Equal((null, null), (desk.State.Now, desk.State.Last));
+    }
+
+    [Fact]
+    public void A_step_on_a_pad_is_told_and_a_car_ends_the_watch_with_what_was_seen()
+    {
+        var desk = Zeroed();
+        desk.Start(2, null, "crew");
+        Assert.Equal(PaddockCodes.UnderWay, Assert.Single(desk.Start(2, null, "crew")).Code);
+        _bay.Run(20);
+        Put(70, Wheel.RF);
+        _bay.Run(4);
+        Put(0, Wheel.RF);
+        _bay.Run(30);
+        Assert.NotNull(desk.State.Now);
+        Put(250, Enum.GetValues<Wheel>());
+        _bay.Run(4);
+        var last = desk.State.Last!;
+        Assert.Equal((PaddockEnding.Loaded, PaddockCodes.EndedEarly), (last.Ending, last.Why!.Code));
+        Assert.InRange(last.Report!.Seconds, 45, 54);
+        var touch = Assert.Single(last.Report.Findings, f => f.Code == PaddockCodes.Touched);
+        Assert.Contains("RF, +70", touch.Message);
+        Assert.DoesNotContain(last.Report.Pads, p => p.Corner != Corner.RF && p.Touches.Count > 0);
+        Assert.Equal((1000, true), (last.TotalKg, last.TotalIsGuessed));
+    }
+
+    [Fact]
+    public void A_pad_that_falls_out_ends_it_and_a_daemon_that_was_killed_says_so()
+    {
+        var desk = Zeroed();
+        desk.Start(10, null, "crew");
+        _bay.Run(20);
+        // Nobody told it that it would end.
+        var after = _bay.TakeUpPaddock();
+        Assert.Equal((PaddockEnding.Restarted, PaddockCodes.EndedEarly, null), (after.State.Last!.Ending, after.State.Last.Why!.Code, after.State.Last.Report));
+        Assert.Contains("the daemon was ended", after.State.Last.Why.Message);
+
+        Assert.Empty(after.Start(10, null, "crew"));
+        _bay.Run(20);
+        Sunny(Wheel.LR).Faults.Frozen = true;
+        _bay.Run(14);
+        var last = after.State.Last!;
+        Assert.Equal(PaddockEnding.PadLost, last.Ending);
+        Assert.Contains("LR", last.Why!.Message);
+        Assert.Equal(4, last.Report!.Pads.Count);
+        // What its calibration left in doubt is not forgotten with it: 1 % of a quarter of the car, the square root of four pads at a twentieth of a percent a kilogram each.
+        Assert.Equal(2 * 2 * 2.5 * 0.05, last.Report.Parts.First(p => p.Kind == PaddockPartKind.Calibration).ReadingPercent!.Value, 0.01);
+    }
+
+    [Fact]
+    public void A_daemon_that_ends_in_order_keeps_what_was_seen()
+    {
+        var desk = Zeroed();
+        desk.Start(2, 900, "crew");
+        _bay.Run(25);
+        desk.Close();
+        var last = _bay.TakeUpPaddock().State.Last!;
+        Assert.Equal((PaddockEnding.Restarted, 900, 4), (last.Ending, last.TotalKg, last.Report!.Pads.Count));
+    }
+
+    [Fact]
+    public void A_survey_and_a_car_make_a_reading_worth_believing()
+    {
+        ScaleLink.Daemon.Patch.PatchDesk? levelling = null;
+        var desk = Zeroed((patch, cars) =>
+        {
+            levelling = patch;
+            cars.Use(cars.Save(Work.Bench.CarText, "crew"), "crew");
+            patch.Save(new SurveyInput { HeightsMm = new Corners(1, -1, -1, 1), HeightUncertaintiesMm = Corners.Same(0.2) }, "crew");
+        });
+        desk.Start(2, 1048, "crew");
+        _bay.Run(25);
+        Assert.Null(desk.Stop("crew"));
+        var report = desk.State.Last!.Report!;
+        Assert.Equal(PaddockEnding.Stopped, desk.State.Last.Ending);
+        // Starting calibrations of 1 % first, or the warp: whichever moves cross weight more is named first, and the sum of all is no less than the largest.
+        Assert.InRange(report.ReadingPercent!.Value, report.Parts[0].ReadingPercent!.Value, report.Parts.Sum(p => p.ReadingPercent!.Value));
+        Assert.True(report.Parts.First(p => p.Kind == PaddockPartKind.Warp).ReadingPercent > 0.3);
+        Assert.Contains("not proved: LF, RF, LR, RR", report.Parts.First(p => p.Kind == PaddockPartKind.Calibration).Words);
+        Assert.Contains(report.Findings, f => f.Code == PaddockCodes.LeftUncorrected);
+
+        // The crew takes the warp out: what was seen stays, what it comes to is told anew, and kept.
+        levelling!.Set(CorrectionKind.Warp, true, "crew");
+        _bay.Run(0.3);
+        var corrected = _bay.TakeUpPaddock().State.Last!;
+        Assert.Equal(PaddockEnding.Stopped, corrected.Ending);
+        Assert.True(corrected.Report!.ReadingPercent < 0.7 * report.ReadingPercent);
+        Assert.Equal(report.Pads.Select(p => p.DriftKgPer10Min), corrected.Report.Pads.Select(p => p.DriftKgPer10Min));
+        Assert.DoesNotContain(corrected.Report.Findings, f => f.Code == PaddockCodes.LeftUncorrected);
+    }
+
+    private static double Within(PadOutcome pad) => pad.DriftKgPer10Min.HalfWidth() + 2 * pad.BendKgPer10Min;
+
+    private CarOnPads.Pads.Pad Sunny(Wheel wheel) => _bay.Bench.Pad(wheel);
+
+    private void Put(double kg, params ReadOnlySpan<Wheel> wheels)
+    {
+        foreach (var wheel in wheels)
+            _bay.Bench.PutMass(wheel, kg, 0, 0, atOnce: true);
+    }
+
+    private PaddockDesk Zeroed(Action<ScaleLink.Daemon.Patch.PatchDesk, ScaleLink.Daemon.Cars.CarShelf>? prepare = null)
+    {
+        _bay.Run(6);
+        _bay.Zero();
+        return _bay.TakeUpPaddock(prepare);
+    }
+}

@@ -1,0 +1,144 @@
+using ScaleLink.Weighing;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Patch;
+using ScaleLink.Weighing.Patch.Paddock;
+using ScaleLink.Weighing.Statics;
+using Weighing.Tests.Cars;
+
+namespace Weighing.Tests.Patch.Paddock;
+
+/// <summary>What is said of a place. Figures worked by hand from the statics of the documents' car; limits are common practice, no published source.</summary>
+public class PaddockJudgeTests
+{
+    static readonly CarStatics Car = new(Heron.Car, Heron.TotalKg);
+
+    static PaddockQuestion Asked(int seed, PatchSurvey? survey, params WatchedPad[] special) =>
+        new(Watched.Four(new Random(seed), special), Heron.Loads) { Car = Car, Survey = survey };
+
+    static PatchSurvey Heights(Corners mm) => PatchSurvey.FromHeights(mm, Corners.Same(0.1));
+
+    static PaddockPart Part(PaddockReport report, PaddockPartKind kind) => report.Parts.First(p => p.Kind == kind);
+
+    [Fact]
+    public void A_flat_quiet_place_is_one_to_weigh_on()
+    {
+        var report = PaddockJudge.Judge(Asked(1, Heights(default)));
+        Assert.Equal(PaddockVerdict.Weigh, report.Verdict);
+        Assert.InRange(report.ReadingPercent!.Value, 0.01, 0.2);
+        Assert.InRange(report.ChangePercent!.Value, 0, 0.05);
+        Assert.Equal(60, report.ZeroEveryMinutes);
+        Assert.Empty(report.Findings);
+        Assert.Equal(Enum.GetValues<PaddockPartKind>().Order(), report.Parts.Select(p => p.Kind).Order());
+        Assert.All(report.Parts, p => Assert.True(p.Words.Length > 0 && p.Mend.EndsWith('.')));
+    }
+
+    [Fact]
+    public void Warp_that_is_left_in_comes_first_and_moves_no_change()
+    {
+        var warp = new Corners(1, -1, -1, 1);
+        var report = PaddockJudge.Judge(Asked(2, Heights(warp)));
+        var expected = PatchEffect.Of(Car, warp);
+        Assert.Equal(PaddockVerdict.Compare, report.Verdict);
+        Assert.Equal(PaddockPartKind.Warp, report.Parts[0].Kind);
+        // Not corrected: all of what the statics says, and its doubt on top.
+        Assert.InRange(report.Parts[0].ReadingPercent!.Value, Math.Abs(expected.CrossWeightPercent), 1.3 * Math.Abs(expected.CrossWeightPercent));
+        Assert.Equal(0, report.Parts[0].ChangePercent);
+        Assert.Contains("scalelink patch shims", report.Parts[0].Mend);
+        Assert.Equal(PaddockCodes.LeftUncorrected, Assert.Single(report.Findings).Code);
+
+        var corrected = PaddockJudge.Judge(Asked(2, Heights(warp)) with { On = [CorrectionKind.Warp] });
+        Assert.True(Part(corrected, PaddockPartKind.Warp).ReadingPercent < 0.2 * report.Parts[0].ReadingPercent);
+        Assert.Equal(PaddockVerdict.Weigh, corrected.Verdict);
+    }
+
+    [Fact]
+    public void Slope_is_as_large_as_height_of_the_centre_of_gravity_times_its_tangent_over_the_track()
+    {
+        // 12 mm over the track, left side high: W h tan(angle) over the track goes to the right, by moments about one side; closed form for a body that leans about its own
+        // centre of gravity, as in the patch tests. Front and rear take it by their rates, so cross weight moves by the difference only.
+        var side = new Corners(6, -6, 6, -6);
+        var rigid = new CarStatics(Heron.Car with { LeanAxisHeightMm = Heron.Car.CgHeightMm }, Heron.TotalKg);
+        var report = PaddockJudge.Judge(Asked(3, Heights(side)) with { Car = rigid });
+        var moved = rigid.FromSlope(side);
+        Assert.Equal(-Heron.TotalKg * 430 * 12 / 1490 / 1490, moved.LF + moved.LR, 0.1);
+        Assert.InRange(Part(report, PaddockPartKind.Slope).ReadingPercent!.Value - Math.Abs(100 * ((moved.RF + moved.LR) / Heron.TotalKg)), 0, 0.05);
+    }
+
+    [Fact]
+    public void Sun_on_one_pad_is_told_with_its_drift_and_the_shade_that_mends_it()
+    {
+        var random = new Random(4);
+        // 0.06 kg/K and 8 K of sun by an exponential of ten minutes, of which 63 % are seen.
+        static double Warm(double t) => 8 * (1 - Math.Exp(-t / 600));
+        var report = PaddockJudge.Judge(Asked(4, Heights(default), Watched.Pad(Corner.RF, random, t => 0.06 * Warm(t), celsius: t => 20 + Warm(t), pitch: _ => 0)));
+        var pad = report.Pads[1];
+        Assert.Equal(0.06, pad.KgPerKelvin!.Value, 0.006);
+        Assert.Equal(5.06, pad.UnlikeK!.Value, 0.5);
+        Assert.Equal([PaddockCodes.ZeroDrifts, PaddockCodes.UnlikeTemperature], report.Findings.Select(f => f.Code));
+        Assert.Contains("shade RF", report.Findings.First(f => f.Code == PaddockCodes.UnlikeTemperature).Mend);
+        Assert.Contains("Shade RF", Part(report, PaddockPartKind.Drift).Mend);
+        // RF alone: half of a kilogram a hundredth of the total, (RF + LR) 52 % of it.
+        Assert.Equal(pad.DriftKgPer10Min.Value * (100 - 52.0) / Heron.TotalKg, report.Drift.CrossWeightPercent.Value, 0.002);
+        Assert.Equal(pad.DriftKgPer10Min.Value, report.Drift.RightKg.Value, 0.03);
+    }
+
+    [Fact]
+    public void A_zero_that_runs_away_has_to_be_taken_again_more_often_and_at_last_forbids_the_comparing()
+    {
+        PaddockReport Drifting(double kgPer10Min) =>
+            PaddockJudge.Judge(Asked(5, Heights(default), Watched.Pad(Corner.LR, new Random(6), t => kgPer10Min * t / 600, celsius: _ => 20, pitch: _ => 0)));
+
+        Assert.Equal(60, Drifting(0.1).ZeroEveryMinutes);
+        Assert.Equal(10, Drifting(0.8).ZeroEveryMinutes);
+        Assert.Equal(PaddockVerdict.Mend, Drifting(12).Verdict);
+        Assert.Equal(PaddockPartKind.Drift, Drifting(12).Parts[0].Kind);
+    }
+
+    [Fact]
+    public void Without_survey_or_car_nothing_is_claimed_of_one_reading_and_a_change_still_is()
+    {
+        var report = PaddockJudge.Judge(Asked(7, null));
+        Assert.Equal((PaddockVerdict.Compare, null), (report.Verdict, report.ReadingPercent));
+        Assert.Null(report.Parts[0].ReadingPercent);
+        Assert.NotNull(report.ChangePercent);
+        Assert.Contains("not measured", Part(report, PaddockPartKind.Warp).Words);
+        Assert.Contains("a single reading is not known: the heights of the pads were not measured", report.Statement);
+        Assert.Contains("which car", Part(PaddockJudge.Judge(Asked(7, Heights(default)) with { Car = null }), PaddockPartKind.Slope).Words);
+    }
+
+    [Fact]
+    public void Ground_that_gives_way_is_seen_by_the_lean_and_takes_from_both_figures()
+    {
+        var random = new Random(8);
+        var report = PaddockJudge.Judge(Asked(8, Heights(default), Watched.Pad(Corner.RF, random, celsius: _ => 20, pitch: t => 0.5 * t / 600)));
+        Assert.Equal(0.5, report.Pads[1].LeanChangeDeg!.Value, 0.02);
+        Assert.Contains("RF on a board", report.Findings.Single(f => f.Code == PaddockCodes.GroundMoves).Mend);
+        // Half a degree at 250 mm is 2.2 mm, rectangular: 1.26 mm standard.
+        var effect = PatchEffect.Of(Car, new(0, 250 * Math.Tan(0.5 * Math.PI / 180) / Math.Sqrt(3), 0, 0));
+        Assert.Equal(2 * Math.Abs(effect.CrossWeightPercent), Part(report, PaddockPartKind.Ground).ChangePercent!.Value, 0.05);
+        Assert.Equal(PaddockVerdict.Mend, report.Verdict);
+    }
+
+    [Fact]
+    public void A_pad_far_from_the_temperature_of_its_proof_is_told()
+    {
+        var random = new Random(9);
+        var report = PaddockJudge.Judge(Asked(9, Heights(default), Watched.Pad(Corner.LF, random, celsius: _ => 38, pitch: _ => 0)));
+        Assert.Equal([PaddockCodes.UnlikeTemperature, PaddockCodes.FarFromProof], report.Findings.Select(f => f.Code));
+        // 2e-5 of 268 kg for each of 18 K, rectangular.
+        var own = 2e-5 * 18 * 268 / Math.Sqrt(3) * 52 / Heron.TotalKg;
+        Assert.Equal(2 * own, Part(report, PaddockPartKind.Temperature).ReadingPercent!.Value, 0.001);
+    }
+
+    [Fact]
+    public void Too_little_seen_and_numbers_that_are_none_are_refused_by_their_codes()
+    {
+        var random = new Random(10);
+        var brief = new PaddockQuestion([.. Corners.All.ToArray().Select(c => Watched.Pad(c, random, seconds: 6))], Heron.Loads);
+        Assert.Equal(PaddockCodes.TooShort, Refused(brief));
+        Assert.Equal(PaddockCodes.Input, Refused(Asked(10, null) with { LoadsKg = new(1, 2, double.NaN, 4) }));
+        Assert.Equal(PaddockCodes.Input, Refused(Asked(10, null) with { WantedPercent = 0 }));
+    }
+
+    static string Refused(PaddockQuestion asked) => Assert.Throws<FindingException>(() => PaddockJudge.Judge(asked)).Findings[0].Code;
+}
