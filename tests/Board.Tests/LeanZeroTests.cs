@@ -9,6 +9,7 @@ namespace Board.Tests;
 public sealed class LeanZeroTests(SharedBay bay) : IAsyncDisposable
 {
     private const double ZeroPitch = 0.5;
+    private bool _isTurned;
 
     [Fact]
     public async Task A_pad_is_read_turned_and_read_until_its_zero_is_in_force_and_can_be_forgotten()
@@ -56,9 +57,11 @@ public sealed class LeanZeroTests(SharedBay bay) : IAsyncDisposable
         Assert.Empty(board.Errors);
     }
 
-    /// <summary>As the other tests want the bay: the pads level, the car settled on them.</summary>
+    /// <summary>As the other tests want the bay: the pads level and the right way round, the car settled on them.</summary>
     public ValueTask DisposeAsync()
     {
+        if (_isTurned)
+            Turn();
         bay.Rig.Simulator.Do("""{"do":"tilt-zero","corner":"LR","pitch_deg":0,"roll_deg":0}""");
         bay.Rig.Simulator.Do("""{"do":"pad-tilt","corner":"LR","pitch_deg":0,"roll_deg":0}""");
         bay.Rig.Simulator.DoAndWait("""{"do":"lower"}""");
@@ -70,7 +73,11 @@ public sealed class LeanZeroTests(SharedBay bay) : IAsyncDisposable
     private static PadLeanZero Of(SharedBay bay) =>
         new LeanZeros.LeanZerosClient(bay.Rig.Daemon.Channel).ListLeanZeros(new ListLeanZerosRequest()).Pads.Single(p => p.Corner == Corner.Lr);
 
-    private void Turn() => bay.Rig.Simulator.DoAndWait("""{"do":"turn-pad","corner":"LR"}""");
+    private void Turn()
+    {
+        _isTurned = !_isTurned;
+        bay.Rig.Simulator.DoAndWait("""{"do":"turn-pad","corner":"LR"}""");
+    }
 
     private static async Task Read(BoardPage board, int number)
     {

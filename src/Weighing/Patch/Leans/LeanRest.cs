@@ -1,6 +1,6 @@
 namespace ScaleLink.Weighing.Patch;
 
-/// <summary>Whether a pad leans steadily, and the mean of a window of its inclinometer.</summary>
+/// <summary>Whether a pad leans steadily over a window of its inclinometer, and the mean of the newest three quarters.</summary>
 public static class LeanRest
 {
     /// <summary>Length of a window, s.</summary>
@@ -17,7 +17,7 @@ public static class LeanRest
     // Eight comparisons that noise alone should not fail.
     const double Significant = 4;
 
-    /// <summary>The mean of the window; nothing while the pad moves, and with fewer than 12 samples.</summary>
+    /// <summary>The mean; nothing while the pad moves, and with fewer than 12 samples.</summary>
     /// <param name="samples">Pitch and roll, degrees, evenly spaced over the window, oldest first.</param>
     /// <param name="at">UTC of the newest.</param>
     public static LeanReading? Read(IReadOnlyList<(double PitchDeg, double RollDeg)> samples, DateTimeOffset at)
@@ -34,8 +34,10 @@ public static class LeanRest
         var pieces = window.Chunk((window.Length + Pieces - 1) / Pieces).Where(piece => piece.Length > 1).ToList();
         var variance = pieces.Sum(piece => SquaresAbout(piece.Average(), piece)) / pieces.Sum(piece => piece.Length - 1);
         var furthest = pieces.Max(piece => (Math.Abs(piece.Average() - mean) - Significant * Math.Sqrt(variance / piece.Length)));
+        // Whoever asks again until the pad lies still gets the first window that passes, and the end of a swing in its oldest part.
+        var kept = window[pieces[0].Length..];
         return Math.Sqrt(variance) <= MostNoiseDeg && furthest <= ToleranceDeg
-            ? (mean, Math.Sqrt(SquaresAbout(mean, window) / (window.Length - 1) / window.Length))
+            ? (kept.Average(), Math.Sqrt(SquaresAbout(kept.Average(), kept) / (kept.Length - 1) / kept.Length))
             : null;
     }
 
