@@ -6,7 +6,6 @@ namespace Bay.Tests;
 /// Published loads against the simulator's truth, which comes from physics of its own.
 /// Source of the limits: the project's own requirement; the truth is derived (static equilibrium), no published source.
 /// </summary>
-[Collection(Alone.Name)]
 public class AgreementTests
 {
     [Fact]

@@ -4,7 +4,6 @@ using ScaleLink.Api.V1;
 namespace Bay.Tests;
 
 /// <summary>Pads of other makes end to end: the loads are the truth, the tilt may come from elsewhere. Limits: the project's own requirement.</summary>
-[Collection(Alone.Name)]
 public class AnyPadTests
 {
     [Theory]

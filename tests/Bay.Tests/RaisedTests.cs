@@ -4,7 +4,6 @@ using Shared.Rig;
 namespace Bay.Tests;
 
 /// <summary>A car off the pads is a state of its own, never a small load.</summary>
-[Collection(Alone.Name)]
 public class RaisedTests
 {
     [Fact]
