@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using ScaleLink.Api.V1;
 using ScaleLink.Board;
+using ScaleLink.Board.Age;
 using ScaleLink.Board.Connection;
 using ScaleLink.Board.Device;
 using ScaleLink.Board.Operating;
@@ -38,12 +39,15 @@ builder.Services.AddSingleton<WorkSteps>();
 builder.Services.AddSingleton<BayFeed>();
 builder.Services.AddSingleton<Heartbeat>();
 builder.Services.AddSingleton<SettleTrace>();
-builder.Services.AddSingleton<Browser>();
 builder.Services.AddSingleton<DeviceSettings>();
 builder.Services.AddSingleton<SettledSignal>();
 
 var host = builder.Build();
 host.Services.GetRequiredService<DeviceSettings>().Load();
 host.Services.GetRequiredService<SettledSignal>().Start();
-host.Services.GetRequiredService<BayFeed>().Start();
+var feed = host.Services.GetRequiredService<BayFeed>();
+var now = TimeProvider.System.GetTimestamp();
+feed.Start(LearnedClock.Read(Browser.Clock()), now);
+// What the daemon has drawn stands until there is something to take its place.
+await Task.WhenAny(feed.Begun, Task.Delay(TimeSpan.FromSeconds(1), TimeProvider.System));
 await host.RunAsync();

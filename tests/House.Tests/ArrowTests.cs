@@ -11,7 +11,7 @@ public class ArrowTests
         ["proto/ScaleLink.Api.csproj"] = [],
         ["src/Protocol/ScaleLink.Protocol.csproj"] = [],
         ["src/Weighing/ScaleLink.Weighing.csproj"] = [],
-        ["src/Daemon/ScaleLink.Daemon.csproj"] = ["proto/ScaleLink.Api.csproj", "src/Protocol/ScaleLink.Protocol.csproj", "src/Weighing/ScaleLink.Weighing.csproj"],
+        ["src/Daemon/ScaleLink.Daemon.csproj"] = ["proto/ScaleLink.Api.csproj", "src/Board/ScaleLink.Board.csproj", "src/Protocol/ScaleLink.Protocol.csproj", "src/Weighing/ScaleLink.Weighing.csproj"],
         ["src/Client/ScaleLink.Client.csproj"] = ["proto/ScaleLink.Api.csproj", "src/Protocol/ScaleLink.Protocol.csproj", "src/Weighing/ScaleLink.Weighing.csproj"],
         ["src/Board/ScaleLink.Board.csproj"] = ["proto/ScaleLink.Api.csproj"],
         ["simulators/CarOnPads/CarOnPads.csproj"] = ["src/Protocol/ScaleLink.Protocol.csproj"],

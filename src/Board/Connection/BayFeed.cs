@@ -16,6 +16,7 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     private readonly CancellationTokenSource _end = new();
     private readonly Backoff _backoff = new();
     private readonly ClockKeeper _clock = new(daemon, time);
+    private readonly TaskCompletionSource _begun = new();
     private CancellationTokenSource? _attempt;
     private double _rateHz = FullRateHz;
     private TaskCompletionSource? _hidden;
@@ -45,8 +46,18 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
         Changed?.Invoke();
     }
 
+    /// <summary>Done once everything that the bay tells has come, or what keeps it away is known.</summary>
+    public Task Begun => _begun.Task;
+
     /// <summary>Begins; never fails.</summary>
-    public void Start() => _ = Task.WhenAll(KeepReading(_end.Token), _clock.Keep(() => _trouble is null, _end.Token));
+    /// <param name="learned">The daemon's clock, if somebody has asked for it already.</param>
+    /// <param name="at">Timestamp from before <paramref name="learned"/> was fetched.</param>
+    public void Start(LearnedClock? learned, long at)
+    {
+        if (learned is not null)
+            _clock.Take(learned, at);
+        _ = Task.WhenAll(KeepReading(_end.Token), _clock.Keep(() => _trouble is null, _end.Token));
+    }
 
     /// <summary>A page that nobody sees gives its connection back: a browser has six for all pages of one daemon.</summary>
     public void Show(bool isVisible)
@@ -128,6 +139,8 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
             _session = session;
         _backoff.Reset();
         _trouble = null;
+        if (_loads is not null && _pads is not null && _session is not null)
+            _begun.TrySetResult();
         // Drawing costs more than reading: what is old already is not drawn one by one, so that the page catches up.
         if (View.Loads.Live is not null)
             Changed?.Invoke();
@@ -145,6 +158,7 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     private void Tell(Trouble? trouble)
     {
         _trouble = trouble;
+        _begun.TrySetResult();
         Changed?.Invoke();
     }
 }

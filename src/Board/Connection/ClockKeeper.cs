@@ -16,8 +16,18 @@ internal sealed class ClockKeeper(Feed.FeedClient daemon, TimeProvider time)
 
     private long _askedAt;
     private TimeSpan _wait = Look;
+    private bool _isAskedAlready;
 
     public DaemonClock Clock { get; } = new(time);
+
+    /// <summary>Takes an answer that somebody else has got: the first question is asked already.</summary>
+    /// <param name="learned">The answer.</param>
+    /// <param name="at">Timestamp from before it was fetched: no value looks younger than it is.</param>
+    public void Take(LearnedClock learned, long at)
+    {
+        Clock.Take(learned.Answer, at - (long)(learned.Since.TotalSeconds * time.TimestampFrequency));
+        _isAskedAlready = true;
+    }
 
     /// <summary>
     /// Asks before the first value, and begins again to ask often. The first answer of a page that is still warming up takes
@@ -26,6 +36,12 @@ internal sealed class ClockKeeper(Feed.FeedClient daemon, TimeProvider time)
     public async Task Ask(CancellationToken stop)
     {
         _wait = Look;
+        if (_isAskedAlready)
+        {
+            _isAskedAlready = false;
+            return;
+        }
+
         // A clock that is known already needs one answer: it tells whether the run is the same.
         var most = Clock.RunId is null ? MostTries : 1;
         for (var tries = 0; tries < most && !(tries > 0 && Clock.RoundTrip < Quick); tries++)

@@ -1,30 +1,42 @@
-using Microsoft.JSInterop;
+using System.Runtime.InteropServices.JavaScript;
 
 namespace ScaleLink.Board.Device;
 
-/// <summary>What the page asks of the browser it runs in; the other half is js/device.js.</summary>
-internal sealed class Browser(IJSRuntime js)
+/// <summary>What the page asks of the browser it runs in; the other half is js/device.js and js/opening.js.</summary>
+/// <remarks>Called directly: the way through JSON has to be warmed up before the first view.</remarks>
+internal static partial class Browser
 {
-    private readonly IJSInProcessRuntime _js = (IJSInProcessRuntime)js;
-
-    public bool CanVibrate => _js.Invoke<bool>("scalelink.canVibrate");
+    [JSImport("globalThis.scalelink.canVibrate")]
+    public static partial bool CanVibrate();
 
     /// <summary>What this device remembers under the key; nothing when it remembers nothing.</summary>
-    public string? Read(string key) => _js.Invoke<string?>("scalelink.read", key);
+    [JSImport("globalThis.scalelink.read")]
+    public static partial string? Read(string key);
 
-    public void Write(string key, string value) => _js.InvokeVoid("scalelink.write", key, value);
+    [JSImport("globalThis.scalelink.write")]
+    public static partial void Write(string key, string value);
 
-    public void Theme(string name) => _js.InvokeVoid("scalelink.theme", name);
+    [JSImport("globalThis.scalelink.theme")]
+    public static partial void Theme(string name);
 
-    public void BigScreen(bool isOn, bool byHand) => _js.InvokeVoid("scalelink.bigScreen", isOn, byHand);
+    [JSImport("globalThis.scalelink.bigScreen")]
+    public static partial void BigScreen(bool isOn, bool byHand);
 
-    public void Chime() => _js.InvokeVoid("scalelink.chime");
+    [JSImport("globalThis.scalelink.chime")]
+    public static partial void Chime();
 
-    public void Vibrate() => _js.InvokeVoid("scalelink.vibrate");
+    [JSImport("globalThis.scalelink.vibrate")]
+    public static partial void Vibrate();
 
     /// <summary>Hands a file to the person at the browser.</summary>
-    public void Save(string fileName, string mediaType, byte[] content) => _js.InvokeVoid("scalelink.save", fileName, mediaType, content);
+    [JSImport("globalThis.scalelink.save")]
+    public static partial void Save(string fileName, string mediaType, byte[] content);
 
-    /// <summary>Calls <c>OnVisible(bool)</c> of <paramref name="watcher"/> whenever the page comes to be seen or unseen.</summary>
-    public void WatchVisibility<T>(DotNetObjectReference<T> watcher) where T : class => _js.InvokeVoid("scalelink.watchVisibility", watcher);
+    /// <summary>Tells <paramref name="watcher"/> whenever the page comes to be seen (true) or unseen (false).</summary>
+    [JSImport("globalThis.scalelink.watchVisibility")]
+    public static partial void WatchVisibility([JSMarshalAs<JSType.Function<JSType.Boolean>>] Action<bool> watcher);
+
+    /// <summary>The daemon's clock as the opening page has learned it, in the words of <see cref="Age.LearnedClock"/>; nothing when it has not.</summary>
+    [JSImport("globalThis.scalelink.clock")]
+    public static partial string? Clock();
 }

@@ -3,7 +3,7 @@ using ScaleLink.Board.Readings;
 namespace ScaleLink.Board.Device;
 
 /// <summary>What this device has chosen for itself. Remembered by its browser; the daemon knows nothing of it.</summary>
-internal sealed class DeviceSettings(Browser browser)
+internal sealed class DeviceSettings
 {
     private const string On = "on", Off = "off";
 
@@ -24,14 +24,14 @@ internal sealed class DeviceSettings(Browser browser)
 
     public void Load()
     {
-        Unit = MassUnit.Named(browser.Read("unit"));
-        Length = LengthUnit.Named(browser.Read("length"));
-        Theme = Themes.FirstOrDefault(t => t == browser.Read("theme"), Themes[0]);
-        IsBigScreen = browser.Read("big") == On;
-        Chimes = browser.Read("chime") == On;
-        Vibrates = browser.Read("vibrate") == On;
-        Who = browser.Read("who") ?? "";
-        browser.BigScreen(IsBigScreen, byHand: false);
+        Unit = MassUnit.Named(Browser.Read("unit"));
+        Length = LengthUnit.Named(Browser.Read("length"));
+        Theme = Themes.FirstOrDefault(t => t == Browser.Read("theme"), Themes[0]);
+        IsBigScreen = Browser.Read("big") == On;
+        Chimes = Browser.Read("chime") == On;
+        Vibrates = Browser.Read("vibrate") == On;
+        Who = Browser.Read("who") ?? "";
+        Browser.BigScreen(IsBigScreen, byHand: false);
     }
 
     public void SetUnit(MassUnit unit) => Keep("unit", (Unit = unit).Name);
@@ -40,13 +40,13 @@ internal sealed class DeviceSettings(Browser browser)
 
     public void SetTheme(string theme)
     {
-        browser.Theme(theme);
+        Browser.Theme(theme);
         Keep("theme", Theme = theme);
     }
 
     public void SetBigScreen(bool isOn)
     {
-        browser.BigScreen(isOn, byHand: true);
+        Browser.BigScreen(isOn, byHand: true);
         Keep("big", (IsBigScreen = isOn) ? On : Off);
     }
 
@@ -58,7 +58,7 @@ internal sealed class DeviceSettings(Browser browser)
 
     private void Keep(string key, string value)
     {
-        browser.Write(key, value);
+        Browser.Write(key, value);
         Changed?.Invoke();
     }
 }

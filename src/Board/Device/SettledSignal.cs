@@ -1,4 +1,3 @@
-using Microsoft.JSInterop;
 using ScaleLink.Api.V1;
 using ScaleLink.Board.Connection;
 using ScaleLink.Board.Readings;
@@ -6,26 +5,17 @@ using ScaleLink.Board.Readings;
 namespace ScaleLink.Board.Device;
 
 /// <summary>Runs beside all pages: keeps the trace, tells by sound or vibration that the car has settled, rests while nobody sees the page.</summary>
-internal sealed class SettledSignal(BayFeed feed, Heartbeat heartbeat, SettleTrace trace, DeviceSettings settings, Browser browser) : IDisposable
+internal sealed class SettledSignal(BayFeed feed, Heartbeat heartbeat, SettleTrace trace, DeviceSettings settings) : IDisposable
 {
-    private DotNetObjectReference<SettledSignal>? _self;
     private bool _wasUnsettled;
 
     public void Start()
     {
         heartbeat.Looked += Look;
-        browser.WatchVisibility(_self = DotNetObjectReference.Create(this));
+        Browser.WatchVisibility(feed.Show);
     }
 
-    /// <summary>Called by the browser.</summary>
-    [JSInvokable]
-    public void OnVisible(bool isVisible) => feed.Show(isVisible);
-
-    public void Dispose()
-    {
-        heartbeat.Looked -= Look;
-        _self?.Dispose();
-    }
+    public void Dispose() => heartbeat.Looked -= Look;
 
     private void Look(BayView view)
     {
@@ -41,8 +31,8 @@ internal sealed class SettledSignal(BayFeed feed, Heartbeat heartbeat, SettleTra
     private void Tell()
     {
         if (settings.Chimes)
-            browser.Chime();
+            Browser.Chime();
         if (settings.Vibrates)
-            browser.Vibrate();
+            Browser.Vibrate();
     }
 }

@@ -69,6 +69,7 @@ internal static class BayServices
         services.AddSingleton<ApiMapping>();
         services.AddSingleton(new BrokerState(bay.Mqtt));
         services.AddSingleton<PadsList>();
+        services.AddSingleton<OpeningPage>();
         services.AddMqtt(bay);
         services.AddRecorder(bay);
         services.AddHostedService<LinkService>();

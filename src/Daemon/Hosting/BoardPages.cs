@@ -11,6 +11,7 @@ internal static class BoardPages
     public static void MapBoard(this WebApplication app)
     {
         app.MapStaticAssets();
+        app.MapGet("/opening", (OpeningPage page, HttpContext context, string? unit) => page.Draw(context, unit));
         app.MapFallbackToFile("index.html", AlwaysAsk);
     }
 }

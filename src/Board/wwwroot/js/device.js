@@ -46,7 +46,7 @@ window.scalelink = (() => {
   };
 
   const watchVisibility = watcher =>
-    document.addEventListener("visibilitychange", () => watcher.invokeMethodAsync("OnVisible", !document.hidden));
+    document.addEventListener("visibilitychange", () => watcher(!document.hidden));
 
   theme(read("theme"));
   bigScreen(read("big") === "on", false);

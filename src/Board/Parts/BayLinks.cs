@@ -1,0 +1,10 @@
+namespace ScaleLink.Board.Parts;
+
+/// <summary>The views in their order: where each stands, and what it is called.</summary>
+internal static class BayLinks
+{
+    public static IReadOnlyList<(string Path, string Name)> All { get; } =
+    [
+        ("", "Live"), ("work", "Work"), ("prove", "Prove pads"), ("car", "Car"), ("patch", "Patch"), ("record", "Record"), ("health", "Health"), ("device", "This device"),
+    ];
+}

@@ -1,0 +1,44 @@
+// Until the page itself has started, shows the bay as the daemon draws it, and learns the daemon's clock for the page.
+scalelink.clock = (() => {
+  const EVERY_MS = 500, PATIENCE_MS = 750;
+  const place = document.querySelector("#app > .opening");
+  const notice = place.innerHTML;
+  let best = null;
+
+  // The clock is known best by the answer that took the least time; the question's time stands for the answer's, so that no value looks too young.
+  const learn = (answer, askedAt) => {
+    const took = performance.now() - askedAt;
+    if (best === null || took < best.took)
+      best = { run: answer.headers.get("ScaleLink-Run"), ns: answer.headers.get("ScaleLink-Clock-Ns"), askedAt, took };
+  };
+
+  const ask = async () => {
+    const askedAt = performance.now();
+    const unit = encodeURIComponent(scalelink.read("unit") ?? "");
+    const answer = await fetch(`opening?unit=${unit}`, { cache: "no-store", signal: AbortSignal.timeout(PATIENCE_MS) });
+    if (!answer.ok) throw new Error(`${answer.status}`);
+    learn(answer, askedAt);
+    return await answer.text();
+  };
+
+  const show = html => {
+    place.innerHTML = html;
+    // Begins again with every answer: see base.css.
+    place.classList.toggle("drawn", html !== notice);
+    place.getAnimations().forEach(aging => { aging.currentTime = 0; });
+  };
+
+  const follow = async () => {
+    while (place.isConnected) {
+      if (!document.hidden) {
+        let html = notice;
+        try { html = await ask(); } catch { /* nothing is shown that is not known */ }
+        if (place.isConnected && (html !== notice || place.innerHTML !== notice)) show(html);
+      }
+      await new Promise(done => setTimeout(done, EVERY_MS));
+    }
+  };
+
+  if (location.href.split(/[?#]/)[0] === document.baseURI) follow();
+  return () => best && `${best.run} ${best.ns} ${performance.now() - best.askedAt}`;
+})();
