@@ -14,6 +14,8 @@ public class PublishedTests(SharedBay bay, ITestOutputHelper output)
 {
     private const double MostMegabytes = 3.5;
     private const double MostSecondsToFirstView = 3;
+    // Until the page's own code answers to a press. Our own limit: it holds on a workshop's small machine what the first view need not wait for.
+    private const double MostSecondsToPress = 6;
     private const double MostOfACoreInThePage = 0.3;
     private const double MostOfACoreInTheDaemon = 0.25;
     private const int Pages = 25;
@@ -35,6 +37,7 @@ public class PublishedTests(SharedBay bay, ITestOutputHelper output)
             var many = await ManyPages(daemon);
             Assert.InRange(one.Megabytes, 0.5, MostMegabytes);
             Assert.InRange(one.FirstView, 0, MostSecondsToFirstView);
+            Assert.InRange(one.Press, 0, MostSecondsToPress);
             Assert.InRange(one.Busy, 0.001, MostOfACoreInThePage);
             Assert.InRange(many, 0, MostOfACoreInTheDaemon);
         }
@@ -46,19 +49,19 @@ public class PublishedTests(SharedBay bay, ITestOutputHelper output)
         }
     }
 
-    private async Task<(double Megabytes, double FirstView, double Busy)> OnePage(ChildProcess daemon)
+    private async Task<(double Megabytes, double FirstView, double Press, double Busy)> OnePage(ChildProcess daemon)
     {
         // The daemon has just started: nobody waits for that.
         await FirstView();
-        List<double> views = [];
+        List<double[]> views = [];
         for (var k = 0; k < Visits; k++)
             views.Add(await FirstView());
-        var first = views.Order().ElementAt(Visits / 2);
+        var (first, press) = (Middle(views.Select(v => v[0])), Middle(views.Select(v => v[1])));
         await using var board = await bay.Open();
         await board.UntilVerdict("settled");
         var bytes = await board.Page.EvaluateAsync<double>("performance.getEntriesByType('navigation').concat(performance.getEntriesByType('resource')).reduce((sum, r) => sum + r.transferSize, 0)");
         var (page, _) = await Busy(daemon, TimeSpan.FromSeconds(20));
-        output.WriteLine($"cold cache: {bytes / 1e6:0.00} MB over the wire, live after {string.Join(", ", views.Select(v => $"{v:0.0}"))} s; then {page:0.0 %} of a core in the page");
+        output.WriteLine($"cold cache: {bytes / 1e6:0.00} MB over the wire; live, and answering to a press, after {string.Join(", ", views.Select(v => $"{v[0]:0.0} and {v[1]:0.0}"))} s; then {page:0.0 %} of a core in the page");
         foreach (var path in Views.All)
         {
             await board.Go(path);
@@ -67,16 +70,18 @@ public class PublishedTests(SharedBay bay, ITestOutputHelper output)
 
         await TypeADifference(board);
         Assert.Empty(board.Errors);
-        return (bytes / 1e6, first, page);
+        return (bytes / 1e6, first, press, page);
     }
 
-    // From the click to live loads, s, as the page itself sees them come; each in a browser context of its own, whose cache is cold.
-    private async Task<double> FirstView()
+    // From the click to live loads, and to those of the page's own code, s, as the page itself sees them come; each in a browser context of its own, whose cache is cold.
+    private async Task<double[]> FirstView()
     {
-        await using var board = await bay.Open(isTimed: true);
+        await using var board = await bay.Open(prepare: page => page.AddInitScriptAsync(Sight.WatchForLive));
         await board.UntilVerdict("settled");
-        return await board.Page.EvaluateAsync<double>(Sight.FirstLive) / 1000;
+        return [.. (await board.Page.EvaluateAsync<double[]>(Sight.FirstLive)).Select(ms => ms / 1000)];
     }
+
+    private static double Middle(IEnumerable<double> values) => values.Order().ElementAt(Visits / 2);
 
     // What the pages cost the daemon, in shares of a core. As many are real as the cores can draw; the others open the stream that a page opens and draw nothing.
     private async Task<double> ManyPages(ChildProcess daemon)

@@ -21,6 +21,9 @@ internal static class SessionWords
     /// <summary>Whether it still goes on.</summary>
     public static bool IsOpen(this SessionState state) => state is not (SessionState.Finished or SessionState.Abandoned or SessionState.Unspecified);
 
+    /// <summary>Whether turns of a perch are taken in it now.</summary>
+    public static bool TakesTurns(this SessionState state) => state is SessionState.Planning or SessionState.Settling or SessionState.Finishing;
+
     /// <summary>The plan when it has something to turn.</summary>
     public static PerchPlan? AsPlanned(this PerchPlan? plan) => plan is { AlreadyThere: false } && !plan.Turns.IsZero() ? plan : null;
 

@@ -19,7 +19,11 @@ internal sealed class BoardPage : IAsyncDisposable
     /// <summary>What the browser has written into its console; a daemon that is away is among it.</summary>
     public List<string> Complaints { get; } = [];
 
-    public static async Task<BoardPage> Open(IBrowser browser, string address, bool isTimed = false)
+    /// <param name="browser">The browser.</param>
+    /// <param name="address">Where the page is.</param>
+    /// <param name="prepare">Done before the page is called for; what has to hold before its own code runs.</param>
+    /// <param name="isStarted">Whether to wait until the page's own code runs.</param>
+    public static async Task<BoardPage> Open(IBrowser browser, string address, Func<IPage, Task>? prepare = null, bool isStarted = true)
     {
         var context = await browser.NewContextAsync(new BrowserNewContextOptions { ReducedMotion = ReducedMotion.Reduce });
         var board = new BoardPage(context, await context.NewPageAsync());
@@ -29,10 +33,11 @@ internal sealed class BoardPage : IAsyncDisposable
                 board.Complaints.Add(message.Text);
         };
         board.Page.PageError += (_, error) => board.Errors.Add(error);
-        if (isTimed)
-            await board.Page.AddInitScriptAsync(Sight.WatchForLive);
-        await board.Page.GotoAsync(address);
-        await board.Started();
+        if (prepare is not null)
+            await prepare(board.Page);
+        await board.Page.GotoAsync(address, new PageGotoOptions { WaitUntil = WaitUntilState.DOMContentLoaded });
+        if (isStarted)
+            await board.Started();
         return board;
     }
 
@@ -113,9 +118,10 @@ internal sealed class BoardPage : IAsyncDisposable
     public Task<TimeSpan> UntilFreshness(string freshness, double withinSeconds) =>
         Until($"document.querySelector('[data-freshness]')?.dataset.freshness === '{freshness}'", withinSeconds);
 
-    public async ValueTask DisposeAsync() => await _context.DisposeAsync();
+    /// <summary>Waits until the page's own code runs and has taken the place of what the daemon drew.</summary>
+    public Task Started() => Page.Locator("body:not(:has(.opening)) h1").First.WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached, Timeout = StartMs });
 
-    private Task Started() => Page.Locator("h1:not(.opening h1)").First.WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached, Timeout = StartMs });
+    public async ValueTask DisposeAsync() => await _context.DisposeAsync();
 
     private async Task<string> Attribute(string selector, string name) => await Page.Locator(selector).First.GetAttributeAsync(name) ?? "";
 }

@@ -1,3 +1,4 @@
+using Microsoft.Playwright;
 using Shared.Rig;
 
 namespace Board.Tests.Pages;
@@ -28,8 +29,8 @@ public sealed class SharedBay : IAsyncLifetime
     }
 
     /// <summary>A board of its own, which the test closes.</summary>
-    internal Task<BoardPage> Open(string query = "", int? port = null, bool isTimed = false) =>
-        BoardPage.Open(_chromium!.Browser, $"http://127.0.0.1:{port ?? Rig.PagePort}/{query}", isTimed);
+    internal Task<BoardPage> Open(string query = "", int? port = null, Func<IPage, Task>? prepare = null, bool isStarted = true) =>
+        BoardPage.Open(_chromium!.Browser, $"http://127.0.0.1:{port ?? Rig.PagePort}/{query}", prepare, isStarted);
 
     /// <summary>Processor time that the browser has spent in pages so far, s.</summary>
     internal async Task<double> RendererSeconds()

@@ -3,15 +3,23 @@ namespace Board.Tests.Pages;
 /// <summary>What can be seen of a page, as scripts that run in it.</summary>
 internal static class Sight
 {
-    /// <summary>Notes when settled loads first stand on the page; run before the page's own scripts.</summary>
+    /// <summary>
+    /// Notes when settled loads first stand on the page (as the daemon draws them), when the page's own code shows them, and every freshness
+    /// that was told in between; run before the page's own scripts.
+    /// </summary>
     public const string WatchForLive = """
-        document.addEventListener('DOMContentLoaded', () => new MutationObserver((_, self) => {
-          if (document.querySelector('[data-verdict=settled]')) { window.firstLive = performance.now(); self.disconnect(); }
+        window.told = [];
+        document.addEventListener('DOMContentLoaded', () => new MutationObserver(() => {
+          const sign = document.querySelector('[data-freshness]')?.dataset.freshness;
+          if (sign && window.told.at(-1) !== sign) window.told.push(sign);
+          if (!document.querySelector('[data-verdict=settled]')) return;
+          window.firstLive ??= performance.now();
+          if (!document.querySelector('.opening')) window.ownLive ??= performance.now();
         }).observe(document.body, { childList: true, subtree: true, attributes: true }));
         """;
 
-    /// <summary>What <see cref="WatchForLive"/> has noted, ms since the page was called for.</summary>
-    public const string FirstLive = "window.firstLive";
+    /// <summary>What <see cref="WatchForLive"/> has noted, ms since the page was called for: as the daemon drew it, and by the page's own code.</summary>
+    public const string FirstLive = "[window.firstLive, window.ownLive]";
 
     /// <summary>Texts that reach beyond their box or the sheet, or lie on another text. Empty when all is well.</summary>
     public const string CutOrCovered = """

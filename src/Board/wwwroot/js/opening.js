@@ -3,9 +3,10 @@ scalelink.clock = (() => {
   const EVERY_MS = 500, PATIENCE_MS = 750;
   const place = document.querySelector("#app > .opening");
   const notice = place.innerHTML;
+  const away = notice.replace("Opening the board.", "SL-420: The daemon does not answer. Start the daemon. This page asks again by itself.");
   let best = null;
 
-  // The clock is known best by the answer that took the least time; the question's time stands for the answer's, so that no value looks too young.
+  // The clock is known best by the answer that took the least time. The question's time stands for the answer's, so that no value looks too young.
   const learn = (answer, askedAt) => {
     const took = performance.now() - askedAt;
     if (best === null || took < best.took)
@@ -21,19 +22,19 @@ scalelink.clock = (() => {
     return await answer.text();
   };
 
-  const show = html => {
+  const show = (html, isDrawn) => {
+    if (!place.isConnected || (!isDrawn && place.innerHTML === html)) return;
     place.innerHTML = html;
-    // Begins again with every answer: see base.css.
-    place.classList.toggle("drawn", html !== notice);
+    place.classList.toggle("drawn", isDrawn);
+    // Old age (base.css) begins anew with every answer.
     place.getAnimations().forEach(aging => { aging.currentTime = 0; });
   };
 
   const follow = async () => {
     while (place.isConnected) {
       if (!document.hidden) {
-        let html = notice;
-        try { html = await ask(); } catch { /* nothing is shown that is not known */ }
-        if (place.isConnected && (html !== notice || place.innerHTML !== notice)) show(html);
+        // Nothing stays that is not known any more.
+        try { show(await ask(), true); } catch { show(away, false); }
       }
       await new Promise(done => setTimeout(done, EVERY_MS));
     }
