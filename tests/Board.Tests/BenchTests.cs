@@ -44,6 +44,25 @@ public class BenchTests(SharedBay bay)
         Assert.Contains($"minimum {balance.ClassStanding.MinimumKg:0.0} kg: the lightest state, {balance.ClassStanding.Lightest}, has", await board.Text("[data-value=class]"));
         Assert.Contains(balance.ClassStanding.MissingKg > 0 ? "missing" : "to spare", await board.Text("[data-value=class]"));
         await Look.AtAllSizes(board, "car-balance");
+        await BallastForAShare(board, balance.Figures.FrontSharePercent.Value);
+    }
+
+    private async Task BallastForAShare(BoardPage board, double now)
+    {
+        await board.Page.Locator("[name=front-share]").FillAsync("150");
+        await board.Has("[data-value=share-lacking]");
+        Assert.True(await board.Page.Locator("[data-do=balance]").IsDisabledAsync());
+        var wanted = Math.Round(now - 0.5, 1);
+        await board.Page.Locator("[name=front-share]").FillAsync(wanted.ToString(CultureInfo.InvariantCulture));
+        await board.Page.Locator("[data-do=balance]:not([disabled])").ClickAsync();
+        await board.Has("[data-value=ballast-front_share] li");
+        var ways = new Cars.CarsClient(bay.Rig.Daemon.Channel).GetBalance(new GetBalanceRequest { FrontSharePercent = wanted }, cancellationToken: TestContext.Current.CancellationToken).Ballast;
+        Assert.Equal(ways.Count, await board.Page.Locator("[data-value=ballast-front_share] li").CountAsync());
+        var first = await board.Text("[data-value=ballast-front_share] li");
+        Assert.Equal(ways[0].Kg, Leading(first), 1.0);
+        Assert.Contains($"gives {ways[0].SharePercent:0.0}", first);
+        Assert.Contains(ways[0].To, first);
+        await Look.At(board, "car-ballast", isDark: false);
     }
 
     private static double Leading(string text) => double.Parse(text.Split(' ')[0], CultureInfo.InvariantCulture);
