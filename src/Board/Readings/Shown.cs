@@ -19,6 +19,11 @@ internal static class Shown
         ? Nothing
         : $"{unit.Show(millimetres.Value, isSigned)} {unit.Name}{(Coverage.Expanded(millimetres) is { } u ? $" \u00b1 {unit.Show(u)}" : "")}";
 
+    /// <summary>A correction of the patch in a reading: its size at the wheel that it changes most.</summary>
+    public static string Correction(PatchInReading correction, MassUnit unit) => correction.SizeKg is { } kg
+        ? $"{correction.Name} {new[] { kg.Lf, kg.Rf, kg.Lr, kg.Rr }.Max(Math.Abs) / unit.Kilograms:0.0} {unit.Name} corrected"
+        : $"{correction.Name} not corrected: refused";
+
     public static string Time(Google.Protobuf.WellKnownTypes.Timestamp? at) => at is null ? Nothing : $"{at.ToDateTimeOffset():yyyy-MM-dd HH:mm}Z";
 
     private static string Full(Figure figure, string unit) => figure.IsRough ? $"{figure.Text} {unit}" : $"{figure.Value} {unit} \u00b1 {figure.Uncertainty}";

@@ -30,6 +30,18 @@ public sealed class ExportTests : IDisposable
     }
 
     [Fact]
+    public void Corrections_of_the_patch_stand_in_the_table_and_on_the_sheet()
+    {
+        var reading = _bench.Reading(Bench.FirstLoads) with { Patch = [new("slope", new(1.24, -1.24, -0.5, 0.5)), new("warp", null)] };
+        _bench.Take(WorkRules.Capture(_bench.View, reading, null, ""));
+        var lines = SessionCsv.Of(_bench.Session).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        var column = Array.IndexOf(lines[0].Split(','), "patch_corrections");
+        Assert.Equal("slope 1.2 kg; warp refused", lines[^1].Split(',')[column]);
+        Assert.Equal("", lines[1].Split(',')[column]);
+        Assert.Contains("corrected for the patch: slope 1.2 kg, warp refused", SessionSheet.Of(_bench.View));
+    }
+
+    [Fact]
     public void The_sheet_stands_alone_and_escapes_what_people_typed()
     {
         _bench.Take(WorkRules.Check(_bench.View, "lock_rings", true, false, "<b>12 Nm</b>", ""));

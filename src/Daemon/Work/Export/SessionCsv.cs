@@ -11,7 +11,7 @@ public static class SessionCsv
     private const string Header =
         "number,time,who,counts,turns_lf,turns_rf,turns_lr,turns_rr,load_lf_kg,load_rf_kg,load_lr_kg,load_rr_kg,u_lf_kg,u_rf_kg,u_lr_kg,u_rr_kg,total_kg,"
         + "cross_weight_percent,u_cross_weight_percent,predicted_cross_weight_percent,u_predicted_percent,front_share_percent,left_share_percent,"
-        + "height_lf_mm,height_rf_mm,height_lr_mm,height_rr_mm,findings,note";
+        + "height_lf_mm,height_rf_mm,height_lr_mm,height_rr_mm,patch_corrections,findings,note";
 
     /// <summary>The table.</summary>
     public static string Of(WorkSession session)
@@ -36,6 +36,7 @@ public static class SessionCsv
             Show(predicted?.Value, "0.####"), Show(predicted?.StandardUncertainty, "0.#####"),
             Show(whole.FrontSharePercent.Value, "0.####"), Show(whole.LeftSharePercent.Value, "0.####"),
             .. Four(capture.Step.HeightsMm, "0.##"),
+            string.Join("; ", capture.Step.Reading.Patch.Select(p => p.Words)),
             string.Join(" ", capture.Step.Findings.Select(f => f.Code)), string.Join("; ", new[] { capture.Step.Note, capture.ChangeName }.Where(n => n.Length > 0)),
         ];
     }

@@ -55,6 +55,8 @@ public static class SessionSheet
         }
 
         page.Append("</table>");
+        foreach (var capture in session.Captures.Where(c => c.Step.Reading.Patch.Count > 0))
+            Paragraph(page, "small", $"{capture.Number}: corrected for the patch: {string.Join(", ", capture.Step.Reading.Patch.Select(p => p.Words))}");
         foreach (var finding in session.Captures.SelectMany(c => c.Step.Findings.Select(f => $"{c.Number}: {f}")))
             Paragraph(page, "small", finding);
     }

@@ -10,6 +10,9 @@ namespace ScaleLink.Daemon.Work;
 /// <param name="SizeKg">What it added to each load, kg. Null: it was refused, and the loads are without it.</param>
 public sealed record PatchInReading(string Name, Corners? SizeKg)
 {
+    /// <summary>Its size at the wheel that it changes most, or that it was refused.</summary>
+    public string Words => SizeKg is { } kg ? FormattableString.Invariant($"{Name} {Corners.All.ToArray().Max(c => Math.Abs(kg[c])):0.0} kg") : $"{Name} refused";
+
     /// <summary>Those of a reading of all four loads.</summary>
     public static IReadOnlyList<PatchInReading> Of(BayReading reading)
     {
