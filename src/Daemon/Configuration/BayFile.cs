@@ -1,4 +1,5 @@
 using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Cars;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
@@ -114,7 +115,7 @@ public sealed class BayFile
     private static TargetConfiguration? ReadTarget(TomlBlock block)
     {
         var cross = block.Number("cross_weight_percent", 30, 70);
-        var tolerance = block.Number("tolerance_percent", 0.01, 5) ?? 0.2;
+        var tolerance = block.Number("tolerance_percent", 0.01, 5) ?? CarTargets.UsualTolerancePercent;
         block.Finish();
         return cross is { } percent ? new TargetConfiguration(percent, tolerance) : null;
     }

@@ -22,7 +22,7 @@ public sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
     {
         ArgumentNullException.ThrowIfNull(pads);
         ArgumentNullException.ThrowIfNull(patch);
-        return new([Zeroed(pads, now), Proved(reading), Level(patch, car)]);
+        return new([Zeroed(pads, now), Proved(reading), Level(pads, patch, car)]);
     }
 
     private static SeenCheck Zeroed(IReadOnlyList<PadSnapshot> pads, DateTimeOffset now)
@@ -41,15 +41,24 @@ public sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
             not.Count == 0 ? [] : [new(WorkCodes.PadsUnproved, $"Not proved with known masses: {string.Join(", ", not)}.", "Prove them, or skip the check: loads are then marked unproved.")]);
     }
 
-    private static SeenCheck Level(PatchState patch, CarModel car)
+    private static SeenCheck Level(IReadOnlyList<PadSnapshot> pads, PatchState patch, CarModel car)
     {
+        var untested = LeansUntested(pads);
         if (patch.Survey is not { } survey)
-            return new("patch_level", false, "", [new(WorkCodes.PatchNotLevel, "The patch was not surveyed.", "Measure the heights between the pads, or skip the check with the reason.")]);
+            return new("patch_level", false, "", [.. untested, new(WorkCodes.PatchNotLevel, "The patch was not surveyed.", "Measure the heights between the pads, or skip the check with the reason.")]);
         var shape = survey.Survey.ShapeUnder(Contacts.Of(car));
         var isWarpLevel = Math.Abs(shape.WarpMm.Value) <= LevelWarpMm || patch.On.Contains(CorrectionKind.Warp);
         var isSlopeLevel = Math.Max(Math.Abs(shape.NoseUpDeg.Value), Math.Abs(shape.LeftUpDeg.Value)) <= LevelSlopeDeg || patch.On.Contains(CorrectionKind.Slope);
         var value = $"warp {shape.WarpMm.Value:0.0} mm, nose up {shape.NoseUpDeg.Value:0.00}°, left up {shape.LeftUpDeg.Value:0.00}°";
         return new("patch_level", isWarpLevel && isSlopeLevel, value,
-            isWarpLevel && isSlopeLevel ? [] : [new(WorkCodes.PatchNotLevel, $"The patch is not level: {value}.", "Shim the pads, or switch the corrections on.")]);
+            isWarpLevel && isSlopeLevel ? untested : [.. untested, new(WorkCodes.PatchNotLevel, $"The patch is not level: {value}.", "Shim the pads, or switch the corrections on.")]);
+    }
+
+    // Advice: the doubt is in every load already, and the check holds all the same.
+    private static List<Finding> LeansUntested(IReadOnlyList<PadSnapshot> pads)
+    {
+        var untested = pads.Where(p => p is { Configuration.CorrectTilt: true, PitchDegrees: not null, LeanZero: null }).Select(p => p.Corner.ToString()).ToList();
+        return untested.Count == 0 ? [] :
+            [new(WorkCodes.LeanUntested, $"Tilt is corrected by inclinometers whose zero was never tested: {string.Join(", ", untested)}.", "Turn each pad round once: Patch on the page, or scalelink patch zero-lean. Until then each load carries the doubt.")];
     }
 }

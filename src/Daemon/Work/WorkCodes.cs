@@ -20,4 +20,5 @@ internal static class WorkCodes
     public const string HardToCompare = "SL-574";
     public const string HeightsWanted = "SL-575";
     public const string ChangedUnnamed = "SL-576";
+    public const string LeanUntested = "SL-577";
 }

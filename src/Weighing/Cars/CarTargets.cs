@@ -3,11 +3,14 @@ namespace ScaleLink.Weighing.Cars;
 /// <summary>Where the crew wants the car to stand, and how near is near enough.</summary>
 public sealed record CarTargets
 {
+    /// <summary>Tolerance of cross weight where nobody stated one, percent. Common practice, no published source.</summary>
+    public const double UsualTolerancePercent = 0.2;
+
     /// <summary>(RF + LR) / total, percent.</summary>
     public double CrossWeightPercent { get; init; } = 50;
 
     /// <summary>Allowed either way, percent.</summary>
-    public double CrossWeightTolerancePercent { get; init; } = 0.2;
+    public double CrossWeightTolerancePercent { get; init; } = UsualTolerancePercent;
 
     /// <summary>Ride heights, mm. Null: keep the heights that the car has.</summary>
     public Corners? RideHeightsMm { get; init; }

@@ -26,11 +26,11 @@ public sealed class PatchCorrector
     /// <summary>Corrects one reading.</summary>
     /// <param name="loads">Loads along the axis of each pad, kg.</param>
     /// <param name="padTiltsDeg">Angle between each pad's axis and the vertical, degrees; null where a pad has no inclinometer or the zero of it is unknown.</param>
-    /// <param name="tiltUncertaintyDeg">One standard uncertainty of a tilt, degrees.</param>
+    /// <param name="tiltUncertaintyDeg">One standard uncertainty of a tilt, degrees; null where no inclinometer was tested.</param>
     /// <param name="off">Corrections that are switched off: sized, but not added.</param>
-    public CorrectedLoads Correct(in Corners loads, Corners? padTiltsDeg = null, double tiltUncertaintyDeg = 0.05, params IReadOnlyList<CorrectionKind> off)
+    public CorrectedLoads Correct(in Corners loads, Corners? padTiltsDeg = null, double? tiltUncertaintyDeg = null, params IReadOnlyList<CorrectionKind> off)
     {
-        var tilt = Tilt(loads, padTiltsDeg, tiltUncertaintyDeg);
+        var tilt = Tilt(loads, padTiltsDeg, tiltUncertaintyDeg ?? LeanZero.UntestedDeg);
         List<LoadCorrection> corrections = [];
         var (corrected, spread) = (loads, default(CornerMatrix));
         foreach (var (correction, covariance) in ((LoadCorrection, CornerMatrix)[])
@@ -54,11 +54,9 @@ public sealed class PatchCorrector
             if (!(Math.Abs(angles[corner]) <= Math.Min(limits.PadTiltDeg, TiltCorrection.LimitDegrees)))
                 return new(CorrectionKind.Tilt, null, default, false, new(CarCodes.TiltBeyondLimit,
                     $"The {corner} pad is tilted by {angles[corner]:F2} degrees; the correction is good to {limits.PadTiltDeg} degrees.", "Level that pad: shims or feet."));
-        // The slope of 1 / cos, and its curvature where the pad is so level that the slope vanishes.
-        var doubt = double.DegreesToRadians(uncertainty);
         return new(CorrectionKind.Tilt,
             Corners.From(c => TiltCorrection.Size(loads[c], angles[c], 0) ?? 0),
-            Corners.From(c => loads[c] * Math.Max(Math.Abs(Math.Tan(double.DegreesToRadians(angles[c]))) * doubt, doubt * doubt / 2)), false, null);
+            Corners.From(c => TiltCorrection.Uncertainty(loads[c], angles[c], 0, uncertainty)), false, null);
     }
 
     // The correction is minus the effect.

@@ -1,6 +1,7 @@
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Paddock;
 
 namespace ScaleLink.Daemon.Patch.Paddock;
@@ -50,6 +51,7 @@ internal sealed class PadTape(PadChannel pad, string serialNumber, PadCalibratio
             ProvedAtC = calibration?.TemperatureC,
             SpanPerKelvin = calibration?.Errors.SpanPerKelvin,
             TiltIsCorrected = pad.Configuration.CorrectTilt,
+            LeanDoubtDeg = pad.Snapshot().LeanZero?.Zero.StandardUncertaintyDeg ?? LeanZero.UntestedDeg,
         };
     }
 }

@@ -16,7 +16,6 @@ internal sealed class PaddockDesk
     public const double Shortest = 2, Longest = 30;
 
     private const double GuessedTotalKg = 1000;
-    private const double UsualTolerancePercent = 0.2;
     private const double JudgeEverySeconds = 5;
 
     private readonly LiveBay _bay;
@@ -150,7 +149,7 @@ internal sealed class PaddockDesk
                 Car = _judgedWith.Car is { } car ? new CarStatics(car, total) : null,
                 Survey = patch.Survey?.Survey,
                 On = patch.On,
-                WantedPercent = _configuration.Target?.TolerancePercent ?? UsualTolerancePercent,
+                WantedPercent = _configuration.Target?.TolerancePercent ?? CarTargets.UsualTolerancePercent,
             }), null);
         }
         catch (FindingException e)

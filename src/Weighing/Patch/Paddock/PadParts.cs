@@ -1,12 +1,11 @@
 using System.Globalization;
+using ScaleLink.Weighing.Pads;
 
 namespace ScaleLink.Weighing.Patch.Paddock;
 
 /// <summary>What the four pads themselves bring: lean, temperature, calibration, and the ground under each.</summary>
 static class PadParts
 {
-    // Of an inclinometer, degrees; as the correction of loads takes it.
-    const double LeanDoubtDeg = 0.05;
     const double MostWarmingK = 15;
 
     public static IEnumerable<SizedPart> Of(PaddockQuestion asked, IReadOnlyList<PadOutcome> outcomes, Corners slope)
@@ -22,16 +21,19 @@ static class PadParts
     static SizedPart Tilt(PaddockQuestion asked, Dictionary<Corner, WatchedPad> pads, Dictionary<Corner, PadOutcome> found, Corners slope)
     {
         var known = Corners.From(c => pads[c].TiltIsCorrected ? 0 : Lean(found[c]) is { } lean ? slope[c] * asked.LoadsKg[c] * (Math.Cos(lean) - 1) : 0);
-        var doubt = Corners.From(c => slope[c] * asked.LoadsKg[c] * (Lean(found[c]) is { } lean
-            ? Math.Max(Math.Tan(lean), double.DegreesToRadians(LeanDoubtDeg) / 2) * double.DegreesToRadians(LeanDoubtDeg)
-            : Statistics.TypeB.Rectangular(1 - Math.Cos(double.DegreesToRadians(asked.Limits.UnseenLeanDeg)))));
+        var doubt = Corners.From(c => slope[c] * (found[c] is { PitchDeg: { } pitch, RollDeg: { } roll }
+            ? TiltCorrection.Uncertainty(asked.LoadsKg[c], pitch, roll, pads[c].LeanDoubtDeg)
+            : asked.LoadsKg[c] * Statistics.TypeB.Rectangular(1 - Math.Cos(double.DegreesToRadians(asked.Limits.UnseenLeanDeg)))));
         var size = new PartSize(known.Sum, Math.Sqrt(doubt.Dot(doubt)));
         var leans = outcomesWithLean().ToList();
         var worst = leans.Count > 0 ? leans.MaxBy(p => Lean(p)!.Value) : null;
         var words = worst is null
             ? string.Create(CultureInfo.InvariantCulture, $"lean of the pads not known, taken as up to {asked.Limits.UnseenLeanDeg:0.#}°")
             : string.Create(CultureInfo.InvariantCulture, $"{worst.Corner} leans most, {double.RadiansToDegrees(Lean(worst)!.Value):0.00}°");
-        return new(PaddockPartKind.Tilt, worst?.Corner, size, default(PartSize), words, $"Level {(worst is null ? "each pad" : worst.Corner)} on its board.");
+        List<Corner> untested = [.. leans.Select(p => p.Corner).Where(c => pads[c].LeanDoubtDeg >= LeanZero.UntestedDeg)];
+        return new(PaddockPartKind.Tilt, worst?.Corner, size, default(PartSize),
+            words + (untested.Count > 0 ? $"; zero of the inclinometer not tested: {string.Join(", ", untested)}" : ""),
+            $"Level {(worst is null ? "each pad" : worst.Corner)} on its board{(untested.Count > 0 ? ", and test the zero of its inclinometer: scalelink patch zero-lean" : "")}.");
 
         IEnumerable<PadOutcome> outcomesWithLean() => found.Values.Where(p => Lean(p) is not null);
     }

@@ -19,4 +19,7 @@ public sealed record WatchedPad(Corner Corner, IReadOnlyList<PadMoment> Moments)
 
     /// <summary>Whether its loads are corrected for its own lean.</summary>
     public bool TiltIsCorrected { get; init; }
+
+    /// <summary>One standard uncertainty of either angle of its inclinometer, degrees; as of one that was never tested unless somebody knows better.</summary>
+    public double LeanDoubtDeg { get; init; } = LeanZero.UntestedDeg;
 }

@@ -64,6 +64,21 @@ public class PaddockJudgeTests
         Assert.InRange(Part(report, PaddockPartKind.Slope).ReadingPercent!.Value - Math.Abs(100 * ((moved.RF + moved.LR) / Heron.TotalKg)), 0, 0.05);
     }
 
+    [Theory]
+    [InlineData(0.01)]
+    [InlineData(0.2887)]
+    public void A_lean_is_as_doubtful_as_the_zero_of_its_inclinometer(double doubtDeg)
+    {
+        // JCGM 100:2008 (GUM) 5.1.2: F u sqrt(tilt^2 + 2 u^2) for each pad, angles in radians, by the derivative of (RF + LR) / total; 95 % is twice that (6.3.3).
+        var random = new Random(5);
+        var pads = Corners.All.ToArray().Select(c => Watched.Pad(c, random, celsius: _ => 20, pitch: _ => c == Corner.RF ? 1 : 0) with { TiltIsCorrected = true, LeanDoubtDeg = doubtDeg }).ToArray();
+        var part = Part(PaddockJudge.Judge(Asked(5, Heights(default), pads)), PaddockPartKind.Tilt);
+        var (u, cross) = (doubtDeg * Math.PI / 180, (Heron.Loads.RF + Heron.Loads.LR) / Heron.TotalKg);
+        var parts = Corners.From(c => (c is Corner.RF or Corner.LR ? 1 - cross : -cross) / Heron.TotalKg * Heron.Loads[c] * u * Math.Sqrt((c == Corner.RF ? Math.Pow(Math.PI / 180, 2) : 0) + 2 * u * u));
+        Assert.Equal(200 * Math.Sqrt(parts.Dot(parts)), part.ReadingPercent!.Value, 2e-3 * doubtDeg);
+        Assert.Equal(doubtDeg > 0.1, part.Mend.Contains("scalelink patch zero-lean"));
+    }
+
     [Fact]
     public void Sun_on_one_pad_is_told_with_its_drift_and_the_shade_that_mends_it()
     {
