@@ -28,6 +28,7 @@ public static class SessionFold
     private static WorkSession Capture(WorkSession session, ReadingCaptured step, DateTimeOffset at, string who, long entry)
     {
         var turns = session.OpenTurns;
+        var known = session.Known is null ? null : session.KnownAs(step.Reading);
         var capture = new SessionCapture
         {
             Number = session.Captures.Count,
@@ -44,14 +45,15 @@ public static class SessionFold
             Captures = session.Captures.Add(capture),
             Open = [],
             Heights = step.HeightsMm is { } mm ? (mm, capture.TurnsSinceBaseline) : session.Heights,
-            KnownBefore = session.Known,
+            Known = known,
+            KnownBefore = known,
             NeedsName = step.NeedsName,
         };
         return step switch
         {
             { Kind: CaptureKind.Baseline } => next with { Known = Start(session, step.Reading) },
             { Kind: CaptureKind.Verification } or { NeedsName: true } => next,
-            _ => next with { Known = Learn(session.Known!, capture, turns, confirmed: false) },
+            _ => next with { Known = Learn(known!, capture, turns, confirmed: false) },
         };
     }
 

@@ -59,11 +59,11 @@ internal static class WorkRules
         MayCapture(view);
         if (view.Session.Captures is [.., var last] && reading.IsSameRestAs(last.Step.Reading))
             throw new WorkRefusedException(WorkCodes.SameRest, "The car has not moved since the last reading: it would be the same one again.", "Settle the car anew (roll or bounce), hands off, then capture.");
-        if (view.Session.Known is not { } known)
+        if (view.Session.Known is null)
             return new(CaptureKind.Baseline, reading, heights, note, view.Facts.Seen, false, Unproved(reading), []);
-        return view.Session.Open.Count > 0 ? AfterTurns(view.Session, known, reading, heights, note)
+        return view.Session.Open.Count > 0 ? AfterTurns(view.Session, reading, heights, note)
             : view.LastSteps.Any(c => c.Item.Key == CheckLists.BarsAgain && c.IsDone) ? Verify(view.Session, reading, heights, note)
-            : Again(view.Session, known, reading, heights, note);
+            : Again(view.Session, reading, heights, note);
     }
 
     public static ChangeNamed Name(SessionView view, Corners? turns, string? other)
@@ -124,22 +124,22 @@ internal static class WorkRules
             throw new WorkRefusedException(mistake.Code, mistake.Message, mistake.Mend);
     }
 
-    private static ReadingCaptured AfterTurns(WorkSession session, StepLearner known, CapturedReading reading, Corners? heights, string note)
+    private static ReadingCaptured AfterTurns(WorkSession session, CapturedReading reading, Corners? heights, string note)
     {
-        var check = known.Record(new StepRecord(session.OpenTurns, reading.ForSteps)).Check;
+        var check = session.KnownAs(reading).Record(new StepRecord(session.OpenTurns, reading.ForSteps)).Check;
         return new(CaptureKind.Settle, reading, heights, note, [], false, check.Finding is { } finding ? [finding] : [], check.Causes);
     }
 
-    private static ReadingCaptured Again(WorkSession session, StepLearner known, CapturedReading reading, Corners? heights, string note)
+    private static ReadingCaptured Again(WorkSession session, CapturedReading reading, Corners? heights, string note)
     {
-        var change = UnnamedChange.Since(session, known, reading);
+        var change = UnnamedChange.Since(session, reading);
         return new(CaptureKind.Settle, reading, heights, note, [], change is not null, change is null ? [] : [change.Finding], []);
     }
 
     private static ReadingCaptured Verify(WorkSession session, CapturedReading reading, Corners? heights, string note)
     {
         var standing = Standing.Of(session)!;
-        var change = reading.ForSteps.CrossWeightPercent.Value - standing.CrossWeightPercent.Value;
+        var change = reading.ForSteps.CrossWeightPercent.Value - SwitchedPatch.CrossWeightPercent(session, reading) - standing.CrossWeightPercent.Value;
         var doubt = Sure * standing.Scatter.Percent * Math.Sqrt(1 + 1.0 / standing.Settles);
         List<Finding> findings = Math.Abs(change) <= doubt ? [] :
             [new(WorkCodes.BarsPreloaded, $"With the bars connected cross weight is {change:+0.00;-0.00} % off; settling alone does {doubt:0.00} % at most.", "A drop link is preloaded: adjust its length until the bolt slides in, settle and capture again.")];

@@ -80,6 +80,21 @@ public sealed class StepLearner
     /// </summary>
     public StepLearner Restart(LoadSummary reading) => From(Effects, reading, TurnsInSession, SettleScatterPercent);
 
+    /// <summary>
+    /// The same car seen with something added to every reading that was not in the earlier ones, such as a correction that was switched
+    /// on since. What was learned stays.
+    /// </summary>
+    /// <param name="addedKg">What later readings have more than the earlier ones, kg; taken as exactly known.</param>
+    public StepLearner Shifted(in Corners addedKg)
+    {
+        if (addedKg == default)
+            return this;
+        var last = new LoadSummary(Last.Loads + addedKg, Last.Covariance, Last.DegreesOfFreedom);
+        var moved = mean.Clone();
+        moved[0] += last.CrossWeightPercent.Value - Last.CrossWeightPercent.Value;
+        return new(Effects, last, TurnsMade, TurnsInSession, SettleScatterPercent, moved, covariance);
+    }
+
     /// <summary>Cross weight that the next settled reading should show after these turns, percent.</summary>
     /// <param name="turns">Turns from here, up positive.</param>
     /// <param name="readingDoubt">Standard uncertainty of that reading, percent; null: as the last one.</param>

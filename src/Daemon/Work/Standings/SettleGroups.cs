@@ -3,7 +3,7 @@ namespace ScaleLink.Daemon.Work;
 /// <summary>Standard deviation of cross weight between settles, percent, and its degrees of freedom.</summary>
 public readonly record struct Scatter(double Percent, double DegreesOfFreedom);
 
-/// <summary>Settles between which nothing was turned: they differ only by how the car came to rest.</summary>
+/// <summary>Settles between which nothing was turned and no correction switched: they differ only by how the car came to rest.</summary>
 public static class SettleGroups
 {
     /// <summary>
@@ -15,14 +15,14 @@ public static class SettleGroups
     // A few settles that happen to agree must not promise what no car does.
     private const double LeastPercent = 0.02;
 
-    /// <summary>Readings that count, one group for each set of turns.</summary>
+    /// <summary>Readings that count, one group for each set of turns and corrections.</summary>
     public static IReadOnlyList<IReadOnlyList<SessionCapture>> Of(IEnumerable<SessionCapture> captures)
     {
         ArgumentNullException.ThrowIfNull(captures);
         List<List<SessionCapture>> groups = [];
         foreach (var capture in captures.Where(c => c.Counts))
         {
-            if (groups.Count == 0 || capture.Adjustment is not null)
+            if (groups.Count == 0 || capture.Adjustment is not null || !SwitchedPatch.IsSame(groups[^1][^1].Step.Reading, capture.Step.Reading))
                 groups.Add([]);
             groups[^1].Add(capture);
         }

@@ -12,10 +12,10 @@ internal static class UnnamedChange
     /// <param name="now">The present reading, good for the record; null when there is none.</param>
     public static Finding? Of(SessionView view, CapturedReading? now)
     {
-        if (now is null || view is not { Stage: SessionStage.Planning or SessionStage.Finishing, Session: { Known: { } known, Captures: [.., var last] } session }
+        if (now is null || view is not { Stage: SessionStage.Planning or SessionStage.Finishing, Session: { Known: not null, Captures: [.., var last] } session }
             || now.IsSameRestAs(last.Step.Reading) || !IsWithoutName(view))
             return null;
-        return Since(session, known, now) switch
+        return Since(session, now) switch
         {
             null => null,
             { Kind: UnrecordedKind.LooksLikePerch, CrossWeightChangePercent: var change } => new(WorkCodes.ChangedUnnamed,
@@ -26,12 +26,13 @@ internal static class UnnamedChange
     }
 
     /// <summary>What changed since the last reading; null: nothing but how the car came to rest.</summary>
-    public static UnrecordedChange? Since(WorkSession session, StepLearner known, CapturedReading now)
+    public static UnrecordedChange? Since(WorkSession session, CapturedReading now)
     {
         var standing = Standing.Of(session)!;
+        var value = standing.CrossWeightPercent.Value + SwitchedPatch.CrossWeightPercent(session, now);
         // One settle against the mean of those since the last adjustment.
-        var oneMore = new Quantity(standing.CrossWeightPercent.Value, standing.Scatter.Percent * Math.Sqrt(1 + 1.0 / standing.Settles), standing.Scatter.DegreesOfFreedom);
-        return UnrecordedChange.Between(known, now.ForSteps, oneMore);
+        var oneMore = new Quantity(value, standing.Scatter.Percent * Math.Sqrt(1 + 1.0 / standing.Settles), standing.Scatter.DegreesOfFreedom);
+        return UnrecordedChange.Between(session.KnownAs(now), now.ForSteps, oneMore);
     }
 
     // With bars connected again the next reading verifies them and speaks for itself.

@@ -47,8 +47,14 @@ public sealed record CapturedReading
     {
         ArgumentNullException.ThrowIfNull(earlier);
         return (RunId == earlier.RunId && RestSinceNs <= earlier.RestSinceNs) || (!RestWasSeen && Corners.All.ToArray().All(c =>
-            Math.Abs(LoadsKg[c] - earlier.LoadsKg[c]) <= WanderKg + Sure * Math.Sqrt(RepeatUKg[c] * RepeatUKg[c] + earlier.RepeatUKg[c] * earlier.RepeatUKg[c])));
+            Math.Abs(Uncorrected[c] - earlier.Uncorrected[c]) <= WanderKg + Sure * Math.Sqrt(RepeatUKg[c] * RepeatUKg[c] + earlier.RepeatUKg[c] * earlier.RepeatUKg[c])));
     }
+
+    /// <summary>What the corrections of the patch have added, kg.</summary>
+    [JsonIgnore]
+    public Corners PatchKg => Patch.Aggregate(default(Corners), (sum, p) => sum + (p.SizeKg ?? default));
+
+    private Corners Uncorrected => LoadsKg - PatchKg;
 
     /// <summary>(RF + LR) / total, percent.</summary>
     [JsonIgnore]
