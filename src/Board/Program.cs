@@ -46,8 +46,9 @@ var host = builder.Build();
 host.Services.GetRequiredService<DeviceSettings>().Load();
 host.Services.GetRequiredService<SettledSignal>().Start();
 var feed = host.Services.GetRequiredService<BayFeed>();
-var now = TimeProvider.System.GetTimestamp();
-feed.Start(LearnedClock.Read(Browser.Clock()), now);
+// The timestamp comes first: no value may look younger than it is.
+var asked = TimeProvider.System.GetTimestamp();
+feed.Start(LearnedClock.Read(Browser.Clock()), asked);
 // What the daemon has drawn stands until there is something to take its place.
 await Task.WhenAny(feed.Begun, Task.Delay(TimeSpan.FromSeconds(1), TimeProvider.System));
 await host.RunAsync();
