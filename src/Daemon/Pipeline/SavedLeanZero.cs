@@ -9,6 +9,9 @@ namespace ScaleLink.Daemon.Pipeline;
 /// <param name="Source">Where the angles came from: empty for the pad's own, else the link and slave of an inclinometer of its own.</param>
 public sealed record SavedLeanZero(LeanZero Zero, DateTimeOffset At, string Who, string Source)
 {
+    /// <summary>One standard uncertainty that a zero leaves in a lean about either axis, degrees; none: the inclinometer was never tested.</summary>
+    public static double UncertaintyDeg(SavedLeanZero? zero) => zero?.Zero.StandardUncertaintyDeg ?? LeanZero.UntestedDeg;
+
     /// <summary>Temperature of the pad in the test, degrees Celsius.</summary>
     public double? TemperatureC { get; init; }
 }

@@ -53,7 +53,7 @@ internal sealed class Tilt
             return default;
         var size = TiltCorrection.Size(loadKg, pitch, roll);
         faults.Set(size is null, "SL-209", $"The pad is tilted by more than {TiltCorrection.LimitDegrees:0.#} degrees: its load is not corrected.", "Level the pad.", nowNs);
-        return (size, size is null ? 0 : TiltCorrection.Uncertainty(loadKg, pitch, roll, Zero?.Zero.StandardUncertaintyDeg ?? LeanZero.UntestedDeg));
+        return (size, size is null ? 0 : TiltCorrection.Uncertainty(loadKg, pitch, roll, SavedLeanZero.UncertaintyDeg(Zero)));
     }
 
     private void Keep(double? pitch, double? roll, long atNs)

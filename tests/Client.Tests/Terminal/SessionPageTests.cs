@@ -21,6 +21,24 @@ public class SessionPageTests
     }
 
     [Fact]
+    public void An_advice_at_a_check_that_is_seen_to_is_told_on_the_page_and_in_the_answer_to_a_step()
+    {
+        var session = Bare(SessionState.Preparing, "Preparation: fuel as raced.");
+        session.Preparation.Add(new Check { Key = "pads_zeroed", Done = true, Findings = { new Finding { Code = "SL-595", Message = "Never tested: RF.", Mend = "Turn the pad." } } });
+        Assert.Contains(SessionPage.Lines(session, Shells.Redirected(), (80, 24)), l => l.Contains("SL-595"));
+        Assert.Contains(SessionPage.Short(session, Shells.Redirected().Glyphs), l => l.Contains("SL-595"));
+    }
+
+    [Fact]
+    public void A_reading_on_record_tells_what_was_corrected()
+    {
+        var session = Turning();
+        session.Captures[0].Patch.Add(new PatchInReading { Name = "slope", SizeKg = new CornerNumbers { Lf = 0.5, Rf = -0.5 } });
+        session.Captures[0].Patch.Add(new PatchInReading { Name = "warp" });
+        Assert.Contains("     patch: slope 0.5 kg, warp REFUSED", RecordsPage.Show(session, Shells.Redirected().Glyphs));
+    }
+
+    [Fact]
     public void Nothing_is_wider_than_the_terminal_or_longer()
     {
         var session = Turning();

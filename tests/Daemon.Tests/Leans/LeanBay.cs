@@ -5,10 +5,12 @@ using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Leans;
 using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Patch.Paddock;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Zeros;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Patch.Paddock;
 
 namespace Daemon.Tests.Leans;
 
@@ -103,6 +105,15 @@ internal sealed class LeanBay : IDisposable
 
     /// <summary>The pad's load over the last 50 ms that are whole.</summary>
     public PadBlock Block(Corner corner) => Pads[(int)corner].Block(_clock.NowNs - 150_000_000, _clock.NowNs - 100_000_000);
+
+    /// <summary>The pad as the watch of the paddock sees it.</summary>
+    public WatchedPad Watched(Corner corner)
+    {
+        var pad = Pads[(int)corner];
+        var tape = new PadTape(pad, pad.Standing.Identity!.SerialNumber, pad.Standing.Calibration, 0);
+        tape.Take(_clock.NowNs - 100_000_000, 1, heavyKg: 10);
+        return tape.Watched(250, Configuration.Place, 1);
+    }
 
     public void Dispose()
     {

@@ -54,6 +54,7 @@ public class LeanZeroTests(ITestOutputHelper output)
         // Nobody tested it: read too far over, the load comes out too large, and the budget allows for it.
         Assert.InRange(untested, 0.03, 0.2);
         Assert.InRange(untested, 0, 2 * before.TiltDoubtKg);
+        Assert.Equal(0.5 / Math.Sqrt(3), bay.Watched(Corner.LF).LeanDoubtDeg, 6);
 
         bay.Test(Corner.LF);
         bay.Turn(Corner.LF);
@@ -61,6 +62,8 @@ public class LeanZeroTests(ITestOutputHelper output)
         // Counts are rounded to 0.5 g a cell.
         Assert.InRange(Math.Abs(tested), 0, 2 * after.TiltDoubtKg + 0.002);
         Assert.InRange(after.TiltDoubtKg, 0, before.TiltDoubtKg / 8);
+        // The watch of the paddock asks what the live load asks.
+        Assert.Equal(bay.Pads[0].Snapshot().LeanZero!.Zero.StandardUncertaintyDeg, bay.Watched(Corner.LF).LeanDoubtDeg);
         var (pad, lean) = (bay.Pad(Corner.LF), bay.Pads[0].Snapshot());
         Assert.Equal(pad.PitchDegrees, lean.PitchDegrees!.Value, 0.07);
         Assert.Equal(pad.RollDegrees, lean.RollDegrees!.Value, 0.07);

@@ -28,6 +28,8 @@ internal static class RecordsPage
             var what = capture.Adjustment is { } a ? PeerText.Clean(a.Words, 100) : capture.Number == 0 ? "baseline" : capture.Counts ? "settled again" : "does not count";
             var predicted = capture.Adjustment?.Predicted is { } p ? $", predicted {Figure.Percent(p.CrossWeightPercent).Full(glyphs)}" : "";
             yield return $"{capture.Number,3}  {Figure.Percent(capture.Loads.CrossWeightPercent).Full(glyphs)} %{predicted}  {what}";
+            if (PatchWords.Of(capture) is { Length: > 0 } patch)
+                yield return $"     {patch}";
             foreach (var finding in capture.Findings)
                 yield return $"     {PlanPage.FindingLine(finding)}";
         }

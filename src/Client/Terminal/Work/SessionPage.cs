@@ -43,7 +43,7 @@ internal static class SessionPage
             page.Draw(TraceHeight, (canvas, row) => Middle(canvas, row, session, shell.Glyphs));
         foreach (var check in OpenChecks(session).Take(MostChecks))
             page.Add($"[ ] {PeerText.Clean(check.Key, 24),-22} {PeerText.Clean(check.Title, 60)}");
-        foreach (var finding in session.Findings.Concat(session.Plan?.Findings ?? []).Take(4))
+        foreach (var finding in session.Findings.Concat(session.Plan?.Findings ?? []).Concat(Advice(session)).Take(4))
             page.Wrap(PlanPage.FindingLine(finding), 2, Ink.Doubtful);
         if (session.State is SessionState.Planning or SessionState.Finishing && session.BackToBaselineWords is { Length: > 0 } back)
             page.Add($"Back to the baseline: {shell.Glyphs.Say(PeerText.Clean(back, 100))}", Ink.Faint);
@@ -66,7 +66,7 @@ internal static class SessionPage
             yield return Standing(standing, glyphs);
         foreach (var line in session.OpenPrediction is { } predicted ? PlanPage.Prediction(predicted, glyphs) : [])
             yield return line;
-        foreach (var finding in session.Findings)
+        foreach (var finding in session.Findings.Concat(Advice(session)))
             yield return PlanPage.FindingLine(finding);
         foreach (var cause in session.Captures is [.., { Answered: false } last] ? last.Causes.Take(3) : [])
             yield return $"  {(cause.Explains ? "explains it" : "look at")}: {PeerText.Clean(cause.Words, 200)}";
@@ -98,6 +98,10 @@ internal static class SessionPage
         SessionState.Abandoned => "ABANDONED",
         _ => "",
     };
+
+    // What an open check needs is told by its name; what is told of one that is seen to is an advice that nobody would see otherwise.
+    private static IEnumerable<Finding> Advice(Session session) =>
+        session.State == SessionState.Preparing ? session.Preparation.Where(c => c.Done).SelectMany(c => c.Findings) : [];
 
     private static IEnumerable<Check> OpenChecks(Session session) => (session.State switch
     {

@@ -1,7 +1,6 @@
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
-using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Paddock;
 
 namespace ScaleLink.Daemon.Patch.Paddock;
@@ -51,7 +50,7 @@ internal sealed class PadTape(PadChannel pad, string serialNumber, PadCalibratio
             ProvedAtC = calibration?.TemperatureC,
             SpanPerKelvin = calibration?.Errors.SpanPerKelvin,
             TiltIsCorrected = pad.Configuration.CorrectTilt,
-            LeanDoubtDeg = pad.Snapshot().LeanZero?.Zero.StandardUncertaintyDeg ?? LeanZero.UntestedDeg,
+            LeanDoubtDeg = SavedLeanZero.UncertaintyDeg(pad.Snapshot().LeanZero),
         };
     }
 }

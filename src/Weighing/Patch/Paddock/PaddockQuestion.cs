@@ -1,3 +1,4 @@
+using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Weighing.Patch.Paddock;
@@ -17,7 +18,7 @@ public sealed record PaddockQuestion(IReadOnlyList<WatchedPad> Pads, Corners Loa
     public IReadOnlyList<CorrectionKind> On { get; init; } = [];
 
     /// <summary>Size of a cross weight, and of a change of it, that the crew wants to be able to believe, percent.</summary>
-    public double WantedPercent { get; init; } = 0.2;
+    public double WantedPercent { get; init; } = CarTargets.UsualTolerancePercent;
 
     /// <summary>Where a finding begins.</summary>
     public PaddockLimits Limits { get; init; } = new();
