@@ -1,7 +1,5 @@
-using System.Diagnostics;
 using Board.Tests.Pages;
 using ScaleLink.Api.V1;
-using Shared.Rig;
 
 namespace Board.Tests;
 
@@ -10,9 +8,9 @@ namespace Board.Tests;
 /// source; of access axe-core's rules; the truth is how the simulator makes its pads.
 /// </summary>
 [Collection(SharedBayTests.Name)]
-public sealed class RotationTests(SharedBay bay, ITestOutputHelper output) : IAsyncDisposable
+public sealed class RotationTests(SharedBay bay) : IAsyncDisposable
 {
-    private readonly long _began = Stopwatch.GetTimestamp();
+    private bool _isBegun;
 
     private RotationControl.RotationControlClient Control => new(bay.Rig.Daemon.Channel);
 
@@ -27,13 +25,12 @@ public sealed class RotationTests(SharedBay bay, ITestOutputHelper output) : IAs
         Assert.Contains("carry the pads: RF to LF, LR to RF, RR to LR, LF to RR.", await board.Text("[data-value=rotation-do]"));
         Assert.Contains("axle stands", await board.Text(".placement .caution"));
         Assert.Contains("SL-322", await board.Text(".placement .ready"));
-        await Look.AtAllSizes(board, "rotation");
-        await Look.AxeFindsNothing(board);
 
         await Move(board);
         Assert.Contains("The pads stand where they have to", await board.Text("[data-value=rotation-do]"));
         await Weigh(board, 2);
-        await Look.AtAllSizes(board, "rotation-weighed");
+        await Look.AtAllSizes(board, "rotation");
+        await Look.AxeFindsNothing(board);
 
         await board.Page.Locator("[data-placement='2'] [data-do=ask-throw-away]").ClickAsync();
         Assert.Contains("Placement 2", await board.Text(".placements .confirm"));
@@ -61,6 +58,7 @@ public sealed class RotationTests(SharedBay bay, ITestOutputHelper output) : IAs
     [Fact]
     public async Task Four_placements_come_to_a_verdict_on_each_pad()
     {
+        Assert.SkipUnless(Environment.GetEnvironmentVariable("SCALELINK_LONG") == "1", "Four settles in real time take more than a minute: set SCALELINK_LONG=1.");
         var board = await Open();
         if (!await IsOpen(board))
             await board.Page.Locator(".rotation summary").First.PressAsync("Enter");
@@ -86,6 +84,8 @@ public sealed class RotationTests(SharedBay bay, ITestOutputHelper output) : IAs
     /// <summary>As the other tests want the bay: the pads in their first places and zeroed, the car settled on them.</summary>
     public ValueTask DisposeAsync()
     {
+        if (!_isBegun)
+            return ValueTask.CompletedTask;
         if (new Rotations.RotationsClient(bay.Rig.Daemon.Channel).GetRotation(new GetRotationRequest()).State is RotationState.Measuring or RotationState.Review)
             Control.AbandonRotation(new AbandonRotationRequest { Who = "Ada", Reason = "the test failed" });
         if (bay.Rig.PlacesMoved > 0)
@@ -97,12 +97,12 @@ public sealed class RotationTests(SharedBay bay, ITestOutputHelper output) : IAs
 
         Lower();
         bay.Rig.Settled(60);
-        Told("back in place");
         return ValueTask.CompletedTask;
     }
 
     private async Task<BoardPage> Open()
     {
+        _isBegun = true;
         var board = await bay.Show(new PageSetup { Path = "device" });
         await board.Go("prove");
         await board.Page.Locator("[data-do=who]").FillAsync("Ada");
@@ -115,27 +115,34 @@ public sealed class RotationTests(SharedBay bay, ITestOutputHelper output) : IAs
     {
         Jack();
         bay.Rig.Daemon.Process.Kill();
-        await board.Has(".rotation .held-note");
-        Assert.Equal(1, await board.Page.Locator("[data-do=record-placement][disabled]").CountAsync());
-        bay.Rig.MovePads(1);
+        try
+        {
+            await board.Has(".rotation .held-note");
+            Assert.Equal(1, await board.Page.Locator("[data-do=record-placement][disabled]").CountAsync());
+        }
+        finally
+        {
+            bay.Rig.MovePads(1);
+        }
+
         await board.Until("document.querySelectorAll('[data-there=yes]').length === 4 && !document.querySelector('.rotation .held-note')", 30);
-        Told("moved");
     }
 
     private async Task Weigh(BoardPage board, int number)
     {
-        for (var tries = 1; tries <= 10 && await board.Page.Locator(".rotation .results .taken").CountAsync() < 4; tries++)
+        // Pads that were carried a moment ago may not be quiet yet: asked again as people do.
+        for (var tries = 1; tries <= 20 && await board.Page.Locator(".rotation .results .taken").CountAsync() < 4; tries++)
         {
             await board.Page.Locator(".rotation [data-do=ask-zero]:not([disabled])").ClickAsync();
             await board.Page.Locator(".rotation [data-do=take-zero]:not([disabled])").ClickAsync();
+            await board.Has(".rotation [data-do=ask-zero]:not([disabled])");
             await board.Has(".rotation .results li");
+            if (tries > 1)
+                await Task.Delay(500, TestContext.Current.CancellationToken);
         }
 
-        Told("zeroed");
         Lower();
-        Told("lowered");
         await Record(board, number);
-        Told("weighed");
     }
 
     // The noise of a moment can refuse a reading that the page had just offered: asked again as people do.
@@ -149,6 +156,7 @@ public sealed class RotationTests(SharedBay bay, ITestOutputHelper output) : IAs
             await board.Until($"{done} || document.querySelector('.rotation .trouble-note .refusal')", 20);
             if (tries == 5 || await board.Page.EvaluateAsync<bool>(done))
                 break;
+            await Task.Delay(500, TestContext.Current.CancellationToken);
         }
 
         await board.Until(done, 20);
@@ -169,6 +177,4 @@ public sealed class RotationTests(SharedBay bay, ITestOutputHelper output) : IAs
         bay.Rig.Simulator.DoAndWait("""{"do":"lower"}""");
         bay.Rig.Simulator.DoAndWait("""{"do":"settle","seconds":2}""");
     }
-
-    private void Told(string what) => output.WriteLine($"{Stopwatch.GetElapsedTime(_began).TotalSeconds:0} s {what}");
 }

@@ -35,7 +35,9 @@ internal static class RotationWords
     public static string Reads(PadDeparture pad)
     {
         ArgumentNullException.ThrowIfNull(pad);
-        return $"{Math.Abs(100 * pad.Relative):0.000} % {(pad.Relative < 0 ? "low" : "high")} \u00b1 {100 * pad.Expanded:0.000}";
+        var percent = Math.Round(100 * pad.Relative, 3);
+        var way = percent switch { < 0 => " low", > 0 => " high", _ => "" };
+        return $"{Math.Abs(percent):0.000} %{way} \u00b1 {100 * pad.Expanded:0.000}";
     }
 
     public static string Verdict(PadDeparture pad)
