@@ -47,6 +47,8 @@ public sealed class RotationTests(SharedBay bay) : IAsyncDisposable
         await board.Has("[data-rotation=abandoned] [data-value=rotation-ending]");
         Assert.Contains("by Ada: pads are wanted elsewhere", await board.Text("[data-value=rotation-ending]"));
         Assert.True(await IsOpen(board));
+        // The car still stands there at rest: another one could begin.
+        await board.Has("[data-do=record-placement]:not([disabled])");
         Assert.Equal(8, (await Saved(board, "save-rotation-csv")).Split('\n').Count(l => l.StartsWith("1,", StringComparison.Ordinal) || l.StartsWith("2,", StringComparison.Ordinal)));
         await board.Go("device");
         await board.Go("prove");
