@@ -37,6 +37,9 @@ internal static class RotationPage
 
     private static IEnumerable<string> Next(RotationView view)
     {
+        // What a new one waits for is no part of one that has ended.
+        if (view.EndedAt is not null)
+            yield break;
         if (view.State == RotationState.Review)
             yield return "All four are weighed. Next: scalelink proofs rotation finish, or throw-away N to weigh one again.";
         if (view.Next.Count == 4)

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json.Nodes;
 using ScaleLink.Api.V1;
 
 namespace Shared.Rig;
@@ -9,15 +10,16 @@ internal sealed class BayRig : IDisposable
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("scalelink-bay-");
 
     private readonly bool _isTextChecked;
+    private readonly string _mqtt;
 
     public BayRig(
         string imperfections = "none", int rate = 80, int seed = 1, string mqtt = "broker = \"embedded\"",
         string speak = "pad-frames", string tilt = "own", bool isTextChecked = true)
     {
-        _isTextChecked = isTextChecked;
+        (_isTextChecked, _mqtt) = (isTextChecked, mqtt);
         (PagePort, GrpcPort, MqttPort) = (FreePorts.Next(), FreePorts.Next(), FreePorts.Next());
         Simulator = new Simulator(Path.Combine(_folder.FullName, "ports"), imperfections, rate, seed, speak: speak, tilt: tilt);
-        File.WriteAllText(BayFile, Describe(mqtt));
+        File.WriteAllText(BayFile, Describe());
         Daemon = new DaemonProcess(BayFile, GrpcPort);
     }
 
@@ -38,6 +40,19 @@ internal sealed class BayRig : IDisposable
     {
         Daemon.Dispose();
         Daemon = new DaemonProcess(BayFile, GrpcPort);
+    }
+
+    /// <summary>How many places the pads have been carried on from where they stood at first, 0 to 3.</summary>
+    public int PlacesMoved { get; private set; }
+
+    /// <summary>Carries every empty pad on by some places. The bay file names the pads, so its blocks follow them and the daemon starts again.</summary>
+    public void MovePads(int places)
+    {
+        Simulator.Do($$"""{"do":"move-pads","places":{{places}}}""");
+        PlacesMoved = (PlacesMoved + places) % Simulator.Corners.Length;
+        File.WriteAllText(BayFile, Describe());
+        RestartDaemon();
+        WaitLive();
     }
 
     /// <summary>All four pads live.</summary>
@@ -74,7 +89,7 @@ internal sealed class BayRig : IDisposable
         _folder.Delete(recursive: true);
     }
 
-    private string Describe(string mqtt)
+    private string Describe()
     {
         var text = new StringBuilder($"""
             bay = "unit6"
@@ -82,7 +97,7 @@ internal sealed class BayRig : IDisposable
             page_port = {PagePort}
             grpc_port = {GrpcPort}
             [mqtt]
-            {mqtt}
+            {_mqtt}
             port = {MqttPort}
             [target]
             cross_weight_percent = 50.0
@@ -90,8 +105,23 @@ internal sealed class BayRig : IDisposable
             path = "ledger.db"
 
             """);
+        var placed = Placed();
         foreach (var corner in Simulator.Corners)
-            text.AppendLine(PadBlocks.Of(Simulator.Ready, corner, _isTextChecked));
+            text.AppendLine(PadBlocks.Of(placed, corner, _isTextChecked));
         return text.ToString();
+    }
+
+    // A cable belongs to its corner; number and starting value go with the pad.
+    private JsonNode Placed()
+    {
+        var placed = Simulator.Ready.DeepClone();
+        foreach (var (i, corner) in Simulator.Corners.Index())
+        {
+            var came = Simulator.Corners[(i + PlacesMoved) % Simulator.Corners.Length];
+            foreach (var what in (string[])["serials", "kg_per_count"])
+                placed[what]![corner] = Simulator.Ready[what]![came]?.DeepClone();
+        }
+
+        return placed;
     }
 }

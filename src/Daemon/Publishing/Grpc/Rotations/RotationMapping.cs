@@ -15,7 +15,8 @@ internal sealed class RotationMapping(RotationDesk desk, ApiMapping mapping, Bay
     {
         var view = desk.Newest is { } rotation ? Recorded(rotation) : new Wire.RotationView { State = Wire.RotationState.None };
         view.Cautions.AddRange(RotationCautions.All);
-        if (view.State is Wire.RotationState.None or Wire.RotationState.Measuring)
+        // After one that has ended the next weighing begins another.
+        if (view.State is not Wire.RotationState.Review)
         {
             view.Present.AddRange(desk.Present);
             view.WaitingFor = desk.WaitingFor is { } refusal ? Fault(refusal) : null;
