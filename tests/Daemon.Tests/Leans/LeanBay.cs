@@ -11,6 +11,7 @@ using ScaleLink.Daemon.Zeros;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Patch.Paddock;
+using Shared;
 
 namespace Daemon.Tests.Leans;
 
@@ -119,6 +120,7 @@ internal sealed class LeanBay : IDisposable
     {
         Bench.Dispose();
         _ledger.Dispose();
+        KeptLedgers.Keep(Path.Combine(_folder.FullName, "ledger.db"), _folder.Name);
         _folder.Delete(recursive: true);
     }
 

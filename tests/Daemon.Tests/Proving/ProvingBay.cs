@@ -15,6 +15,7 @@ using ScaleLink.Daemon.Work;
 using ScaleLink.Daemon.Zeros;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
+using Shared;
 
 namespace Daemon.Tests.Proving;
 
@@ -63,6 +64,9 @@ internal sealed class ProvingBay : IDisposable
     }
 
     public static Place Here { get; } = new("trial", 9.81, 1e-6);
+
+    /// <summary>The ledger that all of it is written to.</summary>
+    public LedgerDatabase Ledger => _ledger;
 
     public IReadOnlyList<PadChannel> Pads { get; }
 
@@ -159,6 +163,7 @@ internal sealed class ProvingBay : IDisposable
     {
         _bay.Dispose();
         _ledger.Dispose();
+        KeptLedgers.Keep(Path.Combine(_folder.FullName, "ledger.db"), _folder.Name);
         _folder.Delete(recursive: true);
     }
 

@@ -73,6 +73,7 @@ internal sealed class Bench : IDisposable
     public void Dispose()
     {
         _database.Dispose();
+        KeptLedgers.Keep(Path.Combine(_folder.FullName, "ledger.db"), _folder.Name);
         _folder.Delete(recursive: true);
     }
 }

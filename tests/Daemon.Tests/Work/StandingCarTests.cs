@@ -7,6 +7,7 @@ using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Work;
+using Shared;
 
 namespace Daemon.Tests.Work;
 
@@ -40,6 +41,7 @@ public sealed class StandingCarTests : IDisposable
     public void Dispose()
     {
         _database.Dispose();
+        KeptLedgers.Keep(Path.Combine(_folder.FullName, "ledger.db"), _folder.Name);
         _folder.Delete(recursive: true);
     }
 

@@ -86,6 +86,7 @@ internal sealed class BayRig : IDisposable
     {
         Daemon.Dispose();
         Simulator.Dispose();
+        KeptLedgers.Keep(Path.Combine(_folder.FullName, "ledger.db"), _folder.Name);
         _folder.Delete(recursive: true);
     }
 
