@@ -32,12 +32,15 @@ public class StartTests
     public void A_taken_port_is_named_with_the_option_that_moves_it()
     {
         using var bay = new BayRig();
+        // A ledger of its own: a shared one is refused before any port is.
+        var other = bay.BayFile + ".other.toml";
+        File.WriteAllText(other, File.ReadAllText(bay.BayFile).Replace("ledger.db", "other.db", StringComparison.Ordinal));
         foreach (var (option, free, code) in new[] { ("--page-port", bay.GrpcPort, "SL-402"), ("--mqtt-port", bay.MqttPort, "SL-403") })
         {
             string[] ports = option == "--page-port"
                 ? ["--page-port", $"{free}", "--grpc-port", $"{FreePorts.Next()}", "--mqtt-port", $"{FreePorts.Next()}"]
                 : ["--page-port", $"{FreePorts.Next()}", "--grpc-port", $"{FreePorts.Next()}", "--mqtt-port", $"{free}"];
-            using var second = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", ["--bay", bay.BayFile, .. ports]);
+            using var second = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", ["--bay", other, .. ports]);
             Assert.True(second.WaitForExit(Soon), second.Said);
             Assert.Equal(2, second.ExitCode);
             Assert.Contains(code, second.Said);

@@ -1,8 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
-using System.Text.Json;
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Cars.Files;
 
@@ -11,8 +10,8 @@ namespace ScaleLink.Daemon.Cars;
 /// <summary>The cars that were saved, and which of them stands in the bay. Both live in the ledger; nothing is ever overwritten.</summary>
 public sealed class CarShelf
 {
-    private const string CarKind = "car";
-    private const string InBayKind = "car-in-bay";
+    private static readonly EntryKind<Saved> CarKind = new("car");
+    private static readonly EntryKind<Chosen> InBayKind = new("car-in-bay");
 
     private readonly LedgerDatabase _ledger;
     private readonly TimeProvider _time;
@@ -26,8 +25,8 @@ public sealed class CarShelf
         ArgumentNullException.ThrowIfNull(ledger);
         ArgumentNullException.ThrowIfNull(bay);
         (_ledger, _time, _bay) = (ledger, time, bay.Bay);
-        if (ledger.Newest(InBayKind, _bay) is { } entry)
-            _inBay = JsonSerializer.Deserialize<Chosen>(entry.Body) is { Name: { } name, Hash: { } hash } ? Find(name, hash) : null;
+        if (InBayKind.Newest(ledger, _bay) is { } entry)
+            _inBay = entry.Body is { Name: { } name, Hash: { } hash } ? Find(name, hash) : null;
         else if (bay.CarFile is { } file)
             _inBay = FirstCar(file);
     }
@@ -47,11 +46,11 @@ public sealed class CarShelf
 
     /// <summary>The newest revision of every car, by name.</summary>
     public IReadOnlyList<SavedCar> All() =>
-        [.. _ledger.Entries(CarKind).GroupBy(e => e.Subject).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => Read(g.Last())).OfType<SavedCar>()];
+        [.. CarKind.All(_ledger).GroupBy(e => e.Subject).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => Read(g.Last())).OfType<SavedCar>()];
 
     /// <summary>A car by name, and by hash when a certain revision is meant.</summary>
     public SavedCar? Find(string name, string? hash = null) =>
-        _ledger.Entries(CarKind, name).Reverse().Select(Read).FirstOrDefault(c => c is not null && (hash is null || c.Hash == hash));
+        CarKind.All(_ledger, name).Reverse().Select(Read).FirstOrDefault(c => c is not null && (hash is null || c.Hash == hash));
 
     /// <summary>Saves a car file; a file that is the newest of its car already is not saved again.</summary>
     /// <exception cref="FindingException">The file has mistakes; all are listed.</exception>
@@ -63,7 +62,7 @@ public sealed class CarShelf
         var hash = HashOf(file);
         if (Find(car.Name) is { } newest && newest.Hash == hash)
             return newest;
-        var entry = _ledger.Append(_time.GetUtcNow(), CarKind, car.Name, who, JsonSerializer.Serialize(new Saved(file)));
+        var entry = CarKind.Append(_ledger, _time.GetUtcNow(), car.Name, who, new Saved(file));
         return new(car, file, hash, entry.At, who, entry.Id);
     }
 
@@ -72,7 +71,7 @@ public sealed class CarShelf
     {
         lock (_gate)
         {
-            _ledger.Append(_time.GetUtcNow(), InBayKind, _bay, who, JsonSerializer.Serialize(new Chosen(car?.Model.Name, car?.Hash)));
+            InBayKind.Append(_ledger, _time.GetUtcNow(), _bay, who, new Chosen(car?.Model.Name, car?.Hash));
             _inBay = car;
         }
 
@@ -87,9 +86,9 @@ public sealed class CarShelf
         return car;
     }
 
-    private static SavedCar? Read(LedgerEntry entry)
+    private static SavedCar? Read(JournalEntry<Saved> entry)
     {
-        var file = JsonSerializer.Deserialize<Saved>(entry.Body)!.File;
+        var file = entry.Body.File;
         // A file that an older version accepted and this one does not is no car to work with.
         return CarFile.Read(file).Car is { } car ? new(car, file, HashOf(file), entry.At, entry.Who, entry.Id) : null;
     }

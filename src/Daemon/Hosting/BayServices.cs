@@ -1,8 +1,8 @@
 using Microsoft.Data.Sqlite;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Leans;
-using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Patch.Paddock;
@@ -15,6 +15,7 @@ using ScaleLink.Daemon.Publishing.Grpc.Proofs;
 using ScaleLink.Daemon.Publishing.Grpc.Rotations;
 using ScaleLink.Daemon.Publishing.Mqtt;
 using ScaleLink.Daemon.Recording;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Daemon.Zeros;
 
@@ -28,7 +29,9 @@ internal static class BayServices
         services.AddSingleton(bay);
         services.AddSingleton(time);
         services.AddSingleton<BayClock>();
-        services.AddSingleton(_ => OpenLedger(bay.LedgerPath, time));
+        // Made before the ledger is opened, and so given back after it is closed.
+        services.AddSingleton(_ => AtLedger(bay.LedgerPath, () => LedgerLock.Take(bay.LedgerPath, time.GetUtcNow())));
+        services.AddSingleton(provider => OpenLedger(provider.GetRequiredService<LedgerLock>(), bay.LedgerPath, time));
         services.AddSingleton(provider => provider.GetRequiredService<OpenedLedger>().Ledger);
         services.AddSingleton<IZeroStore, ZeroLedger>();
         services.AddSingleton(provider => new NoiseLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay, time));
@@ -78,11 +81,13 @@ internal static class BayServices
         services.AddHostedService<PaddockKeeping>();
     }
 
-    private static OpenedLedger OpenLedger(string path, TimeProvider time)
+    private static OpenedLedger OpenLedger(LedgerLock _, string path, TimeProvider time) => AtLedger(path, () => LedgerOpening.Open(path, time.GetUtcNow()));
+
+    private static T AtLedger<T>(string path, Func<T> open)
     {
         try
         {
-            return LedgerOpening.Open(path, time.GetUtcNow());
+            return open();
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or SqliteException)
         {

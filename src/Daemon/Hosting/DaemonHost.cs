@@ -1,4 +1,5 @@
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Runtime;
 using Serilog;
 
 namespace ScaleLink.Daemon.Hosting;

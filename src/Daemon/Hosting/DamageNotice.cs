@@ -1,22 +1,41 @@
-using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Publishing;
 
 namespace ScaleLink.Daemon.Hosting;
 
-/// <summary>Says that the ledger was damaged: in the log, and as a fault of every pad until the daemon is started again.</summary>
+/// <summary>
+/// Says what of the ledger was lost or cannot be read: in the log, and as a fault of every pad until the daemon is started again.
+/// </summary>
 internal sealed class DamageNotice(OpenedLedger opened, LiveBay bay, ILogger<DamageNotice> log) : IHostedService
 {
     public Task StartAsync(CancellationToken cancellationToken)
     {
         if (opened.Damage is { } damage)
-        {
-            log.LogError("{Code}: {Message} {Mend}", LedgerDamage.Code, damage.Message, damage.Mend);
-            foreach (var pad in bay.Pads)
-                pad.OnTrouble(LedgerDamage.Code, damage.Message, damage.Mend, stops: false);
-        }
-
+            Tell(LedgerDamage.Code, damage.Message, damage.Mend);
+        opened.Ledger.LeftOut.Found += TellLater;
+        TellLeftOut();
         return Task.CompletedTask;
     }
 
-    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+    public Task StopAsync(CancellationToken cancellationToken)
+    {
+        opened.Ledger.LeftOut.Found -= TellLater;
+        return Task.CompletedTask;
+    }
+
+    // Whoever came upon it may hold the lock of a pad.
+    private void TellLater() => ThreadPool.QueueUserWorkItem(_ => TellLeftOut());
+
+    private void TellLeftOut()
+    {
+        if (opened.Ledger.LeftOut.Sentence is { } sentence)
+            Tell(LeftOutEntry.Code, sentence, LeftOutEntry.Mend);
+    }
+
+    private void Tell(string code, string message, string mend)
+    {
+        log.LogError("{Code}: {Message} {Mend}", code, message, mend);
+        foreach (var pad in bay.Pads)
+            pad.OnTrouble(code, message, mend, stops: false);
+    }
 }

@@ -1,3 +1,4 @@
+using ScaleLink.Daemon.Runtime;
 using Serilog;
 using Serilog.Events;
 
@@ -14,6 +15,8 @@ internal static class Logging
         .MinimumLevel.Override("Grpc", LogEventLevel.Warning)
         // A pad that is away is told by its link, once; the health checks would tell it every second.
         .MinimumLevel.Override("Microsoft.Extensions.Diagnostics.HealthChecks", LogEventLevel.Fatal)
+        // Told as a sentence with its code by whoever runs the host; the host would print its stack as well.
+        .Filter.ByExcluding(e => e.Exception is StartException)
         .WriteTo.Console(outputTemplate: Template, standardErrorFromLevel: LogEventLevel.Verbose)
         .CreateLogger();
 }

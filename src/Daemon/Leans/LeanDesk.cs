@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;

@@ -1,3 +1,4 @@
+
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>What is wrong with a port, and the mend. Codes are stable: 100s.</summary>

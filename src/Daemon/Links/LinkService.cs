@@ -3,6 +3,7 @@ using ScaleLink.Daemon.Links.Polling;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Recording;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Links;
 

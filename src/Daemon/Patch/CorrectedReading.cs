@@ -1,4 +1,5 @@
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Settling;

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Files;
@@ -11,9 +11,9 @@ namespace ScaleLink.Daemon.Patch;
 /// <summary>The survey in force and the corrections that the crew has switched on; both live in the ledger.</summary>
 public sealed class PatchDesk
 {
-    private const string SurveyKind = "patch-survey";
-    private const string CorrectionKindName = "patch-corrections";
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { IgnoreReadOnlyProperties = true, Converters = { new JsonStringEnumConverter() } };
+    private static readonly EntryKind<Kept> SurveyKind = new("patch-survey", Json);
+    private static readonly EntryKind<List<CorrectionKind>> SwitchKind = new("patch-corrections", Json);
 
     private readonly LedgerDatabase _ledger;
     private readonly TimeProvider _time;
@@ -27,7 +27,7 @@ public sealed class PatchDesk
         ArgumentNullException.ThrowIfNull(ledger);
         ArgumentNullException.ThrowIfNull(bay);
         (_ledger, _time, _bay) = (ledger, time, bay.Bay);
-        _state = new(Survey(ledger.Newest(SurveyKind, _bay)), Corrections(ledger.Newest(CorrectionKindName, _bay)));
+        _state = new(Survey(SurveyKind.Newest(ledger, _bay)), SwitchKind.Newest(ledger, _bay)?.Body ?? []);
     }
 
     /// <summary>As it stands now.</summary>
@@ -41,7 +41,7 @@ public sealed class PatchDesk
         var survey = input.Adjust();
         lock (_gate)
         {
-            var entry = _ledger.Append(_time.GetUtcNow(), SurveyKind, _bay, who, JsonSerializer.Serialize(new Kept(input), Json));
+            var entry = SurveyKind.Append(_ledger, _time.GetUtcNow(), _bay, who, new Kept(input));
             _state = _state with { Survey = new(input, survey, entry.At, who) };
         }
     }
@@ -51,7 +51,7 @@ public sealed class PatchDesk
     {
         lock (_gate)
         {
-            _ledger.Append(_time.GetUtcNow(), SurveyKind, _bay, who, JsonSerializer.Serialize(new Kept(null), Json));
+            SurveyKind.Append(_ledger, _time.GetUtcNow(), _bay, who, new Kept(null));
             _state = _state with { Survey = null };
         }
     }
@@ -63,17 +63,14 @@ public sealed class PatchDesk
         {
             var on = isOn ? _state.On.Append(kind).Distinct() : _state.On.Where(k => k != kind);
             List<CorrectionKind> kept = [.. on.Order()];
-            _ledger.Append(_time.GetUtcNow(), CorrectionKindName, _bay, who, JsonSerializer.Serialize(kept, Json));
+            SwitchKind.Append(_ledger, _time.GetUtcNow(), _bay, who, kept);
             _state = _state with { On = kept };
         }
     }
 
-    private static SavedSurvey? Survey(LedgerEntry? entry) => entry is not null && JsonSerializer.Deserialize<Kept>(entry.Body, Json)!.Survey is { } input
+    private static SavedSurvey? Survey(JournalEntry<Kept>? entry) => entry?.Body.Survey is { } input
         ? new(input, input.Adjust(), entry.At, entry.Who)
         : null;
-
-    private static List<CorrectionKind> Corrections(LedgerEntry? entry) =>
-        entry is null ? [] : JsonSerializer.Deserialize<List<CorrectionKind>>(entry.Body, Json)!;
 
     private sealed record Kept(SurveyInput? Survey);
 }

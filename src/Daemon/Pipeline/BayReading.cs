@@ -1,3 +1,4 @@
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing;
 
 namespace ScaleLink.Daemon.Pipeline;

@@ -1,3 +1,5 @@
+using ScaleLink.Daemon.Runtime;
+
 namespace ScaleLink.Daemon.Pipeline;
 
 /// <summary>The faults of one pad that are in force, each with the instant it began. Not thread-safe: its pad guards it.</summary>

@@ -1,3 +1,5 @@
+using ScaleLink.Daemon.Runtime;
+
 namespace ScaleLink.Daemon.Pipeline;
 
 /// <summary>What one pad has to say of one block of time.</summary>

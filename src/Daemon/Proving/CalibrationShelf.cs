@@ -1,5 +1,5 @@
-using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Publishing;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
 
 namespace ScaleLink.Daemon.Proving;

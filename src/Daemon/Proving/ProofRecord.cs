@@ -1,4 +1,3 @@
-using ScaleLink.Daemon.Ledger;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
 

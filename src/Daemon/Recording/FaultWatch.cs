@@ -1,4 +1,5 @@
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Protocol.Captures;
 
 namespace ScaleLink.Daemon.Recording;

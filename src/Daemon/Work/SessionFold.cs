@@ -8,9 +8,12 @@ namespace ScaleLink.Daemon.Work;
 public static class SessionFold
 {
     /// <summary>The session after one more step.</summary>
+    /// <exception cref="InvalidOperationException">What the step stands on is not there: an entry before it was lost.</exception>
     public static WorkSession Apply(WorkSession session, WorkStep step, DateTimeOffset at, string who, long entry)
     {
         ArgumentNullException.ThrowIfNull(session);
+        if (!HasFooting(session, step))
+            throw new InvalidOperationException("the step that it builds on is missing");
         return (step switch
         {
             CheckSet check => session with { Marks = session.Marks.SetItem(check.Key, new(check.Done, check.Skipped, check.Value, check.Note, who, at)) },
@@ -24,6 +27,14 @@ public static class SessionFold
             _ => session,
         }) with { Entry = entry };
     }
+
+    private static bool HasFooting(WorkSession session, WorkStep step) => step switch
+    {
+        ReadingCaptured { Kind: not CaptureKind.Baseline } => session.Known is not null,
+        AdjustmentUndone => session.Open.Count > 0,
+        ChangeNamed or StepConfirmed => session.KnownBefore is not null,
+        _ => true,
+    };
 
     private static WorkSession Capture(WorkSession session, ReadingCaptured step, DateTimeOffset at, string who, long entry)
     {

@@ -1,33 +1,32 @@
-using System.Text.Json;
-using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Daemon.Work;
 
 /// <summary>Sessions in the ledger: every step one entry, under the session's name.</summary>
-public sealed class WorkLedger(LedgerDatabase ledger, TimeProvider time, ILogger<WorkLedger> log)
+public sealed class WorkLedger(LedgerDatabase ledger, TimeProvider time)
 {
-    private const string Kind = "work";
+    private static readonly EntryKind<WorkStep> Kind = new("work", WorkJson.Options);
 
     /// <summary>The session that has not ended; null when there is none.</summary>
     public WorkSession? Open() => All().LastOrDefault(s => s.End is null);
 
-    /// <summary>All sessions, oldest first. One that cannot be read any more is left out.</summary>
-    public IReadOnlyList<WorkSession> All() => [.. ledger.Entries(Kind).GroupBy(e => e.Subject).Select(g => Fold([.. g])).OfType<WorkSession>().OrderBy(s => s.StartedAt)];
+    /// <summary>All sessions, oldest first. A step that cannot be read is left out by name, a session whose beginning cannot be read as a whole.</summary>
+    public IReadOnlyList<WorkSession> All() => [.. Kind.All(ledger).GroupBy(e => e.Subject).Select(g => Fold([.. g])).OfType<WorkSession>().OrderBy(s => s.StartedAt)];
 
     /// <summary>One session.</summary>
-    public WorkSession? Find(string id) => Fold(ledger.Entries(Kind, id));
+    public WorkSession? Find(string id) => Fold([.. Kind.All(ledger, id)]);
 
     /// <summary>Writes the first step.</summary>
     public WorkSession Begin(SessionStarted start, string who)
     {
         var at = time.GetUtcNow();
         var id = $"{at:yyyyMMdd-HHmmss}";
-        while (ledger.Newest(Kind, id) is not null)
+        while (ledger.Newest(Kind.Name, id) is not null)
             id += "a";
         // Made once before it is written: what cannot be read must not be begun.
         var session = WorkSession.Begin(start, id, at, who, 0);
-        var entry = ledger.Append(at, Kind, id, who, WorkJson.Write(start));
+        var entry = Kind.Append(ledger, at, id, who, start);
         return session with { Entry = entry.Id, StartedAt = entry.At };
     }
 
@@ -38,23 +37,30 @@ public sealed class WorkLedger(LedgerDatabase ledger, TimeProvider time, ILogger
         var at = time.GetUtcNow();
         // A step that cannot be applied must not be acknowledged.
         SessionFold.Apply(session, step, at, who, session.Entry);
-        var entry = ledger.Append(at, Kind, session.Id, who, WorkJson.Write(step));
+        var entry = Kind.Append(ledger, at, session.Id, who, step);
         return SessionFold.Apply(session, step, entry.At, who, entry.Id);
     }
 
-    private WorkSession? Fold(IReadOnlyList<LedgerEntry> entries)
+    private WorkSession? Fold(IReadOnlyList<JournalEntry<WorkStep>> entries)
+    {
+        WorkSession? session = null;
+        foreach (var entry in entries)
+            session = Apply(session, entry) ?? session;
+        return session;
+    }
+
+    // What was acknowledged is not judged again; but a step whose forerunner is lost may have nothing left to stand on.
+    private WorkSession? Apply(WorkSession? session, JournalEntry<WorkStep> entry)
     {
         try
         {
-            if (entries.Count == 0 || WorkJson.Read(entries[0].Body) is not SessionStarted start)
-                return null;
-            var first = entries[0];
-            var session = WorkSession.Begin(start, first.Subject, first.At, first.Who, first.Id);
-            return entries.Skip(1).Aggregate(session, (s, e) => SessionFold.Apply(s, WorkJson.Read(e.Body), e.At, e.Who, e.Id));
+            return session is not null ? SessionFold.Apply(session, entry.Body, entry.At, entry.Who, entry.Id)
+                : entry.Body is SessionStarted start ? WorkSession.Begin(start, entry.Subject, entry.At, entry.Who, entry.Id)
+                : throw new InvalidOperationException("the beginning of its session is missing");
         }
-        catch (Exception e) when (e is JsonException or WorkRefusedException or FindingException)
+        catch (Exception e) when (e is WorkRefusedException or FindingException or ArgumentException or InvalidOperationException)
         {
-            log.LogWarning("Session {Session} cannot be read by this version: {Reason}", entries[0].Subject, e.Message);
+            ledger.LeftOut.Add(entry.Id, Kind.Name, entry.Subject, e is InvalidOperationException ? e.Message : $"it does not follow from the steps before it ({e.Message})");
             return null;
         }
     }

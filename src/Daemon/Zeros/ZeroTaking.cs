@@ -1,4 +1,5 @@
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Pads;
 using ZeroPoint = ScaleLink.Daemon.Pipeline.ZeroPoint;

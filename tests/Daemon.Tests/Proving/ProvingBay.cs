@@ -1,11 +1,10 @@
 using CarOnPads;
 using CarOnPads.Physics;
 using Daemon.Tests.Settling.Trials;
-using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Patch.Paddock;
 using ScaleLink.Daemon.Pipeline;
@@ -89,7 +88,7 @@ internal sealed class ProvingBay : IDisposable
         var bay = BayFile.Parse("bay = \"trial\"", "bay.toml").Configuration!;
         var (patch, cars) = (new PatchDesk(_ledger, bay, _time), new CarShelf(_ledger, bay, _time));
         prepare?.Invoke(patch, cars);
-        var standing = new StandingCar(cars, new WorkDesk(new WorkLedger(_ledger, _time, NullLogger<WorkLedger>.Instance), _live, patch, _time));
+        var standing = new StandingCar(cars, new WorkDesk(new WorkLedger(_ledger, _time), _live, patch, _time));
         return _paddock = new PaddockDesk(_live, patch, standing, bay, new PaddockLedger(_ledger, bay.Bay), _clock);
     }
 

@@ -1,5 +1,6 @@
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing;
+using ScaleLink.Daemon.Runtime;
 
 namespace Daemon.Tests.Publishing;
 

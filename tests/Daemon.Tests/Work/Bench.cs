@@ -1,6 +1,5 @@
-using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Time.Testing;
-using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Cars.Files;
@@ -20,7 +19,7 @@ internal sealed class Bench : IDisposable
     public Bench()
     {
         _database = new LedgerDatabase(Path.Combine(_folder.FullName, "ledger.db"));
-        Ledger = new WorkLedger(_database, _time, NullLogger<WorkLedger>.Instance);
+        Ledger = new WorkLedger(_database, _time);
         Session = Ledger.Begin(Start(), "crew");
     }
 

@@ -1,8 +1,7 @@
-using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing;
@@ -32,7 +31,7 @@ public sealed class StandingCarTests : IDisposable
         var bay = BayFile.Parse("bay = \"unit6\"", "bay.toml").Configuration!;
         _database = new LedgerDatabase(Path.Combine(_folder.FullName, "ledger.db"));
         _cars = new CarShelf(_database, bay, time);
-        _desk = new WorkDesk(new WorkLedger(_database, time, NullLogger<WorkLedger>.Instance), new LiveBay([]), new PatchDesk(_database, bay, time), time);
+        _desk = new WorkDesk(new WorkLedger(_database, time), new LiveBay([]), new PatchDesk(_database, bay, time), time);
         _standing = new StandingCar(_cars, _desk);
         _ = new CarRocking(_standing, _prior);
         _standing.Changed += () => _changes++;

@@ -1,4 +1,3 @@
-using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing.Calibration;
 

@@ -1,5 +1,6 @@
 using Google.Rpc;
 using Grpc.Core;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Cars;
 

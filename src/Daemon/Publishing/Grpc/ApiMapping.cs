@@ -1,6 +1,7 @@
 using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
 using Wire = ScaleLink.Api.V1;
 using Corner = ScaleLink.Weighing.Corner;
 

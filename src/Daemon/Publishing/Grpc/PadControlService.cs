@@ -1,5 +1,6 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Zeros;
 using Wire = ScaleLink.Api.V1;
 

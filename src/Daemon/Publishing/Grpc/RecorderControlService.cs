@@ -1,6 +1,7 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Recording;
+using ScaleLink.Daemon.Runtime;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;

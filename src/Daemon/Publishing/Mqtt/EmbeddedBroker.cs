@@ -4,6 +4,7 @@ using MQTTnet.Protocol;
 using MQTTnet.Server;
 using MQTTnet.Server.Internal.Adapter;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Publishing.Mqtt;
 

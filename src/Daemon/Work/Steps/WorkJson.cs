@@ -6,7 +6,8 @@ namespace ScaleLink.Daemon.Work;
 /// <summary>Steps as JSON, for the ledger.</summary>
 public static class WorkJson
 {
-    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web)
+    /// <summary>How steps are written.</summary>
+    internal static JsonSerializerOptions Options { get; } = new(JsonSerializerDefaults.Web)
     {
         // What can be worked out again is not written down.
         IgnoreReadOnlyProperties = true,

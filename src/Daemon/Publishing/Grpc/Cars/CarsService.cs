@@ -1,5 +1,6 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Cars;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Cars.Files;

@@ -1,6 +1,7 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Leans;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Cars;
 using Wire = ScaleLink.Api.V1;
 

@@ -1,5 +1,6 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Patch;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Patch;
 using Wire = ScaleLink.Api.V1;
 

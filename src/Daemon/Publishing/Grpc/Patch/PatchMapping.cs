@@ -1,5 +1,6 @@
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Publishing.Grpc.Leans;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Cars;

@@ -1,5 +1,4 @@
 using Google.Protobuf.WellKnownTypes;
-using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Statistics;

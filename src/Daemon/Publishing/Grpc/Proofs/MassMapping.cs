@@ -1,3 +1,4 @@
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
 using Wire = ScaleLink.Api.V1;
 

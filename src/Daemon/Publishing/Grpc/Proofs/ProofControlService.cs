@@ -1,6 +1,7 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
 using Wire = ScaleLink.Api.V1;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Grpc.Core;
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing.Reports;
 using ScaleLink.Weighing.Calibration;

@@ -1,6 +1,7 @@
 using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Settling;
 using Wire = ScaleLink.Api.V1;

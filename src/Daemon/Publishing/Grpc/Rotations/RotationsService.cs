@@ -1,9 +1,9 @@
 using System.Globalization;
 using Grpc.Core;
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Ledger;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing.Reports;
+using ScaleLink.Daemon.Runtime;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc.Rotations;

@@ -1,4 +1,5 @@
 using Grpc.Core;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Planning;

@@ -1,4 +1,4 @@
-namespace ScaleLink.Daemon;
+namespace ScaleLink.Daemon.Runtime;
 
 /// <summary>Something wrong with a pad, in force since an instant.</summary>
 /// <param name="Code">Stable code: 100s port, 200s frame, 300s calibration, 400s publishing.</param>

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Microsoft.Data.Sqlite;
 
-namespace ScaleLink.Daemon.Ledger;
+namespace ScaleLink.Daemon.Journal;
 
 /// <summary>What was lost of a ledger.</summary>
 /// <param name="Kept">Entries that are whole and were taken over.</param>
@@ -72,7 +72,7 @@ public static class LedgerOpening
         try
         {
             ledger = new LedgerDatabase(path);
-            if (ledger.IsSound() && ledger.FirstBrokenLink() is null && Reaches(ledger, known))
+            if (ledger.IsSound() && ledger.CheckChain(known) is null && Reaches(ledger, known))
                 return ledger;
         }
         catch (Exception e) when (e is SqliteException or FormatException or InvalidCastException or InvalidOperationException)
@@ -84,7 +84,7 @@ public static class LedgerOpening
         return null;
     }
 
-    private static bool Reaches(LedgerDatabase ledger, LedgerHead? known) => known is null || ledger.Entry(known.Id)?.Hash == known.Hash;
+    private static bool Reaches(LedgerDatabase ledger, LedgerHead? known) => known is null || ledger.HashOf(known.Id) == known.Hash;
 
     private static long TakeOver(string damaged, LedgerDatabase into)
     {

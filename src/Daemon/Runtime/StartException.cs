@@ -1,4 +1,4 @@
-namespace ScaleLink.Daemon;
+namespace ScaleLink.Daemon.Runtime;
 
 /// <summary>The daemon cannot start: what is wrong under a stable code, and the mend.</summary>
 public sealed class StartException(string code, string message, string mend, Exception? inner = null) : Exception(message, inner)

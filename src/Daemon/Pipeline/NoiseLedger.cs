@@ -1,12 +1,14 @@
-using System.Text.Json;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Weighing;
 
-namespace ScaleLink.Daemon.Ledger;
+namespace ScaleLink.Daemon.Pipeline;
 
 /// <summary>How much the pads of the bay scatter at rest, learned in quiet times and kept for the next start.</summary>
 public sealed class NoiseLedger(LedgerDatabase ledger, string bay, TimeProvider time)
 {
-    private const string Kind = "noise", Who = "daemon";
+    private const string Who = "daemon";
+    private static readonly EntryKind<double[]> Kind = new("noise");
+
     // Less of a change is not worth an entry: the estimator bears a factor of two.
     private const double WorthKeeping = 1.2;
 
@@ -15,7 +17,7 @@ public sealed class NoiseLedger(LedgerDatabase ledger, string bay, TimeProvider 
     /// <summary>What was learned last, standard deviation of a 50 ms block, kg; nothing before the first lesson.</summary>
     public Corners? Recall()
     {
-        _kept = ledger.Newest(Kind, bay) is { } entry && JsonSerializer.Deserialize<double[]>(entry.Body) is { Length: 4 } kg && kg.All(k => k > 0 && double.IsFinite(k))
+        _kept = Kind.Newest(ledger, bay)?.Body is { Length: 4 } kg && kg.All(k => k > 0 && double.IsFinite(k))
             ? Corners.From(c => kg[(int)c])
             : null;
         return _kept;
@@ -26,7 +28,7 @@ public sealed class NoiseLedger(LedgerDatabase ledger, string bay, TimeProvider 
     {
         if (_kept is { } kept && Enum.GetValues<Corner>().All(c => noise[c] < kept[c] * WorthKeeping && noise[c] > kept[c] / WorthKeeping))
             return;
-        ledger.Append(time.GetUtcNow(), Kind, bay, Who, JsonSerializer.Serialize(Enum.GetValues<Corner>().Select(c => noise[c])));
+        Kind.Append(ledger, time.GetUtcNow(), bay, Who, [.. Enum.GetValues<Corner>().Select(c => noise[c])]);
         _kept = noise;
     }
 }

@@ -1,9 +1,7 @@
-using System.Globalization;
-using System.Security.Cryptography;
-using System.Text;
 using Microsoft.Data.Sqlite;
+using ScaleLink.Daemon.Runtime;
 
-namespace ScaleLink.Daemon.Ledger;
+namespace ScaleLink.Daemon.Journal;
 
 /// <summary>
 /// The append-only record of the bay: one SQLite file, write-ahead log, synchronous FULL, so that what was acknowledged survives a kill and a power cut.
@@ -23,11 +21,12 @@ public sealed class LedgerDatabase : IDisposable
         CREATE TRIGGER IF NOT EXISTS entries_never_go BEFORE DELETE ON entries BEGIN SELECT RAISE(ABORT, 'the ledger is append-only'); END;
         """;
 
-    private const string TimeFormat = "yyyy-MM-ddTHH:mm:ss.fffZ";
+    private const int All = int.MaxValue;
 
     private static readonly string Software = "scalelink " + (typeof(LedgerDatabase).Assembly.GetName().Version?.ToString(3) ?? "0");
 
     private readonly Lock _gate = new();
+    private HashSet<long> _altered = [];
     private readonly SqliteConnection _connection;
     private readonly LedgerHeadFile _head;
 
@@ -51,6 +50,9 @@ public sealed class LedgerDatabase : IDisposable
         }
     }
 
+    /// <summary>Entries that are here and cannot be used.</summary>
+    public LeftOutEntries LeftOut { get; } = new();
+
     /// <summary>Appends an entry; it is on the disk when this returns.</summary>
     /// <param name="at">When it happened, UTC.</param>
     /// <param name="kind">What it is, such as <c>zero</c>.</param>
@@ -63,31 +65,40 @@ public sealed class LedgerDatabase : IDisposable
         lock (_gate)
         {
             using var transaction = _connection.BeginTransaction();
-            var stamp = Stamp(at);
-            var hash = Hash(LastHash(transaction), stamp, kind, subject, who, Software, body);
+            var stored = StoredEntry.Following(LastHash(transaction), at, kind, subject, who, Software, body);
             using var insert = Command(
                 "INSERT INTO entries(at, kind, subject, who, software, body, hash) VALUES($at, $kind, $subject, $who, $software, $body, $hash) RETURNING id",
-                ("$at", stamp), ("$kind", kind), ("$subject", subject), ("$who", who), ("$software", Software), ("$body", body), ("$hash", hash));
+                stored.Columns);
             insert.Transaction = transaction;
             var id = (long)insert.ExecuteScalar()!;
             transaction.Commit();
-            _head.Write(new LedgerHead(id, hash));
-            return new LedgerEntry(id, Time(stamp), kind, subject, who, Software, body, hash);
+            _head.Write(new LedgerHead(id, stored.Hash));
+            return (stored with { Id = id }).Read()!;
         }
     }
 
-    /// <summary>Newest entry of that kind about that subject.</summary>
-    public LedgerEntry? Newest(string kind, string subject) =>
-        Read("WHERE kind = $kind AND subject = $subject ORDER BY id DESC LIMIT 1", ("$kind", kind), ("$subject", subject)).FirstOrDefault();
+    /// <summary>Newest entry of that kind about that subject; with a number, the newest before that entry.</summary>
+    public LedgerEntry? Newest(string kind, string subject, long before = long.MaxValue) =>
+        Read("WHERE kind = $kind AND subject = $subject AND id < $before ORDER BY id DESC", most: 1, ("$kind", kind), ("$subject", subject), ("$before", before)).FirstOrDefault();
 
     /// <summary>All entries of that kind, oldest first; with a subject, only those about it.</summary>
     public IReadOnlyList<LedgerEntry> Entries(string kind, string? subject = null) =>
         subject is null
-            ? Read("WHERE kind = $kind ORDER BY id", ("$kind", kind))
-            : Read("WHERE kind = $kind AND subject = $subject ORDER BY id", ("$kind", kind), ("$subject", subject));
+            ? Read("WHERE kind = $kind ORDER BY id", All, ("$kind", kind))
+            : Read("WHERE kind = $kind AND subject = $subject ORDER BY id", All, ("$kind", kind), ("$subject", subject));
 
     /// <summary>The entry with that number.</summary>
-    public LedgerEntry? Entry(long id) => Read("WHERE id = $id", ("$id", id)).FirstOrDefault();
+    public LedgerEntry? Entry(long id) => Read("WHERE id = $id", most: 1, ("$id", id)).FirstOrDefault();
+
+    /// <summary>The hash that stands in the entry with that number, whether the entry can be used or not.</summary>
+    internal string? HashOf(long id)
+    {
+        lock (_gate)
+        {
+            using var query = Command("SELECT hash FROM entries WHERE id = $id", ("$id", id));
+            return query.ExecuteScalar() as string;
+        }
+    }
 
     /// <summary>Whether the file's own structure is sound.</summary>
     public bool IsSound()
@@ -99,9 +110,6 @@ public sealed class LedgerDatabase : IDisposable
         }
     }
 
-    /// <summary>The newest entry; nothing in an empty ledger.</summary>
-    public LedgerHead? Head => Read("ORDER BY id DESC LIMIT 1").Select(e => new LedgerHead(e.Id, e.Hash)).FirstOrDefault();
-
     /// <summary>Takes over an entry of a damaged ledger as it stands; its hash must follow from what is here.</summary>
     internal void TakeOver(LedgerEntry entry)
     {
@@ -109,66 +117,85 @@ public sealed class LedgerDatabase : IDisposable
         {
             using var insert = Command(
                 "INSERT INTO entries(id, at, kind, subject, who, software, body, hash) VALUES($id, $at, $kind, $subject, $who, $software, $body, $hash)",
-                ("$id", entry.Id), ("$at", Stamp(entry.At)), ("$kind", entry.Kind), ("$subject", entry.Subject), ("$who", entry.Who), ("$software", entry.Software), ("$body", entry.Body), ("$hash", entry.Hash));
+                [("$id", entry.Id), .. StoredEntry.Of(entry).Columns]);
             insert.ExecuteNonQuery();
         }
+    }
+
+    /// <summary>
+    /// Goes through the chain of hashes and leaves out what was altered since it was written. The hash that stands in an entry goes into the one after it,
+    /// so an entry whose own text does not fit its hash is known to be altered alone when the next one follows from that hash.
+    /// </summary>
+    /// <param name="known">The newest entry as it is known beside the ledger: it vouches for the last hash.</param>
+    /// <returns>Number of the first entry from which the chain does not hold; nothing when it is whole but for the entries left out.</returns>
+    internal long? CheckChain(LedgerHead? known)
+    {
+        var (last, suspect) = ("", (StoredEntry?)null);
+        List<StoredEntry> altered = [];
+        foreach (var entry in Stored("ORDER BY id", All))
+        {
+            var fits = entry.Hash == entry.HashAfter(last);
+            if (suspect is not null)
+            {
+                if (!fits)
+                    return suspect.Id;
+                altered.Add(suspect);
+            }
+
+            suspect = fits ? null : entry;
+            last = entry.Hash;
+        }
+
+        if (suspect is not null && (known is null || known.Id != suspect.Id || known.Hash != suspect.Hash))
+            return suspect.Id;
+        if (suspect is not null)
+            altered.Add(suspect);
+        foreach (var entry in altered)
+            LeftOut.Add(entry.Id, PeerText.Clean(entry.Kind, 32), PeerText.Clean(entry.Subject, 64), "it was altered after it was written");
+        _altered = [.. altered.Select(e => e.Id)];
+        return null;
     }
 
     /// <summary>The entries from the first on, as long as each can be read and follows from the one before.</summary>
     internal IEnumerable<LedgerEntry> WholeChain()
     {
         var (last, id) = ("", 0L);
-        while (TryRead(id) is { } entry && entry.Hash == HashOf(entry, last))
+        while (TryRead(id) is { } stored && stored.Hash == stored.HashAfter(last) && stored.Read() is { } entry)
         {
             yield return entry;
             (last, id) = (entry.Hash, entry.Id);
         }
     }
 
-    private LedgerEntry? TryRead(long after)
+    private StoredEntry? TryRead(long after)
     {
         try
         {
-            return Read("WHERE id > $after ORDER BY id LIMIT 1", ("$after", after)).FirstOrDefault();
+            return Stored("WHERE id > $after ORDER BY id", most: 1, ("$after", after)).FirstOrDefault();
         }
-        catch (Exception e) when (e is SqliteException or FormatException or InvalidCastException or InvalidOperationException)
+        catch (Exception e) when (e is SqliteException or InvalidCastException or InvalidOperationException)
         {
             // A damaged page: the chain ends before it.
             return null;
         }
     }
 
-    private static string HashOf(LedgerEntry entry, string last) => Hash(last, Stamp(entry.At), entry.Kind, entry.Subject, entry.Who, entry.Software, entry.Body);
-
-    private static string Stamp(DateTimeOffset at) => at.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture);
-
-    /// <summary>Number of the first entry whose hash does not follow from what stands before it; nothing when the chain is whole.</summary>
-    public long? FirstBrokenLink()
-    {
-        var last = "";
-        foreach (var entry in Read("ORDER BY id"))
-        {
-            if (entry.Hash != HashOf(entry, last))
-                return entry.Id;
-            last = entry.Hash;
-        }
-
-        return null;
-    }
-
     /// <inheritdoc/>
     public void Dispose() => _connection.Dispose();
 
-    private List<LedgerEntry> Read(string which, params (string Name, object Value)[] parameters)
+    private List<LedgerEntry> Read(string which, int most, params (string Name, object Value)[] parameters) =>
+        [.. Stored(which, most, parameters).Select(stored => stored.Read()).OfType<LedgerEntry>()];
+
+    private List<StoredEntry> Stored(string which, int most, params (string Name, object Value)[] parameters)
     {
         lock (_gate)
         {
             using var query = Command("SELECT id, at, kind, subject, who, software, body, hash FROM entries " + which, parameters);
             using var reader = query.ExecuteReader();
-            List<LedgerEntry> entries = [];
-            while (reader.Read())
-                entries.Add(new LedgerEntry(reader.GetInt64(0), Time(reader.GetString(1)), reader.GetString(2), reader.GetString(3),
-                    reader.GetString(4), reader.GetString(5), reader.GetString(6), reader.GetString(7)));
+            List<StoredEntry> entries = [];
+            while (entries.Count < most && reader.Read())
+                if (reader.GetInt64(0) is var id && !_altered.Contains(id))
+                    entries.Add(new(id, reader.GetString(1), reader.GetString(2), reader.GetString(3), reader.GetString(4), reader.GetString(5), reader.GetString(6), reader.GetString(7)));
             return entries;
         }
     }
@@ -184,9 +211,6 @@ public sealed class LedgerDatabase : IDisposable
         return command;
     }
 
-    private static DateTimeOffset Time(string stamp) =>
-        DateTimeOffset.ParseExact(stamp, TimeFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal);
-
     private string LastHash(SqliteTransaction transaction)
     {
         using var query = _connection.CreateCommand();
@@ -194,7 +218,4 @@ public sealed class LedgerDatabase : IDisposable
         query.CommandText = "SELECT hash FROM entries ORDER BY id DESC LIMIT 1";
         return query.ExecuteScalar() as string ?? "";
     }
-
-    private static string Hash(params string[] parts) =>
-        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\u001f', parts))));
 }

@@ -1,6 +1,6 @@
 using System.Text.Json;
 
-namespace ScaleLink.Daemon.Ledger;
+namespace ScaleLink.Daemon.Journal;
 
 /// <summary>The newest entry of a ledger.</summary>
 /// <param name="Id">Its number.</param>

@@ -1,8 +1,8 @@
 using System.Text.Json;
-using ScaleLink.Daemon.Leans;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 
-namespace ScaleLink.Daemon.Ledger;
+namespace ScaleLink.Daemon.Leans;
 
 /// <summary>
 /// Zeros of inclinometers and the tests that find them, by the pad's serial number. Each entry holds all that is known after its step, so
@@ -10,17 +10,15 @@ namespace ScaleLink.Daemon.Ledger;
 /// </summary>
 public sealed class LeanLedger(LedgerDatabase ledger) : ILeanStore
 {
-    private const string Kind = "lean-zero";
-    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { IgnoreReadOnlyProperties = true };
+    private static readonly EntryKind<LeanRecord> Kind = new("lean-zero", new JsonSerializerOptions(JsonSerializerDefaults.Web) { IgnoreReadOnlyProperties = true });
 
     /// <inheritdoc/>
     public SavedLeanZero? InForce(string serialNumber) => Of(serialNumber).Zero;
 
     /// <summary>What is known of that pad; an empty record when nothing is.</summary>
-    public LeanRecord Of(string serialNumber) =>
-        ledger.Newest(Kind, serialNumber) is { } entry ? JsonSerializer.Deserialize<LeanRecord>(entry.Body, Json)! : new LeanRecord();
+    public LeanRecord Of(string serialNumber) => Kind.Newest(ledger, serialNumber)?.Body ?? new LeanRecord();
 
     /// <summary>Writes a step; it is on the disk when this returns.</summary>
     public void Append(string serialNumber, LeanRecord record, string who, DateTimeOffset at) =>
-        ledger.Append(at, Kind, serialNumber, who, JsonSerializer.Serialize(record, Json));
+        Kind.Append(ledger, at, serialNumber, who, record);
 }

@@ -1,8 +1,8 @@
-using System.Text.Json;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing.Calibration;
 
-namespace ScaleLink.Daemon.Ledger;
+namespace ScaleLink.Daemon.Proving;
 
 /// <summary>A calibration that was put into force.</summary>
 /// <param name="Calibration">What it says.</param>
@@ -21,27 +21,24 @@ public sealed record AdoptedCalibration(PadCalibration Calibration, long Proof, 
 /// <summary>Calibrations in the ledger, by the pad's serial number. The newest entry of a pad is the one in force.</summary>
 public sealed class CalibrationLedger(LedgerDatabase ledger) : ICalibrationStore
 {
-    private const string Kind = "calibration";
+    private static readonly EntryKind<Written> Kind = new("calibration", ProofFlowJson.Options);
 
     /// <inheritdoc/>
-    public PadCalibration? InForce(string serialNumber) => ledger.Newest(Kind, serialNumber) is { } entry ? Read(entry).Calibration : null;
+    public PadCalibration? InForce(string serialNumber) => Kind.Newest(ledger, serialNumber) is { } entry ? Read(entry).Calibration : null;
 
     /// <summary>Everything that was put into force, oldest first; of one pad or of all.</summary>
-    public IReadOnlyList<AdoptedCalibration> All(string? serialNumber = null) => [.. ledger.Entries(Kind, serialNumber).Select(Read)];
+    public IReadOnlyList<AdoptedCalibration> All(string? serialNumber = null) => [.. Kind.All(ledger, serialNumber).Select(Read)];
 
     /// <summary>Puts a calibration into force; it is on the disk when this returns.</summary>
     public AdoptedCalibration Append(AdoptedCalibration adopted)
     {
         ArgumentNullException.ThrowIfNull(adopted);
-        var body = JsonSerializer.Serialize(new Body(adopted.Calibration, adopted.Calibration.Identity, adopted.Proof, adopted.Note, adopted.Again), ProofFlowJson.Options);
-        return Read(ledger.Append(adopted.At, Kind, adopted.Calibration.Pad, adopted.Who, body));
+        var body = new Written(adopted.Calibration, adopted.Calibration.Identity, adopted.Proof, adopted.Note, adopted.Again);
+        return Read(Kind.Append(ledger, adopted.At, adopted.Calibration.Pad, adopted.Who, body));
     }
 
-    private static AdoptedCalibration Read(LedgerEntry entry)
-    {
-        var body = JsonSerializer.Deserialize<Body>(entry.Body, ProofFlowJson.Options)!;
-        return new AdoptedCalibration(body.Calibration, body.Proof, body.Note, body.Again) { Who = entry.Who, At = entry.At };
-    }
+    private static AdoptedCalibration Read(JournalEntry<Written> entry) =>
+        new(entry.Body.Calibration, entry.Body.Proof, entry.Body.Note, entry.Body.Again) { Who = entry.Who, At = entry.At };
 
-    private sealed record Body(PadCalibration Calibration, string Identity, long Proof, string Note, bool Again);
+    private sealed record Written(PadCalibration Calibration, string Identity, long Proof, string Note, bool Again);
 }

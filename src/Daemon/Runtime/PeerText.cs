@@ -1,4 +1,4 @@
-namespace ScaleLink.Daemon.Publishing;
+namespace ScaleLink.Daemon.Runtime;
 
 /// <summary>Cleans text from outside before it reaches a log, a ledger or a terminal.</summary>
 internal static class PeerText

@@ -1,8 +1,7 @@
-using System.Text.Json;
-using ScaleLink.Daemon.Proving;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Weighing.Calibration;
 
-namespace ScaleLink.Daemon.Ledger;
+namespace ScaleLink.Daemon.Proving;
 
 /// <summary>
 /// Proofs in the ledger, an entry for every step. The entry that begins a proof gives it its number; the others name it. A proof
@@ -10,7 +9,8 @@ namespace ScaleLink.Daemon.Ledger;
 /// </summary>
 public sealed class ProofLedger(LedgerDatabase ledger, CalibrationLedger calibrations)
 {
-    private const string Kind = "proof";
+    private const string Name = "proof";
+    private static readonly EntryKind<ProofEvent> Kind = new(Name, ProofFlowJson.Options);
 
     /// <summary>Begins a proof; it is on the disk when this returns.</summary>
     public ProofRecord Begin(ProofPlan plan, string who, DateTimeOffset at)
@@ -32,9 +32,9 @@ public sealed class ProofLedger(LedgerDatabase ledger, CalibrationLedger calibra
     public IReadOnlyList<ProofRecord> All(string? serialNumber = null)
     {
         Dictionary<long, ProofRecord> proofs = [];
-        foreach (var entry in ledger.Entries(Kind, serialNumber))
+        foreach (var entry in Kind.All(ledger, serialNumber))
         {
-            var happened = JsonSerializer.Deserialize<ProofEvent>(entry.Body, ProofFlowJson.Options)!;
+            var happened = entry.Body;
             if (happened.Begun is { } plan)
                 proofs[entry.Id] = new ProofRecord { Id = entry.Id, Flow = new ProofFlow { Plan = plan }, BegunAt = entry.At, BegunBy = entry.Who };
             else if (proofs.TryGetValue(happened.Proof, out var proof))
@@ -49,8 +49,7 @@ public sealed class ProofLedger(LedgerDatabase ledger, CalibrationLedger calibra
     }
 
     /// <summary>One proof by its number.</summary>
-    public ProofRecord? Find(long id) => ledger.Entry(id) is { Kind: Kind } entry ? All(entry.Subject).FirstOrDefault(p => p.Id == id) : null;
+    public ProofRecord? Find(long id) => ledger.Entry(id) is { Kind: Name } entry ? All(entry.Subject).FirstOrDefault(p => p.Id == id) : null;
 
-    private LedgerEntry Append(string serialNumber, string who, DateTimeOffset at, ProofEvent happened) =>
-        ledger.Append(at, Kind, serialNumber, who, JsonSerializer.Serialize(happened, ProofFlowJson.Options));
+    private JournalEntry<ProofEvent> Append(string serialNumber, string who, DateTimeOffset at, ProofEvent happened) => Kind.Append(ledger, at, serialNumber, who, happened);
 }

@@ -1,4 +1,4 @@
-namespace ScaleLink.Daemon.Ledger;
+namespace ScaleLink.Daemon.Journal;
 
 /// <summary>One line of the ledger; it never changes.</summary>
 /// <param name="Id">Counts up by one.</param>

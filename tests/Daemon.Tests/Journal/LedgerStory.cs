@@ -1,14 +1,17 @@
 using System.Globalization;
-using Microsoft.Extensions.Logging.Abstractions;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Journal;
+using ScaleLink.Daemon.Leans;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Patch.Paddock;
+using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Work;
+using ScaleLink.Daemon.Zeros;
 using ScaleLink.Weighing;
 
-namespace Daemon.Tests.Ledger;
+namespace Daemon.Tests.Journal;
 
 /// <summary>
 /// What a ledger says once everything that reads it has read it, a line for each thing, in words of the tests: names in code may change,
@@ -104,7 +107,7 @@ internal sealed class LedgerStory(LedgerDatabase ledger)
 
     private void Sessions()
     {
-        foreach (var s in new WorkLedger(ledger, TimeProvider.System, NullLogger<WorkLedger>.Instance).All())
+        foreach (var s in new WorkLedger(ledger, TimeProvider.System).All())
         {
             Say($"session {s.Id}: {s.Car.Name} '{s.Start.Title}', {s.Who}, {When(s.StartedAt)}, target {Text(s.Car.Targets.CrossWeightPercent)} ± {Text(s.Car.Targets.CrossWeightTolerancePercent)}, entry {s.Entry}");
             foreach (var (key, mark) in s.Marks.OrderBy(m => m.Key, StringComparer.Ordinal))

@@ -1,7 +1,8 @@
-using ScaleLink.Daemon.Ledger;
+using Microsoft.Data.Sqlite;
+using ScaleLink.Daemon.Journal;
 using Shared;
 
-namespace Daemon.Tests.Ledger;
+namespace Daemon.Tests.Journal;
 
 /// <summary>
 /// Ledgers that released builds have written (tests/ledgers, a folder for each shape) open with the same result in this build. The README
@@ -24,6 +25,14 @@ public sealed class FrozenLedgerTests : IDisposable
         Approved.Matches(LedgerStory.Of(ledger), "tests", "ledgers", frozen + ".approved.txt");
     }
 
+    [Theory, MemberData(nameof(Ledgers))]
+    public void With_any_one_entry_altered_it_opens_less_that_entry_which_is_named(string frozen) =>
+        Spoil(frozen, "UPDATE entries SET body = substr(body, 1, length(body) / 2) || '#' || substr(body, length(body) / 2 + 2) WHERE id = $id", "it was altered after it was written");
+
+    [Theory, InlineData("0.1.0/work-session")]
+    public void With_any_one_time_altered_it_opens_less_that_entry_which_is_named(string frozen) =>
+        Spoil(frozen, "UPDATE entries SET at = 'nonsense' WHERE id = $id", "it was altered after it was written");
+
     [Fact]
     public void Every_kind_of_entry_and_every_step_is_among_them()
     {
@@ -43,6 +52,44 @@ public sealed class FrozenLedgerTests : IDisposable
             Assert.Contains(entries, e => e.Kind == "proof" && e.Body.Contains($"\"{happened}\":", StringComparison.Ordinal));
         foreach (var happened in (string[])["weighed", "thrownAway", "finished", "ended"])
             Assert.Contains(entries, e => e.Kind == "rotation" && e.Body.Contains($"\"{happened}\":", StringComparison.Ordinal));
+    }
+
+    // What is expected is told by a ledger into which the entry never came.
+    private void Spoil(string frozen, string how, string because)
+    {
+        List<LedgerEntry> whole;
+        using (var ledger = new LedgerDatabase(FrozenLedgers.CopyTo(_folder, frozen)))
+            whole = [.. ledger.WholeChain()];
+        foreach (var spoilt in whole)
+        {
+            var path = FrozenLedgers.CopyTo(_folder, frozen);
+            using (var hand = new SqliteConnection($"Data Source={path};Pooling=False"))
+            {
+                hand.Open();
+                using var alter = hand.CreateCommand();
+#pragma warning disable CA2100 // A constant of this class.
+                alter.CommandText = "DROP TRIGGER entries_never_change; " + how;
+#pragma warning restore CA2100
+                alter.Parameters.AddWithValue("$id", spoilt.Id);
+                alter.ExecuteNonQuery();
+            }
+
+            var opened = LedgerOpening.Open(path, Now);
+            using var ledger = opened.Ledger;
+            Assert.Null(opened.Damage);
+            var named = ledger.LeftOut.All.Single();
+            Assert.Equal((spoilt.Id, spoilt.Kind, spoilt.Subject, because), (named.Id, named.Kind, named.Subject, named.Because));
+            Assert.Equal(Without(whole, spoilt), LedgerStory.Of(ledger));
+        }
+    }
+
+    private string Without(List<LedgerEntry> whole, LedgerEntry one)
+    {
+        var path = Path.Combine(_folder.FullName, $"without-{Guid.NewGuid():N}.db");
+        using var ledger = new LedgerDatabase(path);
+        foreach (var entry in whole.Where(e => e.Id != one.Id))
+            ledger.TakeOver(entry);
+        return LedgerStory.Of(ledger);
     }
 
     public void Dispose() => _folder.Delete(recursive: true);

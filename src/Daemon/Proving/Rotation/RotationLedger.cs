@@ -1,13 +1,12 @@
-using System.Text.Json;
-using ScaleLink.Daemon.Proving;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Weighing.Calibration;
 
-namespace ScaleLink.Daemon.Ledger;
+namespace ScaleLink.Daemon.Proving;
 
 /// <summary>Rotations in the ledger, an entry for every step; the first one gives the rotation its number.</summary>
 public sealed class RotationLedger(LedgerDatabase ledger, string bay)
 {
-    private const string Kind = "rotation";
+    private static readonly EntryKind<RotationEvent> Kind = new("rotation", ProofFlowJson.Options);
 
     /// <summary>Begins a rotation with its first weighing; it is on the disk when this returns.</summary>
     public RotationRecord Begin(PlacementReading first, string who, DateTimeOffset at)
@@ -30,9 +29,9 @@ public sealed class RotationLedger(LedgerDatabase ledger, string bay)
     public IReadOnlyList<RotationRecord> All()
     {
         SortedDictionary<long, RotationRecord> all = [];
-        foreach (var entry in ledger.Entries(Kind, bay))
+        foreach (var entry in Kind.All(ledger, bay))
         {
-            var happened = JsonSerializer.Deserialize<RotationEvent>(entry.Body, ProofFlowJson.Options)!;
+            var happened = entry.Body;
             var before = happened.Rotation == 0
                 ? new RotationRecord { Id = entry.Id, BegunAt = entry.At, BegunBy = entry.Who }
                 : all.GetValueOrDefault(happened.Rotation);
@@ -43,6 +42,5 @@ public sealed class RotationLedger(LedgerDatabase ledger, string bay)
         return [.. all.Values];
     }
 
-    private LedgerEntry Write(RotationEvent happened, string who, DateTimeOffset at) =>
-        ledger.Append(at, Kind, bay, who, JsonSerializer.Serialize(happened, ProofFlowJson.Options));
+    private JournalEntry<RotationEvent> Write(RotationEvent happened, string who, DateTimeOffset at) => Kind.Append(ledger, at, bay, who, happened);
 }

@@ -1,6 +1,6 @@
 using Shared;
 
-namespace Daemon.Tests.Ledger;
+namespace Daemon.Tests.Journal;
 
 /// <summary>The ledgers under tests/ledgers, by shape and name, such as <c>0.1.0/work-session</c>.</summary>
 internal static class FrozenLedgers

@@ -1,8 +1,9 @@
 using Microsoft.Extensions.Time.Testing;
-using ScaleLink.Daemon.Ledger;
+using ScaleLink.Daemon.Journal;
+using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing;
 
-namespace Daemon.Tests.Ledger;
+namespace Daemon.Tests.Pipeline;
 
 public sealed class NoiseLedgerTests : IDisposable
 {

@@ -1,0 +1,47 @@
+using ScaleLink.Daemon.Journal;
+using ScaleLink.Daemon.Pipeline;
+
+namespace ScaleLink.Daemon.Zeros;
+
+/// <summary>Zeros in the ledger, by the pad's serial number: another pad on the same port has no zero.</summary>
+public sealed class ZeroLedger(LedgerDatabase ledger) : IZeroStore
+{
+    private static readonly EntryKind<ZeroPoint> Kind = new("zero");
+    private static readonly EntryKind<Kept> TrackKind = new("zero-tracking");
+    private static readonly EntryKind<Kept> CheckKind = new("zero-check");
+    private const string Daemon = "scalelinkd";
+
+    /// <inheritdoc/>
+    public ZeroPoint? Latest(string serialNumber) => Kind.Newest(ledger, serialNumber)?.Body;
+
+    /// <inheritdoc/>
+    public IReadOnlyList<ZeroPoint> History(string serialNumber) => [.. Kind.All(ledger, serialNumber).Select(entry => entry.Body)];
+
+    /// <inheritdoc/>
+    public void Append(ZeroPoint zero)
+    {
+        ArgumentNullException.ThrowIfNull(zero);
+        Kind.Append(ledger, zero.TakenAt, zero.SerialNumber, zero.Who, zero);
+    }
+
+    /// <inheritdoc/>
+    public double TrackedKg(ZeroPoint zero)
+    {
+        ArgumentNullException.ThrowIfNull(zero);
+        return TrackKind.Newest(ledger, zero.SerialNumber)?.Body is { } kept && kept.ZeroTakenAt == zero.TakenAt ? kept.Kg : 0;
+    }
+
+    /// <inheritdoc/>
+    public void AppendTrack(ZeroPoint zero, double sumKg, DateTimeOffset at) => Append(TrackKind, zero, sumKg, at);
+
+    /// <inheritdoc/>
+    public void AppendCheck(ZeroPoint zero, double kg, DateTimeOffset at) => Append(CheckKind, zero, kg, at);
+
+    private void Append(EntryKind<Kept> kind, ZeroPoint zero, double kg, DateTimeOffset at)
+    {
+        ArgumentNullException.ThrowIfNull(zero);
+        kind.Append(ledger, at, zero.SerialNumber, Daemon, new Kept(zero.TakenAt, kg));
+    }
+
+    private sealed record Kept(DateTimeOffset ZeroTakenAt, double Kg);
+}

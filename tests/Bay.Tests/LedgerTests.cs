@@ -1,0 +1,64 @@
+using System.Text;
+using ScaleLink.Api.V1;
+using Shared.Rig;
+
+namespace Bay.Tests;
+
+/// <summary>One daemon a ledger, however the one before ended; and an entry that was altered costs itself alone, by name.</summary>
+public class LedgerTests
+{
+    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(30);
+
+    [Fact]
+    public void A_second_daemon_on_the_same_ledger_is_turned_away_and_told_who_has_it_until_that_one_is_gone()
+    {
+        using var bay = new BayRig();
+        string[] another = ["--bay", bay.BayFile, "--page-port", $"{FreePorts.Next()}", "--grpc-port", $"{FreePorts.Next()}", "--mqtt-port", $"{FreePorts.Next()}"];
+        using (var second = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", another))
+        {
+            Assert.True(second.WaitForExit(Soon), second.Said);
+            Assert.Equal(2, second.ExitCode);
+            Assert.Contains("SL-364", second.Said);
+            Assert.Contains($"process {bay.Daemon.Process.Id} on {Environment.MachineName}", second.Said);
+            Assert.DoesNotContain("   at ", second.Said);
+        }
+
+        // The first has not noticed anything, and its lock ends with it even when it is killed.
+        bay.WaitLive();
+        bay.Daemon.Process.Kill();
+        bay.RestartDaemon();
+        bay.WaitLive();
+    }
+
+    [Fact]
+    public void An_altered_zero_leaves_its_pad_without_load_and_the_others_as_they_were()
+    {
+        using var bay = new BayRig();
+        bay.Zero();
+        bay.Daemon.Dispose();
+        // The last one out takes the write-ahead log in; a kill leaves that to the next.
+        var ledger = Path.Combine(Path.GetDirectoryName(bay.BayFile)!, "ledger.db");
+        foreach (var file in new[] { ledger, ledger + "-wal" }.Where(File.Exists))
+            Assert.True(file != ledger + "-wal" || new FileInfo(file).Length == 0, "the log was not taken in");
+        Alter(ledger, "\"SerialNumber\":\"SLP-1001\"");
+        bay.RestartDaemon();
+
+        Wait.Until(() => bay.Daemon.Pad("LF").Faults.Any(f => f.Code == "SL-363"), Soon, "the entry is named");
+        var fault = bay.Daemon.Pad("LF").Faults.Single(f => f.Code == "SL-363");
+        Assert.Contains("(zero of SLP-1001)", fault.Message);
+        Assert.Contains("altered", fault.Message);
+        Wait.Until(() => bay.Daemon.Pads.ListPads(new ListPadsRequest()).Pads.All(p => p.Corner == Corner.Lf ? p.Zero is null : p.Zero is not null), Soon, "LF alone has no zero");
+        // Nothing needs a restart to go on: a new zero makes loads again.
+        bay.Zero();
+        Assert.NotNull(bay.Daemon.Pad("LF").Zero);
+    }
+
+    private static void Alter(string file, string text)
+    {
+        var bytes = File.ReadAllBytes(file);
+        var at = bytes.AsSpan().IndexOf(Encoding.UTF8.GetBytes(text));
+        Assert.True(at > 0, $"{text} is not in the ledger");
+        bytes[at + text.Length - 2] = (byte)'9';
+        File.WriteAllBytes(file, bytes);
+    }
+}
