@@ -1,7 +1,6 @@
 using Microsoft.Extensions.Diagnostics.HealthChecks;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Publishing;
 
 namespace ScaleLink.Daemon.Hosting;
 

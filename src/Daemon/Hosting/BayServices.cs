@@ -8,7 +8,6 @@ using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Patch.Paddock;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
-using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Publishing.Grpc.Leans;
 using ScaleLink.Daemon.Publishing.Grpc.Proofs;

@@ -1,3 +1,5 @@
+using ScaleLink.Daemon.Configuration;
+
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>Opens serial ports and TCP connections.</summary>

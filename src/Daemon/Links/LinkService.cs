@@ -1,7 +1,6 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Links.Polling;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Recording;
 using ScaleLink.Daemon.Runtime;
 

@@ -1,5 +1,7 @@
 using System.Runtime.ExceptionServices;
+using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Links;
 

@@ -1,3 +1,6 @@
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Runtime;
+
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>

@@ -1,4 +1,6 @@
 using System.IO.Ports;
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Links;
 

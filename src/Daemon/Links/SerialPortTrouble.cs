@@ -1,5 +1,7 @@
 using System.IO.Ports;
 using System.Runtime.InteropServices;
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Links;
 

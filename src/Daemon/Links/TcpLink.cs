@@ -1,4 +1,6 @@
 using System.Net.Sockets;
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Links;
 

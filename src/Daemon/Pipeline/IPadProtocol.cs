@@ -1,5 +1,5 @@
 using System.Buffers;
-using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Pipeline;
 

@@ -1,5 +1,5 @@
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Protocol.PadFrames;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;

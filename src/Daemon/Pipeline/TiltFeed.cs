@@ -1,4 +1,4 @@
-using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Pipeline;
 

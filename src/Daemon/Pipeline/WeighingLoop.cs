@@ -1,4 +1,3 @@
-using ScaleLink.Daemon.Publishing;
 
 namespace ScaleLink.Daemon.Pipeline;
 

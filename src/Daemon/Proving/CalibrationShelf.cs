@@ -1,4 +1,4 @@
-using ScaleLink.Daemon.Publishing;
+using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
 

@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using System.Threading.Channels;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Recording;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Protocol.Captures;
 

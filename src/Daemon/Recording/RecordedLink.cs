@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Pipeline;
 
 namespace ScaleLink.Daemon.Recording;

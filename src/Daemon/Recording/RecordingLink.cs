@@ -1,5 +1,6 @@
 using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Protocol.Captures;
 
 namespace ScaleLink.Daemon.Recording;

@@ -1,5 +1,7 @@
+using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Protocol.Captures;
 
 namespace ScaleLink.Daemon.Recording;

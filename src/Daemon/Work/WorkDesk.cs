@@ -1,5 +1,5 @@
 using ScaleLink.Daemon.Patch;
-using ScaleLink.Daemon.Publishing;
+using ScaleLink.Daemon.Pipeline;
 
 namespace ScaleLink.Daemon.Work;
 

@@ -1,3 +1,5 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Weighing.Cars;
 
@@ -6,7 +8,13 @@ namespace ScaleLink.Daemon.Work;
 /// <summary>Sessions in the ledger: every step one entry, under the session's name.</summary>
 public sealed class WorkLedger(LedgerDatabase ledger, TimeProvider time)
 {
-    private static readonly EntryKind<WorkStep> Kind = new("work", WorkJson.Options);
+    private static readonly EntryKind<WorkStep> Kind = new("work", new JsonSerializerOptions(JsonSerializerDefaults.Web)
+    {
+        // What can be worked out again is not written down.
+        IgnoreReadOnlyProperties = true,
+        NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals,
+        Converters = { new JsonStringEnumConverter() },
+    });
 
     /// <summary>The session that has not ended; null when there is none.</summary>
     public WorkSession? Open() => All().LastOrDefault(s => s.End is null);

@@ -1,6 +1,5 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Publishing;
 using ScaleLink.Weighing;
 
 namespace ScaleLink.Daemon.Zeros;

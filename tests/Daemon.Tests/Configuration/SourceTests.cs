@@ -1,6 +1,5 @@
 using System.IO.Ports;
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Links;
 using ScaleLink.Protocol.Modbus;
 using ScaleLink.Protocol.PadFrames;
 using ScaleLink.Protocol.Readings;

@@ -1,5 +1,5 @@
-using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
 
 namespace Daemon.Tests.Links;
 

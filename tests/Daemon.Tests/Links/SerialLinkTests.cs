@@ -1,5 +1,7 @@
 using CarOnPads.Ports;
+using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Runtime;
 
 namespace Daemon.Tests.Links;
 

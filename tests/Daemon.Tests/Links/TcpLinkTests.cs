@@ -1,6 +1,8 @@
 using System.Net;
 using System.Net.Sockets;
+using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Runtime;
 
 namespace Daemon.Tests.Links;
 

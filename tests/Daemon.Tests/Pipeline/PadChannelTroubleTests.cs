@@ -1,8 +1,8 @@
 using Microsoft.Extensions.Time.Testing;
 using NSubstitute;
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
 using ZeroPoint = ScaleLink.Daemon.Pipeline.ZeroPoint;

@@ -9,7 +9,6 @@ using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Patch.Paddock;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
-using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Daemon.Zeros;
 using ScaleLink.Weighing;

@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Publishing;
 
 namespace Daemon.Tests.Publishing;
 

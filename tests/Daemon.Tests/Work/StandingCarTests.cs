@@ -4,7 +4,6 @@ using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Work;
 using Shared;
 

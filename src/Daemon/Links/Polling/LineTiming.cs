@@ -1,3 +1,4 @@
+using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
 
 namespace ScaleLink.Daemon.Links.Polling;

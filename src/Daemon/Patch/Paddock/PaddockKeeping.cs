@@ -1,4 +1,4 @@
-using ScaleLink.Daemon.Publishing;
+using ScaleLink.Daemon.Pipeline;
 
 namespace ScaleLink.Daemon.Patch.Paddock;
 

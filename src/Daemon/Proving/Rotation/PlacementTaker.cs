@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing.Calibration;
 

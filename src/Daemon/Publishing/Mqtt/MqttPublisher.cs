@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Threading.Channels;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Pipeline;
 
 namespace ScaleLink.Daemon.Publishing.Mqtt;
 

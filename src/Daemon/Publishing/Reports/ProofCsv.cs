@@ -1,4 +1,5 @@
 using System.Text;
+using ScaleLink.Daemon.Reports;
 using static ScaleLink.Daemon.Publishing.Reports.ReportWords;
 
 namespace ScaleLink.Daemon.Publishing.Reports;

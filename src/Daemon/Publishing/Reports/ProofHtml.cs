@@ -1,3 +1,4 @@
+using ScaleLink.Daemon.Reports;
 using Wire = ScaleLink.Api.V1;
 using static ScaleLink.Daemon.Publishing.Reports.ReportWords;
 

@@ -1,5 +1,6 @@
 using System.Text;
 using Google.Protobuf;
+using ScaleLink.Daemon.Reports;
 using ScaleLink.Weighing;
 using Wire = ScaleLink.Api.V1;
 using static ScaleLink.Daemon.Publishing.Reports.ReportWords;

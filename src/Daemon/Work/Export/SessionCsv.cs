@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using ScaleLink.Daemon.Publishing.Reports;
+using ScaleLink.Daemon.Reports;
 using ScaleLink.Weighing;
 
 namespace ScaleLink.Daemon.Work;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using ScaleLink.Daemon.Publishing.Reports;
+using ScaleLink.Daemon.Reports;
 
 namespace ScaleLink.Daemon.Work;
 

@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Links.Polling;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Protocol.Modbus;

@@ -1,4 +1,5 @@
 using ScaleLink.Daemon.Patch;
+using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing.Grpc.Leans;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Work;

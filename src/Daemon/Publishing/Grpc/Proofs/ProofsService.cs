@@ -1,6 +1,7 @@
 using System.Globalization;
 using Grpc.Core;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing.Reports;
 using ScaleLink.Weighing.Calibration;

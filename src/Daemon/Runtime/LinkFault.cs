@@ -1,5 +1,5 @@
 
-namespace ScaleLink.Daemon.Links;
+namespace ScaleLink.Daemon.Runtime;
 
 /// <summary>What is wrong with a port, and the mend. Codes are stable: 100s.</summary>
 public sealed record LinkFault(string Code, string Message, string Mend)

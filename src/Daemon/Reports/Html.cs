@@ -1,7 +1,7 @@
 using System.Net;
 using System.Text;
 
-namespace ScaleLink.Daemon.Publishing.Reports;
+namespace ScaleLink.Daemon.Reports;
 
 /// <summary>Builds HTML; every text that is put in is escaped.</summary>
 internal sealed class Html

@@ -1,4 +1,4 @@
-namespace ScaleLink.Daemon.Publishing.Reports;
+namespace ScaleLink.Daemon.Reports;
 
 /// <summary>Texts of people as fields of a table (RFC 4180).</summary>
 internal static class CsvText

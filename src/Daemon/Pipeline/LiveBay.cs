@@ -1,6 +1,4 @@
-using ScaleLink.Daemon.Pipeline;
-
-namespace ScaleLink.Daemon.Publishing;
+namespace ScaleLink.Daemon.Pipeline;
 
 /// <summary>What every face reads from: the pads, the newest reading, and the readings as they come.</summary>
 public sealed class LiveBay(IReadOnlyList<PadChannel> pads)

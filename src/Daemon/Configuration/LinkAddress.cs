@@ -1,8 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using System.IO.Ports;
-using ScaleLink.Daemon.Configuration;
 
-namespace ScaleLink.Daemon.Links;
+namespace ScaleLink.Daemon.Configuration;
 
 /// <summary>Where a pad's bytes come from: a serial port or a TCP device server.</summary>
 public abstract record LinkAddress
