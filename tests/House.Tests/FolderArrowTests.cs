@@ -17,7 +17,7 @@ public class FolderArrowTests
 
     [Fact]
     public void Folders_of_the_daemon() => Check(new("ScaleLink.Daemon", Daemon, Daemon.File),
-        "Cars <-> Work; Configuration <-> Links; Links <-> Recording; Patch <-> Work");
+        "Configuration <-> Links");
 
     [Fact]
     public void Folders_of_the_protocol_library() => Check(new("ScaleLink.Protocol", Daemon, "ScaleLink.Protocol.dll"), "");

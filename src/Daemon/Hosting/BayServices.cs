@@ -1,11 +1,12 @@
 using Microsoft.Data.Sqlite;
+using ScaleLink.Daemon.CarInBay;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Leans;
 using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Paddock;
 using ScaleLink.Daemon.Patch;
-using ScaleLink.Daemon.Patch.Paddock;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing.Grpc;

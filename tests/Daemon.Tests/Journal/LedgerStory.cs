@@ -4,7 +4,7 @@ using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Leans;
 using ScaleLink.Daemon.Patch;
-using ScaleLink.Daemon.Patch.Paddock;
+using ScaleLink.Daemon.Paddock;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Work;

@@ -5,7 +5,7 @@ using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Leans;
-using ScaleLink.Daemon.Patch.Paddock;
+using ScaleLink.Daemon.Paddock;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Zeros;

@@ -1,11 +1,12 @@
 using CarOnPads;
 using CarOnPads.Physics;
 using Microsoft.Extensions.Time.Testing;
-using ScaleLink.Daemon.Cars;
+using ScaleLink.Daemon.CarInBay;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
+
 using ZeroPoint = ScaleLink.Daemon.Pipeline.ZeroPoint;
 
 namespace Daemon.Tests.Settling.Trials;

@@ -1,13 +1,14 @@
+using ScaleLink.Daemon.CarInBay;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing.Grpc.Leans;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Files;
 using ScaleLink.Weighing.Statics;
+
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;

@@ -1,4 +1,4 @@
-using ScaleLink.Daemon.Patch.Paddock;
+using ScaleLink.Daemon.Paddock;
 using ScaleLink.Weighing.Patch.Paddock;
 using Wire = ScaleLink.Api.V1;
 

@@ -1,7 +1,8 @@
 using ScaleLink.Daemon.Cars;
+using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing.Cars;
 
-namespace ScaleLink.Daemon.Work;
+namespace ScaleLink.Daemon.CarInBay;
 
 /// <summary>The car in the bay as it stands at this moment: as its file says, and with its bars off while a session has them off.</summary>
 internal sealed class StandingCar

@@ -2,7 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using ScaleLink.Daemon.Journal;
 
-namespace ScaleLink.Daemon.Patch.Paddock;
+namespace ScaleLink.Daemon.Paddock;
 
 /// <summary>Watches over empty pads in the ledger: one entry when one begins, one when it ends.</summary>
 public sealed class PaddockLedger(LedgerDatabase ledger, string bay)

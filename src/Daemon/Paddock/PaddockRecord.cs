@@ -1,7 +1,7 @@
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch.Paddock;
 
-namespace ScaleLink.Daemon.Patch.Paddock;
+namespace ScaleLink.Daemon.Paddock;
 
 /// <summary>How a watch ended.</summary>
 public enum PaddockEnding

@@ -1,11 +1,10 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Settling.RockingBlind;
 using ScaleLink.Weighing.Statics;
 
-namespace ScaleLink.Daemon.Cars;
+namespace ScaleLink.Daemon.CarInBay;
 
 /// <summary>Keeps the weigher's knowledge of how the car rocks in step with the car in the bay, bars off while a session has them off.</summary>
 internal sealed class CarRocking

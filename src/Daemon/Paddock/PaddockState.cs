@@ -1,6 +1,6 @@
 using ScaleLink.Weighing.Patch.Paddock;
 
-namespace ScaleLink.Daemon.Patch.Paddock;
+namespace ScaleLink.Daemon.Paddock;
 
 /// <summary>How the watching stands at one instant.</summary>
 /// <param name="Now">The watch that is under way; null when none is.</param>

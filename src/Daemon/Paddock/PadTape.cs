@@ -3,7 +3,7 @@ using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Patch.Paddock;
 
-namespace ScaleLink.Daemon.Patch.Paddock;
+namespace ScaleLink.Daemon.Paddock;
 
 /// <summary>What one pad said second by second while it was watched.</summary>
 internal sealed class PadTape(PadChannel pad, string serialNumber, PadCalibration? calibration, double zeroKg)

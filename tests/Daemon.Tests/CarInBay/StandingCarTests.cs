@@ -1,4 +1,6 @@
+using Daemon.Tests.Work;
 using Microsoft.Extensions.Time.Testing;
+using ScaleLink.Daemon.CarInBay;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
@@ -7,7 +9,7 @@ using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Work;
 using Shared;
 
-namespace Daemon.Tests.Work;
+namespace Daemon.Tests.CarInBay;
 
 /// <summary>The car that weigher and patch reckon with, while a session takes its bars off and puts them back.</summary>
 public sealed class StandingCarTests : IDisposable

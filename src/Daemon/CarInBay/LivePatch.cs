@@ -1,11 +1,11 @@
+using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Statics;
 
-namespace ScaleLink.Daemon.Patch;
+namespace ScaleLink.Daemon.CarInBay;
 
 /// <summary>Takes slope and warp of the patch out of every reading, as far as the crew has switched it on and the limits allow.</summary>
 internal sealed class LivePatch(PatchDesk desk, StandingCar standing)

@@ -1,12 +1,13 @@
+using ScaleLink.Daemon.CarInBay;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch.Paddock;
 using ScaleLink.Weighing.Statics;
 
-namespace ScaleLink.Daemon.Patch.Paddock;
+namespace ScaleLink.Daemon.Paddock;
 
 /// <summary>Where the empty pads are watched before a car is weighed on them: one watch at a time, its outcome in the ledger.</summary>
 internal sealed class PaddockDesk

@@ -3,7 +3,7 @@ using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch.Paddock;
 
-namespace ScaleLink.Daemon.Patch.Paddock;
+namespace ScaleLink.Daemon.Paddock;
 
 /// <summary>Looks whether the pads are fit to be watched: live, zeroed, empty.</summary>
 internal static class PaddockStart

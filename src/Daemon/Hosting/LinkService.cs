@@ -1,10 +1,11 @@
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Links.Polling;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Recording;
 using ScaleLink.Daemon.Runtime;
 
-namespace ScaleLink.Daemon.Links;
+namespace ScaleLink.Daemon.Hosting;
 
 /// <summary>Starts a supervisor for each link and ends them with the daemon. Several slaves of one line share its link.</summary>
 internal sealed class LinkService(LiveBay bay, ILinkFactory factory, FlightRecorder recorder, BayClock clock, ILogger<LinkService> log) : IHostedService

@@ -1,6 +1,6 @@
 using ScaleLink.Daemon.Pipeline;
 
-namespace ScaleLink.Daemon.Patch.Paddock;
+namespace ScaleLink.Daemon.Paddock;
 
 /// <summary>Shows every reading to the desk where the empty pads are watched.</summary>
 internal sealed class PaddockKeeping(LiveBay bay, PaddockDesk desk, ILogger<PaddockKeeping> log) : BackgroundService

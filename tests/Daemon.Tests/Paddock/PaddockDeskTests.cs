@@ -2,13 +2,13 @@ using CarOnPads;
 using CarOnPads.Cells;
 using CarOnPads.Physics;
 using Daemon.Tests.Proving;
-using ScaleLink.Daemon.Patch.Paddock;
+using ScaleLink.Daemon.Paddock;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Files;
 using ScaleLink.Weighing.Patch.Paddock;
 
-namespace Daemon.Tests.Patch;
+namespace Daemon.Tests.Paddock;
 
 /// <summary>
 /// Empty pads watched through the whole pipeline in virtual time. What the sun does to them is the simulator's own physics: metal that

@@ -2,7 +2,7 @@ using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch.Paddock;
 
-namespace ScaleLink.Daemon.Patch.Paddock;
+namespace ScaleLink.Daemon.Paddock;
 
 /// <summary>One watch while it goes on: takes a moment of each pad every second, and says when it is over and why.</summary>
 internal sealed class PaddockWatch(PaddockRecord record, IReadOnlyList<PadTape> tapes, long startNs, double heavyKg)
