@@ -8,6 +8,8 @@ namespace ScaleLink.Daemon.Hosting;
 /// </summary>
 internal sealed class DamageNotice(OpenedLedger opened, LiveBay bay, ILogger<DamageNotice> log) : IHostedService
 {
+    private bool _isToBeTold;
+
     public Task StartAsync(CancellationToken cancellationToken)
     {
         if (opened.Damage is { } damage)
@@ -23,19 +25,24 @@ internal sealed class DamageNotice(OpenedLedger opened, LiveBay bay, ILogger<Dam
         return Task.CompletedTask;
     }
 
-    // Whoever came upon it may hold the lock of a pad.
-    private void TellLater() => ThreadPool.QueueUserWorkItem(_ => TellLeftOut());
+    // Whoever came upon it may hold the lock of a pad; and a ledger of a newer version can have thousands, which are told together.
+    private void TellLater()
+    {
+        if (!Interlocked.Exchange(ref _isToBeTold, true))
+            ThreadPool.QueueUserWorkItem(_ => TellLeftOut());
+    }
 
     private void TellLeftOut()
     {
+        Volatile.Write(ref _isToBeTold, false);
         if (opened.Ledger.LeftOut.Sentence is { } sentence)
-            Tell(LeftOutEntry.Code, sentence, LeftOutEntry.Mend);
+            Tell(LeftOutEntry.Code, sentence, LeftOutEntry.Remedy);
     }
 
-    private void Tell(string code, string message, string mend)
+    private void Tell(string code, string message, string remedy)
     {
-        log.LogError("{Code}: {Message} {Mend}", code, message, mend);
+        log.LogError("{Code}: {Message} {Remedy}", code, message, remedy);
         foreach (var pad in bay.Pads)
-            pad.OnTrouble(code, message, mend, stops: false);
+            pad.OnTrouble(code, message, remedy, stops: false);
     }
 }

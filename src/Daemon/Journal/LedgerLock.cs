@@ -27,7 +27,7 @@ public sealed class LedgerLock : IDisposable
         {
             held = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
         }
-        catch (IOException e) when (File.Exists(path))
+        catch (IOException e) when (IsHeld(e))
         {
             throw new StartException("SL-364", $"Another daemon works on the ledger {ledger}: {Told(name)}.",
                 "End that one first, or give this bay a ledger of its own (ledger.path in the bay file).", e);
@@ -47,6 +47,9 @@ public sealed class LedgerLock : IDisposable
 
     /// <summary>Gives it back. The files stay: one that is deleted could be locked by two.</summary>
     public void Dispose() => _held.Dispose();
+
+    // A full or broken disk is not another daemon. Windows: ERROR_SHARING_VIOLATION; elsewhere EWOULDBLOCK, 11 on Linux and 35 on macOS.
+    private static bool IsHeld(IOException failure) => OperatingSystem.IsWindows() ? (failure.HResult & 0xFFFF) == 32 : failure.HResult is 11 or 35;
 
     private static string Told(string name)
     {

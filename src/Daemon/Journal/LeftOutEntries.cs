@@ -11,7 +11,7 @@ public sealed record LeftOutEntry(long Id, string Kind, string Subject, string B
     public const string Code = "SL-363";
 
     /// <summary>What to do next, for one or many.</summary>
-    public const string Mend =
+    public const string Remedy =
         "What they said is not counted: look at the calibrations, zeros and sessions they name before you weigh. If a newer ScaleLink wrote them, use that; otherwise restore a backup of the ledger, and test the disk.";
 
     /// <summary>The entry, named.</summary>
@@ -55,11 +55,5 @@ public sealed class LeftOutEntries
             if (!_entries.TryAdd(id, new(id, kind, subject, because.TrimEnd('.'))))
                 return;
         Found?.Invoke();
-    }
-
-    internal bool Contains(long id)
-    {
-        lock (_gate)
-            return _entries.ContainsKey(id);
     }
 }

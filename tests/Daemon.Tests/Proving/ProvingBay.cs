@@ -64,9 +64,6 @@ internal sealed class ProvingBay : IDisposable
 
     public static Place Here { get; } = new("trial", 9.81, 1e-6);
 
-    /// <summary>The ledger that all of it is written to.</summary>
-    public LedgerDatabase Ledger => _ledger;
-
     public IReadOnlyList<PadChannel> Pads { get; }
 
     public ProofDesk Desk { get; }

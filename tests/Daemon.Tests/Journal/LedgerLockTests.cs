@@ -1,0 +1,48 @@
+using ScaleLink.Daemon.Journal;
+using ScaleLink.Daemon.Runtime;
+
+namespace Daemon.Tests.Journal;
+
+/// <summary>One at a time, and no other failure is taken for another daemon.</summary>
+public sealed class LedgerLockTests : IDisposable
+{
+    private static readonly DateTimeOffset Now = new(2026, 11, 30, 12, 0, 0, TimeSpan.Zero);
+
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("scalelink-lock-");
+
+    private string Ledger => Path.Combine(_folder.FullName, "ledger.db");
+
+    [Fact]
+    public void A_second_one_is_refused_until_the_first_is_given_back()
+    {
+        using (LedgerLock.Take(Ledger, Now))
+        {
+            var refused = Assert.Throws<StartException>(() => LedgerLock.Take(Ledger, Now));
+            Assert.Equal("SL-364", refused.Code);
+            Assert.Contains($"process {Environment.ProcessId} on {Environment.MachineName}, since 2026-11-30 12:00 UTC", refused.Message);
+        }
+
+        LedgerLock.Take(Ledger, Now).Dispose();
+    }
+
+    [Fact]
+    public void A_holder_that_cannot_be_read_is_still_refused()
+    {
+        using (LedgerLock.Take(Ledger, Now))
+        {
+            File.WriteAllText(Ledger + ".holder", "{");
+            Assert.Contains("it has not said which", Assert.Throws<StartException>(() => LedgerLock.Take(Ledger, Now)).Message);
+        }
+    }
+
+    [Fact]
+    public void A_lock_file_that_cannot_be_opened_is_no_other_daemon()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "a program that runs cannot be opened for writing: Linux");
+        File.CreateSymbolicLink(Ledger + ".lock", Environment.ProcessPath!);
+        var failure = Record.Exception(() => LedgerLock.Take(Ledger, Now));
+        Assert.True(failure is IOException or UnauthorizedAccessException, $"{failure}");
+    }
+
+    public void Dispose() => _folder.Delete(recursive: true);
+}
