@@ -29,9 +29,9 @@ internal sealed class StreamWatch<T> : IDisposable
             await foreach (var message in calling.ResponseStream.ReadAllAsync(_stop.Token))
                 _received.Enqueue(message);
         }
-        catch (RpcException)
+        catch (Exception e) when (e is RpcException or OperationCanceledException or ObjectDisposedException)
         {
-            // The watch was ended: what was received stays.
+            // The watch was ended: what was received stays. Which of the three says so depends on where the reader was just then.
         }
     }
 }
