@@ -48,7 +48,7 @@ static class CrossWeightReport
         var truth = CrossWeightTrial.TrueModel(motion).RideRateRatios;
         var seen = learned.RideRateRatios;
         return SettlingTrial.Worst(new(seen.LF / truth.LF, seen.RF / truth.RF, seen.LR / truth.LR, seen.RR / truth.RR),
-            ScaleLink.Weighing.Corners.Same(1));
+            Corners.Same(1));
     }
 
     static void Table(string name, CrossWeightTrial[] all)

@@ -72,7 +72,7 @@ public class LiveTests(SharedBay bay)
     }
 
     // The page and the feed are not read at the same instant: both stay within what the reading itself claims.
-    private static async Task Agrees(BoardPage board, string selector, Quantity quantity)
+    private static async Task Agrees(BoardPage board, string selector, MeasuredValue quantity)
     {
         var shown = await board.Number(selector);
         Assert.NotNull(shown);

@@ -10,9 +10,9 @@ internal static class Readouts
 {
     public const string Run = "run-a";
 
-    public static Quantity Quantity(double value, double? expanded)
+    public static MeasuredValue Quantity(double value, double? expanded)
     {
-        var quantity = new Quantity { Value = value };
+        var quantity = new MeasuredValue { Estimate = value };
         if (expanded is { } u)
             quantity.StandardUncertainty = u / 1.959964;
         return quantity;

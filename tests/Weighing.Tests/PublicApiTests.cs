@@ -1,5 +1,5 @@
 using PublicApiGenerator;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using Shared;
 
 namespace Weighing.Tests;

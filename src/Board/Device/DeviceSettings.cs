@@ -12,8 +12,8 @@ internal sealed class DeviceSettings
     /// <summary>The themes on offer; the first follows the system.</summary>
     public static IReadOnlyList<string> Themes { get; } = ["system", "light", "dark"];
 
-    public MassUnit Unit { get; private set; } = MassUnit.Kilogram;
-    public LengthUnit Length { get; private set; } = LengthUnit.Millimetre;
+    public Unit Unit { get; private set; } = Unit.Kilogram;
+    public Unit Length { get; private set; } = Unit.Millimetre;
     public string Theme { get; private set; } = Themes[0];
     public bool IsBigScreen { get; private set; }
     public bool Chimes { get; private set; }
@@ -24,8 +24,8 @@ internal sealed class DeviceSettings
 
     public void Load()
     {
-        Unit = MassUnit.Named(Browser.Read("unit"));
-        Length = LengthUnit.Named(Browser.Read("length"));
+        Unit = Of(Browser.Read("unit"), Unit.Kilogram, Unit.Pound);
+        Length = Of(Browser.Read("length"), Unit.Millimetre, Unit.Inch);
         Theme = Themes.FirstOrDefault(t => t == Browser.Read("theme"), Themes[0]);
         IsBigScreen = Browser.Read("big") == On;
         Chimes = Browser.Read("chime") == On;
@@ -34,9 +34,9 @@ internal sealed class DeviceSettings
         Browser.BigScreen(IsBigScreen, byHand: false);
     }
 
-    public void SetUnit(MassUnit unit) => Keep("unit", (Unit = unit).Name);
+    public void SetUnit(Unit unit) => Keep("unit", (Unit = unit).Sign);
 
-    public void SetLength(LengthUnit unit) => Keep("length", (Length = unit).Name);
+    public void SetLength(Unit unit) => Keep("length", (Length = unit).Sign);
 
     public void SetTheme(string theme)
     {
@@ -55,6 +55,8 @@ internal sealed class DeviceSettings
     public void SetVibrates(bool isOn) => Keep("vibrate", (Vibrates = isOn) ? On : Off);
 
     public void SetWho(string who) => Keep("who", Who = who);
+
+    private static Unit Of(string? sign, params IReadOnlyList<Unit> units) => units.FirstOrDefault(u => u.Sign == sign, units[0]);
 
     private void Keep(string key, string value)
     {

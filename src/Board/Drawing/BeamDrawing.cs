@@ -32,13 +32,13 @@ internal sealed class BeamDrawing(Judged<Loads> judged, BeamScale scale)
     public static string Hand { get; } = $"M{Svg.N(Pivot.X + ArcRadius - BandWidth / 2 - 2)} {Svg.N(Pivot.Y)}l-22 15-22-15 22-15z";
 
     /// <summary>Tilt of the beam, degrees; absent without a cross weight.</summary>
-    public double? TiltDegrees => _loads?.CrossWeightPercent is { } cross ? scale.Tilt(cross.Value) : null;
+    public double? TiltDegrees => _loads?.CrossWeightPercent is { } cross ? scale.Tilt(cross.Estimate) : null;
 
     /// <summary>A hollow diamond on the scale, for what is predicted.</summary>
     public static string GhostHand { get; } = $"M{Svg.N(Pivot.X + ArcRadius + BandWidth / 2 + 2)} {Svg.N(Pivot.Y)}l-24 17-24-17 24-17z";
 
     /// <summary>Tilt of the beam at a predicted cross weight, degrees.</summary>
-    public double? GhostDegrees(Quantity? ahead) => ahead is null ? null : scale.Tilt(ahead.Value);
+    public double? GhostDegrees(MeasuredValue? ahead) => ahead is null ? null : scale.Tilt(ahead.Estimate);
 
     /// <summary>The marks of the scale; none before anything is known.</summary>
     public IEnumerable<(string Tick, Point At, string Label)> Marks => _loads is null ? [] : scale.Marks.Select(mark =>
@@ -63,10 +63,10 @@ internal sealed class BeamDrawing(Judged<Loads> judged, BeamScale scale)
 
     /// <summary>The picture in words.</summary>
     public string Description => _loads?.CrossWeightPercent is { } cross
-        ? $"Balance of the diagonals{(judged.Live is null ? ", held" : "")}: cross weight {Figure.Percent(cross).Text} %, {(cross.Value > BeamScale.Level ? "RF + LR is the heavier" : "LF + RR is the heavier")}."
+        ? $"Balance of the diagonals{(judged.Live is null ? ", held" : "")}: cross weight {ValueText.Of(cross.AsValue, Unit.Percent).Alone} %, {(cross.Estimate > BeamScale.Level ? "RF + LR is the heavier" : "LF + RR is the heavier")}."
         : "Balance of the diagonals: no cross weight.";
 
-    private double? Interval => _loads?.Target is null ? null : Coverage.Expanded(_loads.CrossWeightPercent);
+    private double? Interval => _loads?.Target is null ? null : _loads.CrossWeightPercent?.AsValue.Expanded;
 
     private string Band(double centre, double halfWidth, double leastDegrees)
     {

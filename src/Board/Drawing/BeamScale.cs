@@ -21,7 +21,7 @@ internal sealed record BeamScale(double SpanPercent)
     {
         if (loads.CrossWeightPercent is null && this != Widest)
             return this;
-        var farthest = loads.CrossWeightPercent is { } cross ? Math.Abs(cross.Value - Level) : 0;
+        var farthest = loads.CrossWeightPercent is { } cross ? Math.Abs(cross.Estimate - Level) : 0;
         if (aheadPercent is { } ahead)
             farthest = Math.Max(farthest, Math.Abs(ahead - Level));
         if (loads.Target is { } target)

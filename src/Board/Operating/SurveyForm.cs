@@ -48,13 +48,13 @@ public sealed class SurveyForm
     public string Span(SurveyRow row) => Rows.Take(Rows.IndexOf(row) + 1).LastOrDefault(r => r.IsBeam && r.Span.Trim().Length > 0)?.Span ?? "";
 
     /// <summary>What the daemon is given; only when nothing is lacking.</summary>
-    public Survey Survey(LengthUnit length)
+    public Survey Survey(Unit length)
     {
         ArgumentNullException.ThrowIfNull(length);
         var survey = new Survey { Note = Note.Trim() };
         if (!ByDifferences)
         {
-            survey.Heights.AddRange(Corners.All.Select(c => new PadHeight { Corner = c, Mm = Mm(Height(c), length), StandardUncertaintyMm = Mm(Uncertainty, length) }));
+            survey.Heights.AddRange(WireCorners.All.Select(c => new PadHeight { Corner = c, Mm = Mm(Height(c), length), StandardUncertaintyMm = Mm(Uncertainty, length) }));
             return survey;
         }
 
@@ -67,7 +67,7 @@ public sealed class SurveyForm
         return survey;
     }
 
-    private string LackingHeight => Corners.All.Where(c => Entry.Number(Height(c)) is null).Select(c => $"the height of {Words.Name(c)}, a number").FirstOrDefault()
+    private string LackingHeight => WireCorners.All.Where(c => Entry.Number(Height(c)) is null).Select(c => $"the height of {c.Name()}, a number").FirstOrDefault()
         ?? (Entry.Number(Uncertainty) is > 0 ? "" : "the standard uncertainty of a height, above zero");
 
     private string LackingDifference => Measured.Where(r => r.Lacking(Span(r)).Length > 0).Select(r => $"{r.Name}: the {r.Lacking(Span(r))}, a number").FirstOrDefault()
@@ -76,7 +76,7 @@ public sealed class SurveyForm
             : Measured.Any(r => r.IsBeam) && Entry.Number(BeamUncertainty) is not > 0 ? "the standard uncertainty of a reading on the beam, above zero"
             : "");
 
-    private static double Mm(string text, LengthUnit length) => Number(text) * length.Millimetres;
+    private static double Mm(string text, Unit length) => Number(text) * length.Factor;
 
     private static double Number(string text) => Entry.Number(text)!.Value;
 }

@@ -31,7 +31,7 @@ internal sealed class WhatIf
     /// <summary>As the daemon is asked, on the present settled loads.</summary>
     public AskWhatIfRequest Request()
     {
-        var request = new AskWhatIfRequest { Turns = Corners.Of(Turns) };
+        var request = new AskWhatIfRequest { Turns = WireCorners.From(Turns) };
         if (BallastKg != 0)
         {
             request.Masses.Add(new MassChange

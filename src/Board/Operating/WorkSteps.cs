@@ -40,7 +40,7 @@ internal sealed class WorkSteps(WorkControl.WorkControlClient control, BayFeed f
         control.CaptureAsync(new CaptureRequest { By = By(), HeightsMm = heightsMm, Note = note }, cancellationToken: stop));
 
     public Task Turn(Corner corner, double turns) => Step(stop =>
-        control.RecordAdjustmentAsync(new RecordAdjustmentRequest { By = By(), Turns = Corners.Only(corner, turns) }, cancellationToken: stop));
+        control.RecordAdjustmentAsync(new RecordAdjustmentRequest { By = By(), Turns = WireCorners.Only(corner, turns) }, cancellationToken: stop));
 
     public Task TurnAsPlanned() => Step(stop =>
         control.RecordAdjustmentAsync(new RecordAdjustmentRequest { By = By(), AsPlanned = true }, cancellationToken: stop));

@@ -9,7 +9,7 @@ public sealed record FaultGroup(string Corners, string Code, string Message, str
     public static IReadOnlyList<FaultGroup> Of(IEnumerable<(Corner Corner, IEnumerable<Fault> Faults)> corners) =>
     [
         .. corners.SelectMany(c => c.Faults.Select(f => (c.Corner, f.Code, f.Message, f.Mend)))
-            .GroupBy(f => (f.Code, f.Message, f.Mend), f => Words.Name(f.Corner))
+            .GroupBy(f => (f.Code, f.Message, f.Mend), f => f.Corner.Name())
             .Select(g => new FaultGroup(Words.List([.. g]), g.Key.Code, g.Key.Message, g.Key.Mend)),
     ];
 

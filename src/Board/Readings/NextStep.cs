@@ -15,7 +15,7 @@ public sealed record NextStep(string Do, string Why = "", string Caution = "")
     private const string Settle = "then settle the car: roll it or bounce it, brakes off";
 
     /// <summary>For the bay as judged now.</summary>
-    public static NextStep For(BayView view, MassUnit unit)
+    public static NextStep For(BayView view, Unit unit)
     {
         ArgumentNullException.ThrowIfNull(view);
         if (view.Loads is { Freshness: Freshness.Held })
@@ -25,7 +25,7 @@ public sealed record NextStep(string Do, string Why = "", string Caution = "")
         return view.Loads.Live is { } loads ? ForLive(loads, unit) : new NextStep((view.Trouble ?? Trouble.NotYet).Message, view.Trouble?.Mend ?? "");
     }
 
-    private static NextStep ForLive(Loads loads, MassUnit unit) => loads.Verdict switch
+    private static NextStep ForLive(Loads loads, Unit unit) => loads.Verdict switch
     {
         Verdict.Incomplete when FaultGroup.Of(loads) is [var first, ..] => new NextStep(first.Mend, $"{first.Corners}: {first.Message} ({first.Code})"),
         Verdict.Incomplete => new NextStep("Wait: not all four loads are known.", loads.Remark),
@@ -37,7 +37,7 @@ public sealed record NextStep(string Do, string Why = "", string Caution = "")
         _ => new NextStep("Wait.", loads.Remark),
     };
 
-    private static NextStep ForAim(Loads loads, MassUnit unit) => AimCheck.Of(loads) switch
+    private static NextStep ForAim(Loads loads, Unit unit) => loads.Aim switch
     {
         Aim.Within => new NextStep("On target: leave the perches alone."),
         Aim.TooCloseToTell => new NextStep("Too close to the edge of the tolerance to tell.", "Settle the car again and compare, or go on towards the target.", BounceCaution),
@@ -47,14 +47,9 @@ public sealed record NextStep(string Do, string Why = "", string Caution = "")
     };
 
     // Cross weight is a share of the total: what one diagonal loses the other gains.
-    private static string ToMove(Loads loads, MassUnit unit)
-    {
-        var share = loads.CrossWeightPercent;
-        var kilograms = new Quantity { Value = Math.Abs(AimCheck.Off(loads)) / 100 * loads.TotalKg.Value };
-        if (share.HasStandardUncertainty)
-            kilograms.StandardUncertainty = share.StandardUncertainty / 100 * loads.TotalKg.Value;
-        return $"{Figure.Load(kilograms, unit).Value} {unit.Name} have to go";
-    }
+    private static string ToMove(Loads loads, Unit unit) => loads.OffTarget is { } off
+        ? $"{ValueText.Of(new Value(Math.Abs(off.Estimate), off.StandardUncertainty, off.DegreesOfFreedom).Times(loads.TotalKg.Estimate / 100), unit).Estimate} {unit.Sign} have to go"
+        : "";
 
     private static string Telling(Trouble? trouble) => trouble is null ? "" : $"{trouble.Message} ({trouble.Code}) {trouble.Mend}".TrimEnd();
 }

@@ -11,14 +11,14 @@ internal readonly record struct PadMove(string SerialNumber, Corner? From, Corne
     public bool IsThere => From == To;
 
     /// <summary>By the corner where the crew finds it; by its number where nobody knows.</summary>
-    public string Name => $"{(From is { } from ? Words.Name(from) : SerialNumber)} to {Words.Name(To)}";
+    public string Name => $"{(From is { } from ? from.Name() : SerialNumber)} to {To.Name()}";
 
     /// <summary>One for each corner, in the order LF, RF, LR, RR; none when no certain placement comes next.</summary>
     public static IReadOnlyList<PadMove> Of(RotationView view)
     {
         ArgumentNullException.ThrowIfNull(view);
-        return [.. view.Next.Zip(Corners.All, (pad, to) => new PadMove(pad, At(view.Present.IndexOf(pad)), to))];
+        return [.. view.Next.Zip(WireCorners.All, (pad, to) => new PadMove(pad, At(view.Present.IndexOf(pad)), to))];
     }
 
-    private static Corner? At(int index) => index < 0 ? null : Corners.All[index];
+    private static Corner? At(int index) => index < 0 ? null : WireCorners.All[index];
 }

@@ -6,5 +6,5 @@ namespace ScaleLink.Board.Readings;
 internal static class SessionTrace
 {
     public static IReadOnlyList<Settle> Of(Session session) =>
-        [.. session.Trace.Select((point, k) => new Settle(k, point.CrossWeightPercent, point.ExpandedPercent, point.PredictedPercent?.Value))];
+        [.. session.Trace.Select((point, k) => new Settle(k, point.CrossWeightPercent, point.ExpandedPercent, point.PredictedPercent?.Estimate))];
 }

@@ -19,8 +19,8 @@ internal sealed class SettleTrace
     {
         if (live.Verdict != Verdict.Settled)
             _hasMoved = true;
-        else if (Coverage.Expanded(live.CrossWeightPercent) is { } expanded)
-            Add(live.CrossWeightPercent.Value, expanded);
+        else if (live.CrossWeightPercent?.AsValue.Expanded is { } expanded)
+            Add(live.CrossWeightPercent.Estimate, expanded);
     }
 
     private void Add(double value, double expanded)

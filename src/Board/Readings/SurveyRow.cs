@@ -44,7 +44,7 @@ public sealed class SurveyRow(Corner from, Corner to)
     public bool IsEmpty => string.IsNullOrWhiteSpace(IsBeam ? Span + Reading + Reversed : Difference);
 
     /// <summary>"LF to RF".</summary>
-    public string Name => $"{Words.Name(From)} to {Words.Name(To)}";
+    public string Name => $"{From.Name()} to {To.Name()}";
 
     /// <summary>What is not a number yet; empty when all is there. The span may stand in a row above.</summary>
     public string Lacking(string span) => IsBeam

@@ -25,7 +25,7 @@ internal static class TurnWords
     /// <summary>All four in a row, those that move only.</summary>
     public static string Of(CornerNumbers? turns)
     {
-        var moved = Corners.All.Where(c => turns.At(c) != 0).Select(c => $"{Words.Name(c)} {Of(turns.At(c))}").ToList();
+        var moved = WireCorners.All.Where(c => turns.At(c) != 0).Select(c => $"{c.Name()} {Of(turns.At(c))}").ToList();
         return moved.Count == 0 ? "none" : string.Join(", ", moved);
     }
 }

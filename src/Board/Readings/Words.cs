@@ -6,15 +6,6 @@ namespace ScaleLink.Board.Readings;
 /// <summary>The page's words for what the API says in numbers.</summary>
 internal static class Words
 {
-    public static string Name(Corner corner) => corner switch
-    {
-        Corner.Lf => "LF",
-        Corner.Rf => "RF",
-        Corner.Lr => "LR",
-        Corner.Rr => "RR",
-        _ => "?",
-    };
-
     public static string Verdict(Verdict verdict) => verdict switch
     {
         Api.V1.Verdict.Incomplete => "incomplete",

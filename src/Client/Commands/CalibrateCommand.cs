@@ -36,7 +36,7 @@ internal static class CalibrateCommand
             if (parsed.GetValue(abandon) is { } reason)
             {
                 await work.Abandon(reason, stop);
-                shell.WriteLine($"The proof of {Words.Name(work.Corner)} is given up; the calibration before stays in force.");
+                shell.WriteLine($"The proof of {work.Corner.Name()} is given up; the calibration before stays in force.");
                 return ExitCodes.Done;
             }
 
@@ -60,7 +60,7 @@ internal static class CalibrateCommand
         var view = await work.Now(stop);
         return view.State is ProofState.Measuring or ProofState.Review
             ? view
-            : throw new ClientException(new Trouble("SL-352", $"{Words.Name(work.Corner)} is not being proved.", "Begin with --masses FILE: a line for each mass, such as \"20 A, 20, M1\"."));
+            : throw new ClientException(new Trouble("SL-352", $"{work.Corner.Name()} is not being proved.", "Begin with --masses FILE: a line for each mass, such as \"20 A, 20, M1\"."));
     }
 
     private static async Task<Corner> CornerOf(string? name, DaemonConnection daemon, CancellationToken stop)

@@ -3,6 +3,7 @@ using ScaleLink.Client.Age;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Commands;
 
@@ -41,5 +42,5 @@ internal static class LoadsWriting
     }
 
     private static (Freshness, Verdict?, Aim, string?) Gist(Judged<Loads> view) =>
-        (view.Freshness, view.Message?.Verdict, view.Freshness == Freshness.Live ? TargetCheck.Of(view.Message) : Aim.Unknown, view.Trouble?.Code);
+        (view.Freshness, view.Message?.Verdict, view.Freshness == Freshness.Live ? view.Message?.Aim ?? Aim.Unknown : Aim.Unknown, view.Trouble?.Code);
 }

@@ -2,6 +2,7 @@ using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Planning;
 
 namespace ScaleLink.Client.Demo;
@@ -37,7 +38,7 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
             var reading = await SettleAndRead(isFirst: readings == 0, stop);
             await _session.Capture(stop);
             board.Read(reading);
-            var isOnTarget = TargetCheck.Of(reading) == Aim.Within;
+            var isOnTarget = reading.Aim == Aim.Within;
             if (isOnTarget || ++readings > MostReadings)
                 return new CrewResult(isOnTarget, adjustments, reading);
             if (await _session.Next(stop) is not { } plan)
@@ -68,7 +69,7 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
     {
         var words = CrewWords.Say(new(plan.Turns.Lf, plan.Turns.Rf, plan.Turns.Lr, plan.Turns.Rr), plain: !glyphs.IsRich);
         board.Say(words);
-        board.Announce(words.Split(':')[0], plan.Predicted.CrossWeightPercent.Value);
+        board.Announce(words.Split(':')[0], plan.Predicted.CrossWeightPercent.Estimate);
         var longest = TimeSpan.Zero;
         foreach (var (corner, turns) in new[] { ("LF", plan.Turns.Lf), ("RF", plan.Turns.Rf), ("LR", plan.Turns.Lr), ("RR", plan.Turns.Rr) }.Where(t => t.Item2 != 0))
         {

@@ -3,6 +3,7 @@ using ScaleLink.Client.Commands;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Demo;
 
@@ -53,11 +54,11 @@ internal sealed class DemoLines(Shell shell, bool json) : ICrewBoard
 
     public void Read(Loads reading) => Write(
         new PlainLine(shell.Glyphs).Of(reading),
-        new DemoJson { AtS = Seconds, CrossWeightPercent = QuantityJson.Of(reading.CrossWeightPercent), Aim = Words.Name(TargetCheck.Of(reading)) });
+        new DemoJson { AtS = Seconds, CrossWeightPercent = ValueJson.Of(reading.CrossWeightPercent), Aim = Words.Name(reading.Aim) });
 
     private void Finish(CrewResult result) => Write(
         DemoPlaces.Ending(result, shell.Glyphs),
-        new DemoJson { AtS = Seconds, Converged = result.IsOnTarget, Adjustments = result.Adjustments, CrossWeightPercent = QuantityJson.Of(result.Reading.CrossWeightPercent) });
+        new DemoJson { AtS = Seconds, Converged = result.IsOnTarget, Adjustments = result.Adjustments, CrossWeightPercent = ValueJson.Of(result.Reading.CrossWeightPercent) });
 
     private void Write(string line, DemoJson record)
     {

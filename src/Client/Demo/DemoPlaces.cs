@@ -14,7 +14,7 @@ internal static class DemoPlaces
 
     public static string Ending(CrewResult result, Glyphs glyphs)
     {
-        var cross = Figure.Percent(result.Reading.CrossWeightPercent).Full(glyphs);
+        var cross = Shown.Percent(result.Reading.CrossWeightPercent).Bare(glyphs);
         return result.IsOnTarget
             ? $"Done: cross weight {cross} % is on target after {Counted(result.Adjustments)}"
             : $"Given up after {Counted(result.Adjustments)} at cross weight {cross} %";

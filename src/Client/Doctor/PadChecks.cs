@@ -19,7 +19,7 @@ internal static class PadChecks
     /// <summary>The faults that the daemon has found by itself.</summary>
     public static IEnumerable<Finding> Faults(Pad pad)
     {
-        var name = Words.Name(pad.Corner);
+        var name = pad.Corner.Name();
         if (pad.Faults.Count == 0)
             yield return Finding.Pass("faults", name, "The daemon finds nothing wrong with it.");
         foreach (var fault in pad.Faults.Select(TroubleReader.Read))
@@ -31,7 +31,7 @@ internal static class PadChecks
     /// <param name="toleranceKg">Within which a load counts as settled.</param>
     public static IEnumerable<Finding> Of(PadDiagnosis diagnosis, double toleranceKg)
     {
-        var name = Words.Name(diagnosis.Corner);
+        var name = diagnosis.Corner.Name();
         if (diagnosis.Samples < 2)
             return [Finding.LeftOut("samples", name, "No samples came: rate, gaps, converter and noise could not be looked at.")];
         return [Rate(name, diagnosis), Gaps(name, diagnosis), Saturated(name, diagnosis), Frozen(name, diagnosis), Noise(name, diagnosis, toleranceKg)];

@@ -2,24 +2,23 @@ using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Json;
 
 /// <summary>A value, its standard uncertainty and U for 95 %, in the unit that the name around it says.</summary>
-internal sealed record QuantityJson(double Value, double? StandardUncertainty, double? ExpandedUncertainty, double? DegreesOfFreedom)
+internal sealed record ValueJson(double Value, double? StandardUncertainty, double? ExpandedUncertainty, double? DegreesOfFreedom)
 {
-    public static QuantityJson? Of(Quantity? quantity) => quantity is null ? null : new QuantityJson(
-        quantity.Value,
-        quantity.HasStandardUncertainty ? quantity.StandardUncertainty : null,
-        Coverage.Expanded(quantity),
-        quantity.HasDegreesOfFreedom ? quantity.DegreesOfFreedom : null);
+    public static ValueJson? Of(MeasuredValue? value) => value is null ? null : Of(value.AsValue);
+
+    public static ValueJson Of(Value value) => new(value.Estimate, value.StandardUncertainty, value.Expanded, value.DegreesOfFreedom);
 }
 
 /// <summary>A correction that is in a load, kg, or the reason why it is refused.</summary>
 internal sealed record CorrectionJson(string Name, double? SizeKg, string? Refused);
 
 /// <summary>One corner.</summary>
-internal sealed record CornerJson(QuantityJson? LoadKg, bool Proved, string? Calibration, IReadOnlyList<CorrectionJson>? Corrections, IReadOnlyList<Trouble>? Faults);
+internal sealed record CornerJson(ValueJson? LoadKg, bool Proved, string? Calibration, IReadOnlyList<CorrectionJson>? Corrections, IReadOnlyList<Trouble>? Faults);
 
 /// <summary>What the crew aims for.</summary>
 internal sealed record TargetJson(double CrossWeightPercent, double TolerancePercent);
@@ -29,12 +28,12 @@ internal sealed record ReadingJson
 {
     public string? Verdict { get; init; }
     public string? Aim { get; init; }
-    public QuantityJson? CrossWeightPercent { get; init; }
-    public QuantityJson? TotalKg { get; init; }
-    public QuantityJson? FrontSharePercent { get; init; }
-    public QuantityJson? LeftSharePercent { get; init; }
-    public QuantityJson? FrontSideDifferenceKg { get; init; }
-    public QuantityJson? RearSideDifferenceKg { get; init; }
+    public ValueJson? CrossWeightPercent { get; init; }
+    public ValueJson? TotalKg { get; init; }
+    public ValueJson? FrontSharePercent { get; init; }
+    public ValueJson? LeftSharePercent { get; init; }
+    public ValueJson? FrontSideDifferenceKg { get; init; }
+    public ValueJson? RearSideDifferenceKg { get; init; }
     public required IReadOnlyDictionary<string, CornerJson> Corners { get; init; }
     public TargetJson? Target { get; init; }
     public double? SettledInS { get; init; }
@@ -45,14 +44,14 @@ internal sealed record ReadingJson
     public static ReadingJson Of(Loads loads, bool isLive) => new()
     {
         Verdict = isLive ? Words.Verdict(loads.Verdict) : null,
-        Aim = isLive ? Words.Name(TargetCheck.Of(loads)) : null,
-        CrossWeightPercent = QuantityJson.Of(loads.CrossWeightPercent),
-        TotalKg = QuantityJson.Of(loads.TotalKg),
-        FrontSharePercent = QuantityJson.Of(loads.FrontSharePercent),
-        LeftSharePercent = QuantityJson.Of(loads.LeftSharePercent),
-        FrontSideDifferenceKg = QuantityJson.Of(loads.FrontSideDifferenceKg),
-        RearSideDifferenceKg = QuantityJson.Of(loads.RearSideDifferenceKg),
-        Corners = loads.Corners.ToDictionary(c => Words.Name(c.Corner), Corner),
+        Aim = isLive ? Words.Name(loads.Aim) : null,
+        CrossWeightPercent = ValueJson.Of(loads.CrossWeightPercent),
+        TotalKg = ValueJson.Of(loads.TotalKg),
+        FrontSharePercent = ValueJson.Of(loads.FrontSharePercent),
+        LeftSharePercent = ValueJson.Of(loads.LeftSharePercent),
+        FrontSideDifferenceKg = ValueJson.Of(loads.FrontSideDifferenceKg),
+        RearSideDifferenceKg = ValueJson.Of(loads.RearSideDifferenceKg),
+        Corners = loads.Corners.ToDictionary(c => c.Corner.Name(), Corner),
         Target = loads.Target is { } target ? new TargetJson(target.CrossWeightPercent, target.TolerancePercent) : null,
         SettledInS = isLive && loads.HasSettledInS ? loads.SettledInS : null,
         SettledToleranceKg = loads.SettledToleranceKg,
@@ -64,7 +63,7 @@ internal sealed record ReadingJson
         PeerText.Clean(correction.Name, 24), correction.HasSizeKg ? correction.SizeKg : null, correction.HasSizeKg ? null : PeerText.Clean(correction.Reason, 200));
 
     private static CornerJson Corner(CornerLoad corner) => new(
-        QuantityJson.Of(corner.LoadKg),
+        ValueJson.Of(corner.LoadKg),
         corner.Proved,
         corner.Calibration.Length > 0 ? PeerText.Clean(corner.Calibration, 80) : null,
         corner.Corrections.Count > 0 ? [.. corner.Corrections.Select(Correction)] : null,

@@ -17,7 +17,7 @@ internal sealed record DemoJson
 {
     public required double AtS { get; init; }
     public string? Doing { get; init; }
-    public QuantityJson? CrossWeightPercent { get; init; }
+    public ValueJson? CrossWeightPercent { get; init; }
     public string? Aim { get; init; }
     public bool? Converged { get; init; }
     public int? Adjustments { get; init; }

@@ -32,7 +32,7 @@ internal sealed record PadJson
     public double? StatedRateHz { get; init; }
     public double? MeasuredRateHz { get; init; }
     public double? AgeMs { get; init; }
-    public QuantityJson? LoadKg { get; init; }
+    public ValueJson? LoadKg { get; init; }
     public double? PitchDeg { get; init; }
     public double? RollDeg { get; init; }
     public double? TemperatureC { get; init; }
@@ -46,7 +46,7 @@ internal sealed record PadJson
 
     public static PadJson Of(Pad pad) => new()
     {
-        Corner = Words.Name(pad.Corner),
+        Corner = pad.Corner.Name(),
         State = Words.State(pad.State),
         Link = Text(pad.Link),
         SerialNumber = Text(pad.SerialNumber),
@@ -56,7 +56,7 @@ internal sealed record PadJson
         StatedRateHz = pad.HasStatedRateHz ? pad.StatedRateHz : null,
         MeasuredRateHz = pad.HasMeasuredRateHz ? pad.MeasuredRateHz : null,
         AgeMs = pad.HasAgeMs ? pad.AgeMs : null,
-        LoadKg = QuantityJson.Of(pad.LoadKg),
+        LoadKg = ValueJson.Of(pad.LoadKg),
         PitchDeg = pad.HasPitchDeg ? pad.PitchDeg : null,
         RollDeg = pad.HasRollDeg ? pad.RollDeg : null,
         TemperatureC = pad.HasTemperatureC ? pad.TemperatureC : null,

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using ScaleLink.Client.Commands;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Planning;
 using ScaleLink.Weighing.Questions;
@@ -15,8 +16,8 @@ internal static class WhatIfJson
         var json = new JsonObject
         {
             ["now"] = Loads(a.Now),
-            ["cg_behind_front_axle_mm"] = Quantity(a.CentreOfGravity.BehindFrontAxleMm),
-            ["cg_left_of_centre_mm"] = Quantity(a.CentreOfGravity.LeftOfCentreMm),
+            ["cg_behind_front_axle_mm"] = Of(a.CentreOfGravity.BehindFrontAxleMm),
+            ["cg_left_of_centre_mm"] = Of(a.CentreOfGravity.LeftOfCentreMm),
             ["loads_kg_per_turn"] = CarJson.Matrix(a.LoadsPerTurn),
             ["balance"] = new JsonArray([.. a.Trades.Select(Trade)]),
         };
@@ -29,9 +30,9 @@ internal static class WhatIfJson
         if (a.Cases.Count > 0)
             json["cases"] = new JsonArray([.. a.Cases.Select(Case)]);
         if (a.Class is { } c)
-            json["class"] = new JsonObject { ["minimum_kg"] = c.MinimumKg, ["lightest"] = c.Lightest, ["lightest_kg"] = Quantity(c.LightestKg), ["margin_kg"] = c.MarginKg, ["guard_kg"] = c.GuardKg, ["missing_kg"] = c.MissingKg, ["spare_kg"] = c.SpareKg };
+            json["class"] = new JsonObject { ["minimum_kg"] = c.MinimumKg, ["lightest"] = c.Lightest, ["lightest_kg"] = Of(c.LightestKg), ["margin_kg"] = c.MarginKg, ["guard_kg"] = c.GuardKg, ["missing_kg"] = c.MissingKg, ["spare_kg"] = c.SpareKg };
         if (a.CgHeight is { } height)
-            json["cg_height_mm"] = Quantity(height.HeightMm);
+            json["cg_height_mm"] = Of(height.HeightMm);
         if (a.Guesses.Count > 0)
             json["guesses"] = new JsonArray([.. a.Guesses.Select(g => (JsonNode)g)]);
         return json;
@@ -40,12 +41,12 @@ internal static class WhatIfJson
     private static JsonObject Loads(LoadSummary s) => new()
     {
         ["loads_kg"] = CarJson.Four(s.Loads),
-        ["total_kg"] = Quantity(s.TotalKg),
-        ["cross_weight_percent"] = Quantity(s.CrossWeightPercent),
-        ["front_share_percent"] = Quantity(s.FrontSharePercent),
-        ["left_share_percent"] = Quantity(s.LeftSharePercent),
-        ["front_side_difference_kg"] = Quantity(s.FrontSideDifferenceKg),
-        ["rear_side_difference_kg"] = Quantity(s.RearSideDifferenceKg),
+        ["total_kg"] = Of(s.TotalKg),
+        ["cross_weight_percent"] = Of(s.CrossWeightPercent),
+        ["front_share_percent"] = Of(s.FrontSharePercent),
+        ["left_share_percent"] = Of(s.LeftSharePercent),
+        ["front_side_difference_kg"] = Of(s.FrontSideDifferenceKg),
+        ["rear_side_difference_kg"] = Of(s.RearSideDifferenceKg),
     };
 
     private static JsonObject Plan(PerchPlan plan) => new()
@@ -54,7 +55,7 @@ internal static class WhatIfJson
         ["words"] = plan.Words,
         ["already_there"] = plan.AlreadyThere,
         ["reaches"] = plan.Reaches,
-        ["expected_cross_weight_percent"] = Quantity(plan.Forecast.CrossWeightPercent),
+        ["expected_cross_weight_percent"] = Of(plan.Forecast.CrossWeightPercent),
         ["expected_loads_kg"] = CarJson.Four(plan.Forecast.Loads.Loads),
         ["height_changes_mm"] = CarJson.Four(plan.Forecast.HeightChangesMm),
         ["findings"] = new JsonArray([.. plan.Findings.Select(CarJson.Finding)]),
@@ -89,10 +90,10 @@ internal static class WhatIfJson
         ["share"] = share, ["from"] = m.From, ["to"] = m.To, ["kg"] = m.MassKg, ["reaches"] = m.Reaches, ["share_percent"] = m.SharePercent, ["total_change_kg"] = m.TotalChangeKg,
     };
 
-    private static JsonObject Quantity(Weighing.Balance.Quantity q)
+    private static JsonObject Of(Value value)
     {
-        var json = new JsonObject { ["value"] = q.Value, ["standard_uncertainty"] = q.StandardUncertainty, ["expanded_uncertainty"] = q.HalfWidth() };
-        if (q.DegreesOfFreedom is { } few)
+        var json = new JsonObject { ["value"] = value.Estimate, ["standard_uncertainty"] = value.StandardUncertainty, ["expanded_uncertainty"] = value.Expanded };
+        if (value.DegreesOfFreedom is { } few)
             json["degrees_of_freedom"] = few;
         return json;
     }

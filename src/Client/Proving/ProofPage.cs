@@ -46,7 +46,7 @@ internal static class ProofPage
 
     private static void Header(Canvas canvas, ProofView proof)
     {
-        var after = canvas.Put(1, 0, $"{Words.Name(proof.Corner)}  {PeerText.Clean(proof.SerialNumber, 20)}  proof {PeerText.Clean(proof.ProofId, 10)}", Ink.Strong);
+        var after = canvas.Put(1, 0, $"{proof.Corner.Name()}  {PeerText.Clean(proof.SerialNumber, 20)}  proof {PeerText.Clean(proof.ProofId, 10)}", Ink.Strong);
         if (proof.Step is { } step)
             canvas.Put(after + 3, 0, $"step {step.Number} of {step.Of}, {ProofWords.Part(step.Stage, step.Run, step.WayDown)}");
     }

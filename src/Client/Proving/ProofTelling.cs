@@ -66,7 +66,7 @@ internal sealed class ProofTelling(Shell shell, bool json)
         (_proof, _points, _step, _waiting) = (proof.ProofId, proof.Points.Count, 0, null);
         foreach (var caution in proof.Cautions)
             Say("caution", $"Caution: {PeerText.Clean(caution, 200)}");
-        Say("proof", $"proof {proof.ProofId} of {Words.Name(proof.Corner)}, pad {PeerText.Clean(proof.SerialNumber, 40)}: {(proof.Points.Count > 0 ? $"taken up with {proof.Points.Count} points" : "begun")}", proof);
+        Say("proof", $"proof {proof.ProofId} of {proof.Corner.Name()}, pad {PeerText.Clean(proof.SerialNumber, 40)}: {(proof.Points.Count > 0 ? $"taken up with {proof.Points.Count} points" : "begun")}", proof);
     }
 
     private void Points(ProofView proof)

@@ -61,8 +61,8 @@ internal static class ProofWords
     /// <summary>How to go on after leaving.</summary>
     public static string Resume(ProofView? view, Corner corner) => view?.State switch
     {
-        ProofState.Measuring => $"The proof of {Words.Name(corner)} is kept with its {view.Points.Count} points. Go on with: scalelink calibrate {Words.Name(corner)}",
-        ProofState.Review => $"The proof of {Words.Name(corner)} is finished and kept. Decide with: scalelink calibrate {Words.Name(corner)}",
+        ProofState.Measuring => $"The proof of {corner.Name()} is kept with its {view.Points.Count} points. Go on with: scalelink calibrate {corner.Name()}",
+        ProofState.Review => $"The proof of {corner.Name()} is finished and kept. Decide with: scalelink calibrate {corner.Name()}",
         _ => "",
     };
 }

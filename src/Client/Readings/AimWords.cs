@@ -1,4 +1,5 @@
 using ScaleLink.Api.V1;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Readings;
 
@@ -17,10 +18,5 @@ internal static class AimWords
     public static string Target(Target target, Glyphs glyphs) => $"{target.CrossWeightPercent:0.0##} {glyphs.PlusMinus}{target.TolerancePercent:0.0##} %";
 
     /// <summary>Distance from the target, to the place that the uncertainty supports.</summary>
-    public static string Off(Loads loads)
-    {
-        var off = loads.CrossWeightPercent.Clone();
-        off.Value = Math.Abs(off.Value - loads.Target.CrossWeightPercent);
-        return Figure.Percent(off).Value;
-    }
+    public static string Off(Loads loads) => loads.OffTarget is { } off ? ValueText.Of(off with { Estimate = Math.Abs(off.Estimate) }, Unit.Percent).Estimate : "";
 }

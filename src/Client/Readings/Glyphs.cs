@@ -58,6 +58,7 @@ internal sealed record Glyphs
             {
                 >= 0 and var i => plain.Append(plain.Length > 0 && char.IsAsciiDigit(plain[^1]) ? " " : "").Append(PlainFractions[i]),
                 _ when sign == '±' => plain.Append(PlusMinus),
+                _ when sign == '\u2212' => plain.Append('-'),
                 _ => plain.Append(sign),
             };
         return plain.ToString();

@@ -1,5 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Readings;
 
@@ -21,15 +22,15 @@ internal sealed class PlainLine(Glyphs glyphs)
         var remark = PeerText.Clean(loads.Remark, LongestRemark);
         if (loads.Verdict is Verdict.Raised or Verdict.Incomplete)
             return $"{Words.Verdict(loads.Verdict)}: {remark}";
-        var aim = AimWords.Of(TargetCheck.Of(loads), loads, glyphs);
+        var aim = AimWords.Of(loads.Aim, loads, glyphs);
         return $"{Words.Verdict(loads.Verdict)}: {Numbers(loads)}{(aim.Length > 0 ? $"; {aim}" : "")}";
     }
 
     private string Numbers(Loads loads)
     {
-        var cross = loads.CrossWeightPercent is { } c ? $"cross weight {Figure.Percent(c).Full(glyphs)} %" : "cross weight not known";
-        var corners = loads.Corners.Where(c => c.LoadKg is not null).Select(c => $"{Words.Name(c.Corner)} {Figure.Kilograms(c.LoadKg).Full(glyphs)}");
-        var total = loads.TotalKg is { } t ? $", total {Figure.Kilograms(t).Full(glyphs)} kg" : "";
+        var cross = loads.CrossWeightPercent is { } c ? $"cross weight {Shown.Percent(c).Full(glyphs)}" : "cross weight not known";
+        var corners = loads.Corners.Where(c => c.LoadKg is not null).Select(c => $"{c.Corner.Name()} {Shown.LiveKg(c.LoadKg).Bare(glyphs)}");
+        var total = loads.TotalKg is { } t ? $", total {Shown.LiveKg(t).Full(glyphs)}" : "";
         var unproved = loads.Corners.Any(c => c.LoadKg is not null && !c.Proved) ? ", unproved" : "";
         var patch = PatchWords.Of(loads);
         return $"{cross}, {string.Join(" ", corners)} kg{total}{unproved}{(patch.Length > 0 ? $", {patch}" : "")}";

@@ -1,4 +1,6 @@
 using ScaleLink.Api.V1;
+using ScaleLink.Measure;
+using Corner = ScaleLink.Api.V1.Corner;
 
 namespace ScaleLink.Client.Readings;
 
@@ -13,15 +15,15 @@ internal static class Repeatability
     /// <summary>U for 95 % of cross weight without the parts that err alike in every reading, percent; all of it where the budget is not told.</summary>
     public static double? OfCrossWeight(Loads loads)
     {
-        if (Coverage.Expanded(loads.CrossWeightPercent) is not { } whole)
+        if (loads.CrossWeightPercent?.AsValue.Expanded is not { } whole)
             return null;
         if (loads.TotalKg is null || loads.Corners.Any(c => c.Budget.All(p => Alike.Contains(p.Name))))
             return whole;
         var variance = loads.Corners.Sum(c => Math.Pow(Slope(c.Corner, loads), 2) * c.Budget.Where(p => !Alike.Contains(p.Name)).Sum(p => p.StandardUncertaintyKg * p.StandardUncertaintyKg));
-        return Math.Min(whole, Coverage.Factor(double.PositiveInfinity) * Math.Sqrt(variance));
+        return Math.Min(whole, Coverage.Factor() * Math.Sqrt(variance));
     }
 
     // Percent a kilogram: the derivative of 100 (RF + LR) / total.
     private static double Slope(Corner corner, Loads loads) =>
-        ((corner is Corner.Rf or Corner.Lr ? 100 : 0) - loads.CrossWeightPercent.Value) / loads.TotalKg.Value;
+        ((corner is Corner.Rf or Corner.Lr ? 100 : 0) - loads.CrossWeightPercent.Estimate) / loads.TotalKg.Estimate;
 }

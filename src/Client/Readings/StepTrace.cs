@@ -35,7 +35,7 @@ internal sealed class StepTrace
         if (loads.Verdict != Verdict.Settled)
             _hasMoved = true;
         else if (Repeatability.OfCrossWeight(loads) is { } repeatability)
-            Settle(loads.CrossWeightPercent.Value, repeatability);
+            Settle(loads.CrossWeightPercent.Estimate, repeatability);
     }
 
     // An adjustment that nobody announced is known by its effect: more than two readings of the same car differ by.

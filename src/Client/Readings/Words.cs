@@ -1,19 +1,12 @@
 using ScaleLink.Api.V1;
+using ScaleLink.Measure;
+using Corner = ScaleLink.Api.V1.Corner;
 
 namespace ScaleLink.Client.Readings;
 
 /// <summary>The client's words for what the API says in numbers. Names of <c>--json</c> are part of the contract.</summary>
 internal static class Words
 {
-    public static string Name(Corner corner) => corner switch
-    {
-        Api.V1.Corner.Lf => "LF",
-        Api.V1.Corner.Rf => "RF",
-        Api.V1.Corner.Lr => "LR",
-        Api.V1.Corner.Rr => "RR",
-        _ => "??",
-    };
-
     /// <summary>The corner of that name.</summary>
     public static Corner Corner(string name) => name switch
     {

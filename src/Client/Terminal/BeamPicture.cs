@@ -1,5 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Terminal;
 
@@ -14,7 +15,7 @@ internal static class BeamPicture
         if (loads.CrossWeightPercent is not { } cross)
             return;
         var arm = Math.Max(6, canvas.Width / 2 - LabelRoom);
-        var drop = Math.Clamp(scale.Lean(cross.Value), -1, 1) * (rows * DotGrid.Down - Thickness - 1) / 2;
+        var drop = Math.Clamp(scale.Lean(cross.Estimate), -1, 1) * (rows * DotGrid.Down - Thickness - 1) / 2;
         var middle = (rows * DotGrid.Down - Thickness) / 2.0;
         if (glyphs.IsRich)
             DrawDots(canvas, (scale.Centre - arm, row), (arm, rows), middle, drop);
@@ -56,9 +57,9 @@ internal static class BeamPicture
         _ => Ink.Strong,
     };
 
-    private static string Label(Loads loads, Quantity cross, bool isRight, Glyphs glyphs)
+    private static string Label(Loads loads, MeasuredValue cross, bool isRight, Glyphs glyphs)
     {
         var name = isRight ? $"{glyphs.RightFrontPair} RF+LR" : $"{glyphs.LeftFrontPair} LF+RR";
-        return DiagonalLoad.Of(loads.TotalKg, cross, isRight) is { } load ? $"{name} {Figure.Kilograms(load).Bare} kg" : name;
+        return loads.DiagonalKg(isRight) is { } load ? $"{name} {ValueText.Live(load, Unit.Kilogram).Alone} kg" : name;
     }
 }

@@ -1,5 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Terminal;
 
@@ -14,7 +15,7 @@ internal sealed record BeamScale(double SpanPercent, int Centre, int HalfWidth)
     {
         var farthest = 0.0;
         if (loads.CrossWeightPercent is { } cross)
-            farthest = Math.Abs(cross.Value - Level);
+            farthest = Math.Abs(cross.Estimate - Level);
         if (loads.Target is { } target)
             farthest = Math.Max(farthest, Math.Abs(target.CrossWeightPercent - Level) + target.TolerancePercent);
         var span = Spans.FirstOrDefault(s => s >= farthest * Room, Spans[^1]);
@@ -33,7 +34,7 @@ internal sealed record BeamScale(double SpanPercent, int Centre, int HalfWidth)
     /// <summary>The notch at the target: as wide as the uncertainty to either side, never narrower than one column.</summary>
     public (int First, int Last)? Notch(Loads loads)
     {
-        if (loads.Target is not { } target || Coverage.Expanded(loads.CrossWeightPercent) is not { } expanded)
+        if (loads.Target is not { } target || loads.CrossWeightPercent?.AsValue.Expanded is not { } expanded)
             return null;
         return (ColumnOf(target.CrossWeightPercent - expanded), ColumnOf(target.CrossWeightPercent + expanded));
     }

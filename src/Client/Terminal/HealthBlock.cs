@@ -38,7 +38,7 @@ internal static class HealthBlock
             var isWell = pad.State == PadState.Live && pad.Faults.Count == 0;
             var rate = pad is { State: PadState.Live, HasMeasuredRateHz: true } ? $" {pad.MeasuredRateHz:0}/s" : "";
             var trouble = pad.Faults.Count > 0 ? $" {PeerText.Clean(pad.Faults[0].Code, 8)}" : "";
-            column = canvas.Put(column + 1, row, $"{Words.Name(pad.Corner)} {Words.State(pad.State)}{trouble}{(isWell ? rate : "")} ", isWell ? Ink.Normal : Ink.Bad);
+            column = canvas.Put(column + 1, row, $"{pad.Corner.Name()} {Words.State(pad.State)}{trouble}{(isWell ? rate : "")} ", isWell ? Ink.Normal : Ink.Bad);
         }
     }
 
@@ -47,7 +47,7 @@ internal static class HealthBlock
     // Pads that share a fault share its lines.
     private static IEnumerable<string> Faults(ListPadsResponse list, int width) =>
         list.Pads.SelectMany(p => p.Faults.Select(f => (p.Corner, Trouble: TroubleReader.Read(f))))
-            .GroupBy(f => f.Trouble, f => Words.Name(f.Corner))
+            .GroupBy(f => f.Trouble, f => f.Corner.Name())
             .SelectMany(g => TextWrap.Lines($"{string.Join(" ", g)}  {g.Key}", width, MostRowsAFault));
 
     private static void DrawLines(Canvas canvas, int row, IReadOnlyList<string> lines)

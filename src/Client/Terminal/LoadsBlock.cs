@@ -17,9 +17,9 @@ internal static class LoadsBlock
         DrawCorner(canvas, FirstColumn, row + 1, loads, Corner.Lr, glyphs);
         DrawCorner(canvas, SecondColumn, row + 1, loads, Corner.Rr, glyphs);
         if (loads.TotalKg is { } total)
-            canvas.Put(FirstColumn, row + 2, $"total  {Figure.Kilograms(total).Full(glyphs)} kg{Unproved(loads)}", Ink.Strong);
+            canvas.Put(FirstColumn, row + 2, $"total  {Shown.LiveKg(total).Full(glyphs)}{Unproved(loads)}", Ink.Strong);
         if (loads is { FrontSharePercent: { } front, LeftSharePercent: { } left })
-            canvas.Put(FirstColumn, row + 3, $"front {Figure.Percent(front).Full(glyphs)} %, left {Figure.Percent(left).Full(glyphs)} %");
+            canvas.Put(FirstColumn, row + 3, $"front {Shown.Percent(front).Bare(glyphs)}, left {Shown.Percent(left).Bare(glyphs)} %");
         if (loads is { FrontSideDifferenceKg: { } f, RearSideDifferenceKg: { } r })
             canvas.Put(FirstColumn, row + 4, $"L-R front {Side(f, glyphs)}, rear {Side(r, glyphs)} kg");
         var patch = PatchWords.Of(loads);
@@ -29,16 +29,16 @@ internal static class LoadsBlock
     private static void DrawCorner(Canvas canvas, int column, int row, Loads loads, Corner corner, Glyphs glyphs)
     {
         var load = loads.Corners.FirstOrDefault(c => c.Corner == corner)?.LoadKg;
-        var text = load is null ? "-" : Figure.Kilograms(load).Full(glyphs);
+        var text = load is null ? "-" : Shown.LiveKg(load).Bare(glyphs);
         var ink = corner is Corner.Rf or Corner.Lr ? Ink.RightFrontPair : Ink.LeftFrontPair;
-        canvas.Put(column, row, $"{glyphs.Pair(corner)} {Words.Name(corner)} {text}{(load is null ? "" : " kg")}", ink);
+        canvas.Put(column, row, $"{glyphs.Pair(corner)} {corner.Name()} {text}{(load is null ? "" : " kg")}", ink);
     }
 
-    private static string Side(Quantity difference, Glyphs glyphs) => Figure.Kilograms(difference, signed: true).Full(glyphs);
+    private static string Side(MeasuredValue difference, Glyphs glyphs) => Shown.LiveKg(difference, isSigned: true).Bare(glyphs);
 
     private static string Unproved(Loads loads)
     {
-        var unproved = loads.Corners.Where(c => c.LoadKg is not null && !c.Proved).Select(c => Words.Name(c.Corner)).ToList();
+        var unproved = loads.Corners.Where(c => c.LoadKg is not null && !c.Proved).Select(c => c.Corner.Name()).ToList();
         return unproved.Count switch
         {
             0 => "",

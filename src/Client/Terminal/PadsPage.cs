@@ -3,6 +3,7 @@ using ScaleLink.Client.Age;
 using ScaleLink.Client.Commands;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 using Spectre.Console;
 
 namespace ScaleLink.Client.Terminal;
@@ -41,9 +42,9 @@ internal static class PadsPage
         console.Write(Table(list, isLive, glyphs));
         foreach (var pad in list.Pads)
             foreach (var fault in pad.Faults.Select(TroubleReader.Read))
-                console.Write(new Text($"{Words.Name(pad.Corner)}  {fault}\n"));
+                console.Write(new Text($"{pad.Corner.Name()}  {fault}\n"));
         if (list.Pads.Any(p => !p.Proved))
-            console.Write(new Text($"Unproved, not checked with known masses: {string.Join(", ", list.Pads.Where(p => !p.Proved).Select(p => Words.Name(p.Corner)))}\n"));
+            console.Write(new Text($"Unproved, not checked with known masses: {string.Join(", ", list.Pads.Where(p => !p.Proved).Select(p => p.Corner.Name()))}\n"));
     }
 
     private static Table Table(ListPadsResponse list, bool isLive, Glyphs glyphs)
@@ -58,7 +59,7 @@ internal static class PadsPage
 
     private static string[] Cells(Pad pad) =>
     [
-        Words.Name(pad.Corner),
+        pad.Corner.Name(),
         Words.State(pad.State),
         pad.SerialNumber.Length > 0 ? PeerText.Clean(pad.SerialNumber, 16) : "-",
         pad.HasMeasuredRateHz ? $"{pad.MeasuredRateHz:0}" : "-",
@@ -69,11 +70,6 @@ internal static class PadsPage
     ];
 
     // A single pad states its noise only; finer than a tenth its calibration would not bear it out.
-    private static string Load(Quantity load)
-    {
-        var coarse = load.Clone();
-        coarse.StandardUncertainty = Math.Max(coarse.StandardUncertainty, FinestStandardKg);
-        coarse.ClearDegreesOfFreedom();
-        return Figure.Kilograms(coarse).Value;
-    }
+    private static string Load(MeasuredValue load) =>
+        ValueText.Live(new Value(load.Estimate, Math.Max(load.StandardUncertainty, FinestStandardKg)), Unit.Kilogram).Estimate;
 }

@@ -1,5 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Terminal;
 
@@ -47,10 +48,10 @@ internal static class ScalePicture
         canvas.Put(last + 1, row, glyphs.NotchRight, Ink.Strong);
     }
 
-    private static void DrawHand(Canvas canvas, int row, Quantity cross, BeamScale scale, Glyphs glyphs)
+    private static void DrawHand(Canvas canvas, int row, MeasuredValue cross, BeamScale scale, Glyphs glyphs)
     {
-        var figure = Figure.Percent(cross);
-        var (column, text) = (scale.ColumnOf(cross.Value), $"{figure.Full(glyphs)} %");
+        var figure = Shown.Percent(cross);
+        var (column, text) = (scale.ColumnOf(cross.Estimate), figure.Full(glyphs));
         var ink = figure.IsRough ? Ink.Normal : Ink.Strong;
         canvas.Put(column, row, glyphs.Hand, ink);
         if (column + 2 + text.Length < canvas.Width)

@@ -1,6 +1,7 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Terminal;
 
@@ -58,7 +59,7 @@ internal static class StatusPanel
 
     private static void DrawAim(Canvas canvas, int column, int row, Loads loads, Glyphs glyphs)
     {
-        var aim = TargetCheck.Of(loads);
+        var aim = loads.Aim;
         var (mark, ink) = aim switch
         {
             Aim.Within => (glyphs.ToleranceBar, Ink.Good),

@@ -1,6 +1,7 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Terminal;
 
@@ -74,9 +75,9 @@ internal static class WatchPage
         var (text, fill, ink) = scene.Loads switch
         {
             { Freshness: Freshness.Live, Message.Verdict: Verdict.Raised } => ("RAISED", glyphs.Solid, Ink.Strong),
-            { Message.CrossWeightPercent: { } cross, Freshness: Freshness.Held } => (Figure.Percent(cross).Value, glyphs.Faint, Ink.Faint),
-            { Message.CrossWeightPercent: { } cross } when Figure.Percent(cross) is { IsRough: true } rough => (rough.Value, glyphs.Medium, Ink.Normal),
-            { Message.CrossWeightPercent: { } cross } => (Figure.Percent(cross).Value, glyphs.Solid, Ink.Strong),
+            { Message.CrossWeightPercent: { } cross, Freshness: Freshness.Held } => (Shown.Percent(cross).Estimate, glyphs.Faint, Ink.Faint),
+            { Message.CrossWeightPercent: { } cross } when Shown.Percent(cross) is { IsRough: true } rough => (rough.Estimate, glyphs.Medium, Ink.Normal),
+            { Message.CrossWeightPercent: { } cross } => (Shown.Percent(cross).Estimate, glyphs.Solid, Ink.Strong),
             _ => ("--.--", glyphs.Faint, Ink.Faint),
         };
         var end = BigText.Draw(canvas, 1, 1, text, fill, ink);

@@ -1,6 +1,6 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Settling.RockingBlind;
 using ScaleLink.Weighing.Statics;
 

@@ -1,6 +1,6 @@
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Statics;
@@ -23,12 +23,12 @@ internal sealed class LivePatch(PatchDesk desk, StandingCar standing)
     public BayReading Correct(BayReading reading)
     {
         var state = desk.State;
-        if (state.On.Count == 0 || reading.TotalKg is not { Value: > 0 } total || reading.Corners.Any(c => c.LoadKg is null))
+        if (state.On.Count == 0 || reading.TotalKg is not { Estimate: > 0 } total || reading.Corners.Any(c => c.LoadKg is null))
             return reading;
         if (state.Survey is not { } survey || standing.Model is not { } car)
             return CorrectedReading.Mark(reading, state.On, state.Survey is null ? "no survey of the patch is in force" : "no car is chosen");
-        Prepare(state, survey, car, total.Value);
-        var loads = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Value);
+        Prepare(state, survey, car, total.Estimate);
+        var loads = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Estimate);
         var corrected = _corrector!.Correct(loads, off: state.Off);
         if (!corrected.Corrections.Any(c => state.On.Contains(c.Kind) && c.Refusal is not null))
             _refusedSinceNs = 0;

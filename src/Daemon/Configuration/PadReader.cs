@@ -1,5 +1,5 @@
 using ScaleLink.Protocol.Readings;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Daemon.Configuration;
 

@@ -2,7 +2,7 @@ using ScaleLink.Daemon.CarInBay;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch.Paddock;
 using ScaleLink.Weighing.Statics;
@@ -92,8 +92,8 @@ internal sealed class PaddockDesk
     {
         lock (_gate)
         {
-            if (reading.Verdict == BayVerdict.Settled && reading.Corners.All(c => c.LoadKg is { Value: > 0 }))
-                _weighed = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Value);
+            if (reading.Verdict == BayVerdict.Settled && reading.Corners.All(c => c.LoadKg is { Estimate: > 0 }))
+                _weighed = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Estimate);
             if (_watch is null && _ended is { } ended && (!ReferenceEquals(_judgedWith.Patch, _patch.State) || !ReferenceEquals(_judgedWith.Car, _standing.Model)))
                 JudgeAgain(ended);
             if (_watch is not { } watch || !watch.Look(reading.AtNs))

@@ -1,6 +1,6 @@
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Settling;
 
@@ -15,7 +15,7 @@ internal static class CorrectedReading
     public static BayReading Of(BayReading reading, CorrectedLoads corrected, IReadOnlyList<CorrectionKind> wanted, long refusedSinceNs)
     {
         var spread = corrected.CorrectionCovariance;
-        var before = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Value);
+        var before = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Estimate);
         var change = corrected.LoadsKg - before;
         var shares = LoadShares.Of(corrected.LoadsKg);
         var own = spread.DiagonalPart.Map(v => Math.Sqrt(Math.Max(0, v)));
@@ -30,12 +30,12 @@ internal static class CorrectedReading
             RearSideDifferenceKg = Shift(reading.RearSideDifferenceKg, change.LR - change.RR, new(0, 0, 1, -1)),
         };
 
-        Quantity? Shift(Quantity? quantity, double by, Corners weights) => quantity is { } q
-            ? q with { Value = q.Value + by, StandardUncertainty = q.StandardUncertainty is { } u ? Math.Sqrt(u * u + spread.VarianceOf(weights)) : null }
+        Value? Shift(Value? quantity, double by, Corners weights) => quantity is { } q
+            ? q with { Estimate = q.Estimate + by, StandardUncertainty = q.StandardUncertainty is { } u ? Math.Sqrt(u * u + spread.VarianceOf(weights)) : null }
             : null;
 
         // Small against the total, so a share moves along its slope.
-        Quantity? Share(Quantity? quantity, Corners? slope) => slope is { } s ? Shift(quantity, s.Dot(change), s) : quantity;
+        Value? Share(Value? quantity, Corners? slope) => slope is { } s ? Shift(quantity, s.Dot(change), s) : quantity;
     }
 
     /// <summary>Nothing to correct by: the reading stays and says so.</summary>
@@ -53,7 +53,7 @@ internal static class CorrectedReading
         var mine = corrected.Corrections.Where(c => wanted.Contains(c.Kind)).ToList();
         return corner with
         {
-            LoadKg = load with { Value = corrected.LoadsKg[corner.Corner], StandardUncertainty = load.StandardUncertainty is { } u ? Math.Sqrt(u * u + own * own) : null },
+            LoadKg = load with { Estimate = corrected.LoadsKg[corner.Corner], StandardUncertainty = load.StandardUncertainty is { } u ? Math.Sqrt(u * u + own * own) : null },
             Corrections = [.. corner.Corrections, .. mine.Select(c => new Correction(NameOf(c.Kind), c.Applied ? c.SizeKg!.Value[corner.Corner] : null, c.Refusal?.Message ?? ""))],
             Budget = corner.Budget.Count > 0 && own > 0 ? [.. corner.Budget, new UncertaintyPart(BudgetName, own)] : corner.Budget,
             Faults = [.. corner.Faults, .. mine.Where(c => c.Refusal is not null).Select(c => new Fault(c.Refusal!.Code, c.Refusal.Message, c.Refusal.Mend, refusedSinceNs))],

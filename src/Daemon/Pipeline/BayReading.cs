@@ -1,5 +1,5 @@
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Daemon.Pipeline;
 
@@ -20,9 +20,6 @@ public enum BayVerdict
     Disturbed,
 }
 
-/// <summary>A measured value with one standard uncertainty, in the unit its name says; no uncertainty: nothing is claimed. Degrees of freedom absent: many.</summary>
-public readonly record struct Quantity(double Value, double? StandardUncertainty, double? DegreesOfFreedom = null);
-
 /// <summary>One part of an uncertainty, kg.</summary>
 public readonly record struct UncertaintyPart(string Name, double StandardUncertaintyKg);
 
@@ -36,7 +33,7 @@ public sealed record CornerReading
     public required Corner Corner { get; init; }
 
     /// <summary>Its load, kg; absent when not known.</summary>
-    public Quantity? LoadKg { get; init; }
+    public Value? LoadKg { get; init; }
 
     /// <summary>Where its uncertainty comes from; empty without a claim.</summary>
     public IReadOnlyList<UncertaintyPart> Budget { get; init; } = [];
@@ -70,22 +67,22 @@ public sealed record BayReading
     public required IReadOnlyList<CornerReading> Corners { get; init; }
 
     /// <summary>Sum of the loads, kg.</summary>
-    public Quantity? TotalKg { get; init; }
+    public Value? TotalKg { get; init; }
 
     /// <summary>(RF + LR) / total, percent.</summary>
-    public Quantity? CrossWeightPercent { get; init; }
+    public Value? CrossWeightPercent { get; init; }
 
     /// <summary>(LF + RF) / total, percent.</summary>
-    public Quantity? FrontSharePercent { get; init; }
+    public Value? FrontSharePercent { get; init; }
 
     /// <summary>(LF + LR) / total, percent.</summary>
-    public Quantity? LeftSharePercent { get; init; }
+    public Value? LeftSharePercent { get; init; }
 
     /// <summary>LF minus RF, kg.</summary>
-    public Quantity? FrontSideDifferenceKg { get; init; }
+    public Value? FrontSideDifferenceKg { get; init; }
 
     /// <summary>LR minus RR, kg.</summary>
-    public Quantity? RearSideDifferenceKg { get; init; }
+    public Value? RearSideDifferenceKg { get; init; }
 
     /// <summary>Expected seconds until settled.</summary>
     public double? SettledInSeconds { get; init; }

@@ -1,5 +1,5 @@
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Settling;
 using ScaleLink.Weighing.Settling.RockingBlind;
 

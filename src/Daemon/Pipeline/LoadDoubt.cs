@@ -1,4 +1,4 @@
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Settling;
 
 namespace ScaleLink.Daemon.Pipeline;
@@ -19,12 +19,12 @@ internal sealed class LoadDoubt(Func<Corner, CalibrationDoubt> ofPad, Func<Corne
     /// <summary>An estimate with rocking and calibration in its uncertainty; nothing is claimed where rocking is not known.</summary>
     /// <param name="estimate">From the loads.</param>
     /// <param name="slope">Its derivative by each load.</param>
-    public Quantity? Combine(Estimate? estimate, Corners slope)
+    public Value? Combine(Value? estimate, Corners slope)
     {
         if (estimate is not { } e)
             return null;
         if (e.StandardUncertainty is not { } rocking)
-            return new Quantity(e.Value, null);
+            return new Value(e.Estimate, null);
         var own = Corners.From(c => slope[c] * _own[c]);
         var masses = Corners.From(c => slope[c] * _masses[c]);
         var tilt = Corners.From(c => slope[c] * _tilt[c]);
@@ -32,7 +32,7 @@ internal sealed class LoadDoubt(Func<Corner, CalibrationDoubt> ofPad, Func<Corne
         // in differences; erring apart the reverse. The worse is taken.
         var shared = Math.Max(masses.Sum * masses.Sum, masses.Dot(masses));
         var variance = rocking * rocking + own.Dot(own) + tilt.Dot(tilt) + shared;
-        return new Quantity(e.Value, Math.Sqrt(variance), Freedom(variance, own, masses));
+        return new Value(e.Estimate, Math.Sqrt(variance), Freedom(variance, own, masses));
     }
 
     // Welch and Satterthwaite; rocking, tilt and masses count as well known.

@@ -1,5 +1,5 @@
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Daemon.Pipeline;
 

@@ -1,7 +1,7 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Protocol.PadFrames;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
 
 namespace ScaleLink.Daemon.Pipeline;

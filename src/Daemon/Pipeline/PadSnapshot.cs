@@ -1,6 +1,6 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
 
 namespace ScaleLink.Daemon.Pipeline;

@@ -1,4 +1,4 @@
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Settling;
 
 namespace ScaleLink.Daemon.Pipeline;
@@ -28,7 +28,7 @@ internal static class ReadingWriter
             Verdict = verdict,
             Corners = [.. AllCorners.Select(c => Corner(c, blocks) with
             {
-                LoadKg = calibration.Combine(new Estimate(estimate.Loads[c], estimate.StandardUncertainty?[c]), Corners.Same(0).With(c, 1)),
+                LoadKg = calibration.Combine(new Value(estimate.Loads[c], estimate.StandardUncertainty?[c]), Corners.Same(0).With(c, 1)),
                 Budget = Budget(estimate.StandardUncertainty?[c], blocks[c]),
             })],
             TotalKg = calibration.Combine(estimate.TotalKg, Corners.Same(1)),

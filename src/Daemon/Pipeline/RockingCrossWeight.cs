@@ -1,4 +1,4 @@
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Settling;
 using ScaleLink.Weighing.Settling.RockingBlind;
 
@@ -23,7 +23,7 @@ internal sealed class RockingCrossWeight(BlindDirection prior)
     private bool _isAtRest;
 
     /// <summary>Takes one more block and the reading made with it; gives cross weight, percent, with what the rocking tells joined in.</summary>
-    public Estimate? Add(in Corners block, in SettlingReading reading, in Corners noise)
+    public Value? Add(in Corners block, in SettlingReading reading, in Corners noise)
     {
         _total = _total == 0 ? block.Sum : _total + TotalSmoothing * (block.Sum - _total);
         var blind = _blind.Add(block, noise);

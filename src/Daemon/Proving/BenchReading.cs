@@ -1,5 +1,5 @@
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
 
 namespace ScaleLink.Daemon.Proving;

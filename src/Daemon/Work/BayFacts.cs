@@ -47,9 +47,9 @@ public sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
         if (patch.Survey is not { } survey)
             return new("patch_level", false, "", [.. untested, new(WorkCodes.PatchNotLevel, "The patch was not surveyed.", "Measure the heights between the pads, or skip the check with the reason.")]);
         var shape = survey.Survey.ShapeUnder(Contacts.Of(car));
-        var isWarpLevel = Math.Abs(shape.WarpMm.Value) <= LevelWarpMm || patch.On.Contains(CorrectionKind.Warp);
-        var isSlopeLevel = Math.Max(Math.Abs(shape.NoseUpDeg.Value), Math.Abs(shape.LeftUpDeg.Value)) <= LevelSlopeDeg || patch.On.Contains(CorrectionKind.Slope);
-        var value = $"warp {shape.WarpMm.Value:0.0} mm, nose up {shape.NoseUpDeg.Value:0.00}°, left up {shape.LeftUpDeg.Value:0.00}°";
+        var isWarpLevel = Math.Abs(shape.WarpMm.Estimate) <= LevelWarpMm || patch.On.Contains(CorrectionKind.Warp);
+        var isSlopeLevel = Math.Max(Math.Abs(shape.NoseUpDeg.Estimate), Math.Abs(shape.LeftUpDeg.Estimate)) <= LevelSlopeDeg || patch.On.Contains(CorrectionKind.Slope);
+        var value = $"warp {shape.WarpMm.Estimate:0.0} mm, nose up {shape.NoseUpDeg.Estimate:0.00}°, left up {shape.LeftUpDeg.Estimate:0.00}°";
         return new("patch_level", isWarpLevel && isSlopeLevel, value,
             isWarpLevel && isSlopeLevel ? untested : [.. untested, new(WorkCodes.PatchNotLevel, $"The patch is not level: {value}.", "Shim the pads, or switch the corrections on.")]);
     }

@@ -1,5 +1,5 @@
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Daemon.Work;
 
@@ -31,7 +31,7 @@ internal sealed class ReadingTaker(LiveBay live, BayClock clock)
         var rest = live.Rest;
         return new()
         {
-            LoadsKg = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Value),
+            LoadsKg = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Estimate),
             RepeatUKg = Corners.From(c => Joined(reading, c, p => p.Name == FromReadingToReading)),
             StandingUKg = Corners.From(c => Joined(reading, c, p => p.Name != FromReadingToReading)),
             Calibrations = [.. reading.Corners.Select(c => c.Calibration)],

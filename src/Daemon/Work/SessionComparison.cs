@@ -1,14 +1,15 @@
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Daemon.Work;
 
 /// <summary>One figure of two sessions; null where a session has none.</summary>
-public sealed record ComparedFigure(string Name, Quantity? First, Quantity? Second)
+public sealed record ComparedFigure(string Name, Value? First, Value? Second)
 {
     /// <summary>Second minus first; the doubts of both, as if independent.</summary>
-    public Quantity? Difference => (First, Second) is ({ } a, { } b)
-        ? new Quantity(b.Value - a.Value, Math.Sqrt(a.StandardUncertainty * a.StandardUncertainty + b.StandardUncertainty * b.StandardUncertainty))
+    public Value? Difference => (First, Second) is ({ } a, { } b)
+        ? new Value(b.Estimate - a.Estimate, Math.Sqrt(a.Uncertainty * a.Uncertainty + b.Uncertainty * b.Uncertainty))
         : null;
 }
 
@@ -17,7 +18,7 @@ public sealed record ComparedFigure(string Name, Quantity? First, Quantity? Seco
 /// <param name="Findings">What makes them hard to compare.</param>
 public sealed record SessionComparison(IReadOnlyList<ComparedFigure> Figures, IReadOnlyList<Finding> Findings)
 {
-    private static readonly (string Name, Func<LoadSummary, Quantity> Of)[] Sums =
+    private static readonly (string Name, Func<LoadSummary, Value> Of)[] Sums =
     [
         ("total_kg", s => s.TotalKg), ("front_share_percent", s => s.FrontSharePercent), ("left_share_percent", s => s.LeftSharePercent),
         ("front_side_difference_kg", s => s.FrontSideDifferenceKg), ("rear_side_difference_kg", s => s.RearSideDifferenceKg),
@@ -37,9 +38,9 @@ public sealed record SessionComparison(IReadOnlyList<ComparedFigure> Figures, IR
         return new(figures, [.. Doubts(first, second)]);
     }
 
-    private static Quantity? Cross(SessionCapture? capture) => capture?.Step.Reading.Whole.CrossWeightPercent;
+    private static Value? Cross(SessionCapture? capture) => capture?.Step.Reading.Whole.CrossWeightPercent;
 
-    private static Quantity? Last(WorkSession session, Func<LoadSummary, Quantity> of) => session.Captures is [.., var last] ? of(last.Step.Reading.Whole) : null;
+    private static Value? Last(WorkSession session, Func<LoadSummary, Value> of) => session.Captures is [.., var last] ? of(last.Step.Reading.Whole) : null;
 
     private static IEnumerable<Finding> Doubts(WorkSession first, WorkSession second)
     {

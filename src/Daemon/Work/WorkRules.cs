@@ -1,4 +1,4 @@
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Learning;
 using ScaleLink.Weighing.Planning;
@@ -139,7 +139,7 @@ internal static class WorkRules
     private static ReadingCaptured Verify(WorkSession session, CapturedReading reading, Corners? heights, string note)
     {
         var standing = Standing.Of(session)!;
-        var change = reading.ForSteps.CrossWeightPercent.Value - SwitchedPatch.CrossWeightPercent(session, reading) - standing.CrossWeightPercent.Value;
+        var change = reading.ForSteps.CrossWeightPercent.Estimate - SwitchedPatch.CrossWeightPercent(session, reading) - standing.CrossWeightPercent.Estimate;
         var doubt = Sure * standing.Scatter.Percent * Math.Sqrt(1 + 1.0 / standing.Settles);
         List<Finding> findings = Math.Abs(change) <= doubt ? [] :
             [new(WorkCodes.BarsPreloaded, $"With the bars connected cross weight is {change:+0.00;-0.00} % off; settling alone does {doubt:0.00} % at most.", "A drop link is preloaded: adjust its length until the bolt slides in, settle and capture again.")];

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Cars.Files;
 using ScaleLink.Weighing.Learning;

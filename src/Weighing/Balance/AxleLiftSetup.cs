@@ -8,14 +8,14 @@ namespace ScaleLink.Weighing.Balance;
 /// <param name="RearRadiusMm">The same at the rear, mm.</param>
 /// <param name="FrontLoadKg">LF + RF with the car level, kg.</param>
 /// <param name="RearLoadKg">LR + RR with the car level, kg.</param>
-public sealed record AxleLiftSetup(Stated WheelbaseMm, Stated FrontRadiusMm, Stated RearRadiusMm, Quantity FrontLoadKg, Quantity RearLoadKg)
+public sealed record AxleLiftSetup(Stated WheelbaseMm, Stated FrontRadiusMm, Stated RearRadiusMm, Value FrontLoadKg, Value RearLoadKg)
 {
     /// <summary>Total, kg.</summary>
-    public double TotalKg => FrontLoadKg.Value + RearLoadKg.Value;
+    public double TotalKg => FrontLoadKg.Estimate + RearLoadKg.Estimate;
 
     /// <summary>Wheel radius of an axle, mm.</summary>
     public Stated RadiusOf(Axle axle) => axle == Axle.Front ? FrontRadiusMm : RearRadiusMm;
 
     /// <summary>Level load of an axle, kg.</summary>
-    public Quantity LoadOf(Axle axle) => axle == Axle.Front ? FrontLoadKg : RearLoadKg;
+    public Value LoadOf(Axle axle) => axle == Axle.Front ? FrontLoadKg : RearLoadKg;
 }

@@ -34,13 +34,13 @@ public sealed record BalanceTrade(BalanceGoal Goal, Corners LoadsKg, double Cros
         // Each goal is a weighted sum of the loads that shall be zero; axle sums are constants here.
         var zero = goal switch
         {
-            BalanceGoal.CrossWeight => Patterns.CrossWeight - Corners.Same(crossWeightTarget / 100),
-            BalanceGoal.EqualFrontLoads => Patterns.FrontSideDifference,
-            BalanceGoal.EqualRearLoads => Patterns.RearSideDifference,
+            BalanceGoal.CrossWeight => Shares.CrossWeight - Corners.Same(crossWeightTarget / 100),
+            BalanceGoal.EqualFrontLoads => Shares.FrontLeftRight,
+            BalanceGoal.EqualRearLoads => Shares.RearLeftRight,
             _ => new(1 / (loads.LF + loads.RF), 0, -1 / (loads.LR + loads.RR), 0),
         };
         var met = loads - zero.Dot(loads) / zero.Dot(warp) * warp;
-        return new(goal, met, Patterns.Share(Patterns.CrossWeight, met), Patterns.FrontSideDifference.Dot(met), Patterns.RearSideDifference.Dot(met),
+        return new(goal, met, Shares.Percent(Shares.CrossWeight, met), Shares.FrontLeftRight.Dot(met), Shares.RearLeftRight.Dot(met),
             100 * (met.LF / (met.LF + met.RF) - met.LR / (met.LR + met.RR)));
     }
 }

@@ -38,7 +38,7 @@ public sealed record BallastMove(string? From, string? To, double MassKg, bool R
     {
         if (targetPercent is not (> 0 and < 100))
             throw new FindingException(new Finding(CarCodes.Target, $"The share to be reached is {targetPercent} %.", "Give a share of the total in percent, above 0 and below 100."));
-        var (pattern, start) = (goal == BallastGoal.FrontShare ? Patterns.Front : Patterns.Left, loads);
+        var (pattern, start) = (goal == BallastGoal.FrontShare ? Shares.Front : Shares.Left, loads);
         BallastStation?[] stations = [null, .. statics.Car.BallastStations];
         return [.. stations.SelectMany(_ => stations, (from, to) => (from, to))
             .Where(pair => pair.from != pair.to)
@@ -57,6 +57,6 @@ public sealed record BallastMove(string? From, string? To, double MassKg, bool R
             return null;
         var mass = Math.Min(needed, most);
         var after = loads + mass * perKg;
-        return new(from?.Name, to?.Name, mass, needed <= most + 1e-9, after, mass * perKg.Sum, Patterns.Share(pattern, after));
+        return new(from?.Name, to?.Name, mass, needed <= most + 1e-9, after, mass * perKg.Sum, Shares.Percent(pattern, after));
     }
 }

@@ -20,7 +20,7 @@ namespace ScaleLink.Weighing.Balance;
 /// </summary>
 /// <param name="HeightMm">mm above the ground.</param>
 /// <param name="EachMm">The height that each lift alone gives, mm, in the order given.</param>
-public sealed record CgHeight(Quantity HeightMm, IReadOnlyList<double> EachMm)
+public sealed record CgHeight(Value HeightMm, IReadOnlyList<double> EachMm)
 {
     /// <summary>Below this angle a gram on the pads is a millimetre of height.</summary>
     public const double SmallestAngleDeg = 3;
@@ -53,10 +53,10 @@ public sealed record CgHeight(Quantity HeightMm, IReadOnlyList<double> EachMm)
     static double One(AxleLiftSetup setup, AxleLift lift)
     {
         var down = AxleLift.Other(lift.Lifted);
-        var tangent = Math.Tan(lift.AngleDeg.Value * Math.PI / 180);
+        var tangent = Math.Tan(lift.AngleDeg.Estimate * Math.PI / 180);
         var (radius, step) = (setup.RadiusOf(down).Value, setup.RadiusOf(lift.Lifted).Value - setup.RadiusOf(down).Value);
-        var moved = lift.OtherAxleLoadKg.Value - setup.LoadOf(down).Value;
-        return radius + (setup.WheelbaseMm.Value * moved + (setup.TotalKg - lift.OtherAxleLoadKg.Value) * step * tangent) / (setup.TotalKg * tangent);
+        var moved = lift.OtherAxleLoadKg.Estimate - setup.LoadOf(down).Estimate;
+        return radius + (setup.WheelbaseMm.Value * moved + (setup.TotalKg - lift.OtherAxleLoadKg.Estimate) * step * tangent) / (setup.TotalKg * tangent);
     }
 
     // Each input moved by its uncertainty moves some or all of the lifts together (JCGM 100:2008, 5.1.3 note 2 and 5.2).
@@ -84,24 +84,24 @@ public sealed record CgHeight(Quantity HeightMm, IReadOnlyList<double> EachMm)
         }
     }
 
-    static Quantity Moved(Quantity quantity, double times) => quantity with { Value = quantity.Value + times * quantity.StandardUncertainty };
+    static Value Moved(Value quantity, double times) => quantity with { Estimate = quantity.Estimate + times * quantity.Uncertainty };
 
     static void Refuse(AxleLiftSetup setup, IReadOnlyList<AxleLift> lifts)
     {
         List<Finding> found = [];
         if (lifts.Count == 0)
             found.Add(new(CarCodes.LiftUnusable, "No lift was made.", "Lift one axle in three steps or more, then the other."));
-        if (!(setup.WheelbaseMm.Value > 0 && setup.FrontRadiusMm.Value > 0 && setup.RearRadiusMm.Value > 0 && setup.FrontLoadKg.Value > 0 && setup.RearLoadKg.Value > 0))
+        if (!(setup.WheelbaseMm.Value > 0 && setup.FrontRadiusMm.Value > 0 && setup.RearRadiusMm.Value > 0 && setup.FrontLoadKg.Estimate > 0 && setup.RearLoadKg.Estimate > 0))
             found.Add(new(CarCodes.LiftUnusable, "Wheelbase, radii and level loads must all be above zero.", "Weigh the car level first and measure hub heights."));
         for (var i = 0; i < lifts.Count; i++)
         {
             var lift = lifts[i];
-            if (!(lift.AngleDeg.Value is >= SmallestAngleDeg and <= 40))
-                found.Add(new(CarCodes.LiftUnusable, $"Lift {i + 1} tilts the car by {lift.AngleDeg.Value:F2} degrees.", $"Lift by {SmallestAngleDeg} degrees or more, as far as the car safely allows."));
+            if (!(lift.AngleDeg.Estimate is >= SmallestAngleDeg and <= 40))
+                found.Add(new(CarCodes.LiftUnusable, $"Lift {i + 1} tilts the car by {lift.AngleDeg.Estimate:F2} degrees.", $"Lift by {SmallestAngleDeg} degrees or more, as far as the car safely allows."));
             if (!(lift.AngleDeg.StandardUncertainty > 0 || lift.OtherAxleLoadKg.StandardUncertainty > 0))
                 found.Add(new(CarCodes.LiftUnusable, $"Lift {i + 1} claims no doubt at all.", "State what angle and load are good to."));
-            if (!(lift.OtherAxleLoadKg.Value > 0 && lift.OtherAxleLoadKg.Value < setup.TotalKg))
-                found.Add(new(CarCodes.LiftUnusable, $"Lift {i + 1} leaves {lift.OtherAxleLoadKg.Value:F1} kg of {setup.TotalKg:F1} kg on the axle that stays down.", "Check which axle was lifted and which was read."));
+            if (!(lift.OtherAxleLoadKg.Estimate > 0 && lift.OtherAxleLoadKg.Estimate < setup.TotalKg))
+                found.Add(new(CarCodes.LiftUnusable, $"Lift {i + 1} leaves {lift.OtherAxleLoadKg.Estimate:F1} kg of {setup.TotalKg:F1} kg on the axle that stays down.", "Check which axle was lifted and which was read."));
         }
         if (found.Count > 0)
             throw new FindingException(found);

@@ -10,7 +10,7 @@ namespace ScaleLink.Weighing.Balance;
 /// <param name="GuardKg">What should lie above the minimum: the asked margin, plus the half width of the interval that holds the true total.</param>
 /// <param name="MissingKg">Ballast to add so that the lightest state keeps the guard; zero when it does.</param>
 /// <param name="SpareKg">Ballast that could go; zero when none can.</param>
-public sealed record ClassMinimum(double MinimumKg, string Lightest, Quantity LightestKg, double MarginKg, double GuardKg, double MissingKg, double SpareKg)
+public sealed record ClassMinimum(double MinimumKg, string Lightest, Value LightestKg, double MarginKg, double GuardKg, double MissingKg, double SpareKg)
 {
     const double UsualCoverage = 0.95;
 
@@ -31,11 +31,11 @@ public sealed record ClassMinimum(double MinimumKg, string Lightest, Quantity Li
         ? Judge([.. RaceCases.Counted(statics.Car, rule).Select(c => (c.Name, c.Loads(statics, weighed).TotalKg))], rule.MinimumKg, rule.MarginKg, UsualCoverage)
         : null;
 
-    static ClassMinimum Judge(IReadOnlyList<(string Name, Quantity TotalKg)> states, double minimumKg, double marginKg, double coverage)
+    static ClassMinimum Judge(IReadOnlyList<(string Name, Value TotalKg)> states, double minimumKg, double marginKg, double coverage)
     {
-        var (name, total) = states.MinBy(s => s.TotalKg.Value);
+        var (name, total) = states.MinBy(s => s.TotalKg.Estimate);
         var guard = marginKg + total.HalfWidth(coverage);
-        var over = total.Value - minimumKg;
+        var over = total.Estimate - minimumKg;
         return new(minimumKg, name, total, over, guard, Math.Max(0, guard - over), Math.Max(0, over - guard));
     }
 }

@@ -25,11 +25,11 @@ public sealed record LoadSummary
         DegreesOfFreedom = degreesOfFreedom;
         var total = loads.Sum;
         TotalKg = Sum(Corners.Same(1));
-        CrossWeightPercent = Share(Patterns.CrossWeight, total);
-        FrontSharePercent = Share(Patterns.Front, total);
-        LeftSharePercent = Share(Patterns.Left, total);
-        FrontSideDifferenceKg = Sum(Patterns.FrontSideDifference);
-        RearSideDifferenceKg = Sum(Patterns.RearSideDifference);
+        CrossWeightPercent = Share(Shares.CrossWeight, total);
+        FrontSharePercent = Share(Shares.Front, total);
+        LeftSharePercent = Share(Shares.Left, total);
+        FrontSideDifferenceKg = Sum(Shares.FrontLeftRight);
+        RearSideDifferenceKg = Sum(Shares.RearLeftRight);
     }
 
     /// <summary>kg.</summary>
@@ -42,25 +42,25 @@ public sealed record LoadSummary
     public double? DegreesOfFreedom { get; }
 
     /// <summary>Sum of the loads, kg.</summary>
-    public Quantity TotalKg { get; }
+    public Value TotalKg { get; }
 
     /// <summary>(RF + LR) / total, percent.</summary>
-    public Quantity CrossWeightPercent { get; }
+    public Value CrossWeightPercent { get; }
 
     /// <summary>(LF + RF) / total, percent.</summary>
-    public Quantity FrontSharePercent { get; }
+    public Value FrontSharePercent { get; }
 
     /// <summary>(LF + LR) / total, percent.</summary>
-    public Quantity LeftSharePercent { get; }
+    public Value LeftSharePercent { get; }
 
     /// <summary>LF minus RF, kg: what the front pulls to one side when it brakes.</summary>
-    public Quantity FrontSideDifferenceKg { get; }
+    public Value FrontSideDifferenceKg { get; }
 
     /// <summary>LR minus RR, kg.</summary>
-    public Quantity RearSideDifferenceKg { get; }
+    public Value RearSideDifferenceKg { get; }
 
-    Quantity Sum(Corners weights) => new(weights.Dot(Loads), Math.Sqrt(Covariance.VarianceOf(weights)), DegreesOfFreedom);
+    Value Sum(Corners weights) => new(weights.Dot(Loads), Math.Sqrt(Covariance.VarianceOf(weights)), DegreesOfFreedom);
 
-    Quantity Share(Corners part, double total) => new(
-        100 * part.Dot(Loads) / total, Math.Sqrt(Covariance.VarianceOf(Patterns.ShareSlope(part, Loads))), DegreesOfFreedom);
+    Value Share(Corners part, double total) => new(
+        100 * part.Dot(Loads) / total, Math.Sqrt(Covariance.VarianceOf(Shares.Slope(part, Loads))), DegreesOfFreedom);
 }

@@ -57,8 +57,8 @@ static class CauseSearch
     static IEnumerable<LikelyCause> Suspicions(StepLearner known, StepRecord step)
     {
         yield return new(StepCause.NotSettled, false, "Settle the car again (roll or bounce) and weigh once more.");
-        var predicted = known.NextReading(step.Turns).Value - known.CrossWeightPercent.Value;
-        var share = (step.After.CrossWeightPercent.Value - known.CrossWeightPercent.Value) / predicted;
+        var predicted = known.NextReading(step.Turns).Estimate - known.CrossWeightPercent.Estimate;
+        var share = (step.After.CrossWeightPercent.Estimate - known.CrossWeightPercent.Estimate) / predicted;
         if (share is > -0.2 and < 0.9)
             yield return new(StepCause.Binding, false, $"Only {100 * Math.Max(0, share):F0} % of the change arrived: look for a binding damper or bush.");
         yield return new(StepCause.TyrePressure, false, "Check tyre pressures.");
@@ -66,5 +66,5 @@ static class CauseSearch
     }
 
     static double TotalDoubt(LoadSummary before, LoadSummary after) =>
-        Math.Max(0.5, Math.Sqrt(Math.Pow(before.TotalKg.StandardUncertainty, 2) + Math.Pow(after.TotalKg.StandardUncertainty, 2)));
+        Math.Max(0.5, Math.Sqrt(Math.Pow(before.TotalKg.Uncertainty, 2) + Math.Pow(after.TotalKg.Uncertainty, 2)));
 }

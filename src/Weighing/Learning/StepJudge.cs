@@ -16,7 +16,7 @@ static class StepJudge
     {
         var observed = step.After.CrossWeightPercent;
         var predicted = known.NextReading(step.Turns, observed.StandardUncertainty);
-        var deviation = (observed.Value - predicted.Value) / predicted.StandardUncertainty;
+        var deviation = (observed.Estimate - predicted.Estimate) / predicted.Uncertainty;
         var sums = SumMisfit(known, step);
         if (Math.Abs(deviation) <= WidestDeviation && sums <= LargestMisfit)
             return new(predicted, observed, null, []);
@@ -29,9 +29,9 @@ static class StepJudge
     public static bool WouldAgree(StepLearner known, StepRecord step, Corners change)
     {
         var predicted = known.NextReading(step.Turns, step.After.CrossWeightPercent.StandardUncertainty);
-        var shifted = known.CrossWeightPercent.Value + 100 / known.Effects.Statics.TotalKg * Patterns.CrossWeight.Dot(change);
+        var shifted = known.CrossWeightPercent.Estimate + 100 / known.Effects.Statics.TotalKg * Shares.CrossWeight.Dot(change);
         // A likely cause has to bring the reading well inside, not just to the edge of an alarm.
-        return Math.Abs(step.After.CrossWeightPercent.Value - shifted) <= 2 * predicted.StandardUncertainty;
+        return Math.Abs(step.After.CrossWeightPercent.Estimate - shifted) <= 2 * predicted.Uncertainty;
     }
 
     // Turns move hardly anything but warp: total, pitch and roll moment must come out as before.
@@ -53,7 +53,7 @@ static class StepJudge
     // A settled car stands a few mm elsewhere on its pads each time, and reads a little differently there, kg a wheel.
     const double Repositioning = 0.2;
 
-    static string Words(Quantity predicted, Quantity observed, bool sumsDisagree) =>
-        $"The step should have brought cross weight to {predicted.Value:F2} % within {predicted.HalfWidth():F2}; it reads {observed.Value:F2} %."
+    static string Words(Value predicted, Value observed, bool sumsDisagree) =>
+        $"The step should have brought cross weight to {predicted.Estimate:F2} % within {predicted.HalfWidth():F2}; it reads {observed.Estimate:F2} %."
         + (sumsDisagree ? " Axle or side sums moved too, which turns cannot do." : "");
 }

@@ -58,7 +58,7 @@ public sealed class StepLearner
     /// Cross weight as the car stands, percent: the mean over settlings, from all readings together. Better than the last
     /// reading alone, because that one carries the scatter of its own settling.
     /// </summary>
-    public Quantity CrossWeightPercent { get; }
+    public Value CrossWeightPercent { get; }
 
     /// <summary>Starts from a car model and the first settled reading.</summary>
     /// <param name="statics">The car.</param>
@@ -91,15 +91,15 @@ public sealed class StepLearner
             return this;
         var last = new LoadSummary(Last.Loads + addedKg, Last.Covariance, Last.DegreesOfFreedom);
         var moved = mean.Clone();
-        moved[0] += last.CrossWeightPercent.Value - Last.CrossWeightPercent.Value;
+        moved[0] += last.CrossWeightPercent.Estimate - Last.CrossWeightPercent.Estimate;
         return new(Effects, last, TurnsMade, TurnsInSession, SettleScatterPercent, moved, covariance);
     }
 
     /// <summary>Cross weight that the next settled reading should show after these turns, percent.</summary>
     /// <param name="turns">Turns from here, up positive.</param>
     /// <param name="readingDoubt">Standard uncertainty of that reading, percent; null: as the last one.</param>
-    public Quantity NextReading(in Corners turns, double? readingDoubt = null) =>
-        Expected(turns, SettleScatterPercent, readingDoubt ?? Last.CrossWeightPercent.StandardUncertainty);
+    public Value NextReading(in Corners turns, double? readingDoubt = null) =>
+        Expected(turns, SettleScatterPercent, readingDoubt ?? Last.CrossWeightPercent.Uncertainty);
 
     /// <summary>
     /// Checks a step against its prediction and learns from it. A step that disagrees teaches nothing about the perches until
@@ -129,8 +129,8 @@ public sealed class StepLearner
         var count = effects.Mean.Count;
         var mean = Vector<double>.Build.Dense(1 + count);
         var covariance = Matrix<double>.Build.Dense(1 + count, 1 + count);
-        mean[0] = reading.CrossWeightPercent.Value;
-        covariance[0, 0] = Variance(settleScatter, reading.CrossWeightPercent.StandardUncertainty);
+        mean[0] = reading.CrossWeightPercent.Estimate;
+        covariance[0, 0] = Variance(settleScatter, reading.CrossWeightPercent.Uncertainty);
         mean.SetSubVector(1, count, effects.Mean);
         covariance.SetSubMatrix(1, 1, effects.Covariance);
         return new(effects, reading, default, turnsInSession, settleScatter, mean, covariance);
@@ -158,14 +158,14 @@ public sealed class StepLearner
         var turnsMade = TurnsMade + step.Turns;
         var shows = Shows(turnsMade);
         var spread = covariance * shows;
-        var noise = Variance(SettleScatterPercent, step.After.CrossWeightPercent.StandardUncertainty);
+        var noise = Variance(SettleScatterPercent, step.After.CrossWeightPercent.Uncertainty);
         var gain = spread / (shows * spread + noise);
-        var surprise = step.After.CrossWeightPercent.Value - NextReading(step.Turns).Value;
+        var surprise = step.After.CrossWeightPercent.Estimate - NextReading(step.Turns).Estimate;
         var learned = covariance - gain.OuterProduct(spread);
         return new(Effects, step.After, turnsMade, TurnsInSession + step.Turns, SettleScatterPercent, mean + surprise * gain, (learned + learned.Transpose()) / 2);
     }
 
-    Quantity Expected(in Corners turns, double settleScatter, double readingDoubt)
+    Value Expected(in Corners turns, double settleScatter, double readingDoubt)
     {
         var turnsMade = TurnsMade + turns;
         var shows = Shows(turnsMade);
@@ -182,7 +182,7 @@ public sealed class StepLearner
     }
 
     // Turns do not change the total, so a share is linear in the loads.
-    Corners CrossWeightSlope => 100 / Effects.Statics.TotalKg * Patterns.CrossWeight;
+    Corners CrossWeightSlope => 100 / Effects.Statics.TotalKg * Shares.CrossWeight;
 
     static double Variance(double a, double b) => a * a + b * b;
 }

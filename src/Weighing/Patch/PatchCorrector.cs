@@ -71,7 +71,7 @@ public sealed class PatchCorrector
     Finding? SlopeRefusal()
     {
         var shape = survey.ShapeUnder(statics.Contacts);
-        var (noseUp, leftUp) = (shape.NoseUpDeg.Value, shape.LeftUpDeg.Value);
+        var (noseUp, leftUp) = (shape.NoseUpDeg.Estimate, shape.LeftUpDeg.Estimate);
         if (Math.Max(Math.Abs(noseUp), Math.Abs(leftUp)) > limits.SlopeDeg)
             return new(CarCodes.SlopeBeyondLimit, $"The patch slopes by {noseUp:F2} degrees nose up and {leftUp:F2} degrees left up; the correction is good to {limits.SlopeDeg}.",
                 "Level the pads with shims first.");
@@ -82,7 +82,7 @@ public sealed class PatchCorrector
 
     Finding? WarpRefusal()
     {
-        var warpMm = survey.ShapeUnder(statics.Contacts).WarpMm.Value;
+        var warpMm = survey.ShapeUnder(statics.Contacts).WarpMm.Estimate;
         if (Math.Abs(warpMm) > limits.WarpMm)
             return new(CarCodes.WarpBeyondLimit, $"The patch is warped by {warpMm:F1} mm; the correction is good to {limits.WarpMm} mm.", "Level the pads with shims first.");
         var guesses = NamedValues.Of(statics.Car).Where(v => v.Value.Assumed && v.Kind is not ValueKind.Height).Select(v => v.Name).ToList();

@@ -15,15 +15,15 @@ public sealed record PatchEffect(Corners LoadsKg, double CrossWeightPercent, dou
     {
         var change = statics.FromPads(heightsMm);
         var perKg = 100 / statics.TotalKg;
-        return new(change, perKg * Patterns.CrossWeight.Dot(change), perKg * Patterns.Front.Dot(change), perKg * Patterns.Left.Dot(change));
+        return new(change, perKg * Shares.CrossWeight.Dot(change), perKg * Shares.Front.Dot(change), perKg * Shares.Left.Dot(change));
     }
 
     /// <summary>(RF + LR), kg.</summary>
-    public double CrossWeightKg => Patterns.CrossWeight.Dot(LoadsKg);
+    public double CrossWeightKg => Shares.CrossWeight.Dot(LoadsKg);
 
     /// <summary>(LF + RF), kg.</summary>
-    public double FrontKg => Patterns.Front.Dot(LoadsKg);
+    public double FrontKg => Shares.Front.Dot(LoadsKg);
 
     /// <summary>(LF + LR), kg.</summary>
-    public double LeftKg => Patterns.Left.Dot(LoadsKg);
+    public double LeftKg => Shares.Left.Dot(LoadsKg);
 }

@@ -69,9 +69,9 @@ public sealed record PatchSurvey(Corners HeightsMm, CornerMatrix Covariance, dou
         var (x, y, warp) = (contacts.SlopeAlongX, contacts.SlopeAlongY, contacts.WarpPattern);
         return new(
             Degrees(x), Degrees(y),
-            new Quantity(contacts.WarpOf(HeightsMm), Math.Sqrt(Covariance.VarianceOf(warp)) / 4));
+            new Value(contacts.WarpOf(HeightsMm), Math.Sqrt(Covariance.VarianceOf(warp)) / 4));
 
-        Quantity Degrees(Corners gradient) => new(Math.Atan(gradient.Dot(HeightsMm)) * 180 / Math.PI, Math.Sqrt(Covariance.VarianceOf(gradient)) * 180 / Math.PI);
+        Value Degrees(Corners gradient) => new(Math.Atan(gradient.Dot(HeightsMm)) * 180 / Math.PI, Math.Sqrt(Covariance.VarianceOf(gradient)) * 180 / Math.PI);
     }
 
     static Corners Slope(HeightDifference d) => default(Corners).With(d.To, 1).With(d.From, -1);

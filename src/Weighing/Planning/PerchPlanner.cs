@@ -45,9 +45,9 @@ public static class PerchPlanner
         var change = known.Effects.Forecast(turns);
         // Settling anew moves load along the warp pattern only: so much of it is one percent of cross weight.
         var warp = statics.FromBuiltInWarp(1);
-        var onePercent = statics.TotalKg / 100 / Patterns.CrossWeight.Dot(warp) * warp;
+        var onePercent = statics.TotalKg / 100 / Shares.CrossWeight.Dot(warp) * warp;
         var scatter = known.SettleScatterPercent * onePercent;
-        var start = known.Last.Loads + (known.CrossWeightPercent.Value - known.Last.CrossWeightPercent.Value) * onePercent;
+        var start = known.Last.Loads + (known.CrossWeightPercent.Estimate - known.Last.CrossWeightPercent.Estimate) * onePercent;
         var spread = 2 * known.Last.Covariance + change.LoadCovariance + 2 * CornerMatrix.Outer(scatter, scatter);
         return new(new LoadSummary(start + change.Loads, spread), known.NextReading(turns),
             change.Heights, change.HeightCovariance.DiagonalPart.Map(v => Math.Sqrt(Math.Max(0, v))));

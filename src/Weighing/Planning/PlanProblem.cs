@@ -26,7 +26,7 @@ sealed record PlanProblem
     {
         var effects = request.Known.Effects;
         var (targets, heights, car) = (request.Targets, request.RideHeightsMm, request.Known.CarNow);
-        var crossPerLoad = 100 / effects.Statics.TotalKg * Patterns.CrossWeight;
+        var crossPerLoad = 100 / effects.Statics.TotalKg * Shares.CrossWeight;
         return new()
         {
             Targets = targets,
@@ -37,7 +37,7 @@ sealed record PlanProblem
                 effects.LoadsPerTurn.Transposed * crossPerLoad, effects.HeightsPerTurn.Transposed * Mean,
                 effects.HeightsPerTurn.Transposed * Rake, effects.HeightsPerTurn.Transposed * Side),
             Now = new(
-                request.Known.CrossWeightPercent.Value - targets.CrossWeightPercent,
+                request.Known.CrossWeightPercent.Estimate - targets.CrossWeightPercent,
                 heights is { } h && targets.RideHeightsMm is { } wanted ? Mean.Dot(h - wanted) : 0,
                 MissOf(Rake, targets.RakeMm, targets, heights),
                 MissOf(Side, targets.SideDifferenceMm, targets, heights)),

@@ -16,7 +16,7 @@ static class LiftReader
         if (front is not { } f || rear is not { } r || level is null)
             return null;
         // The axle loads of the same four readings share their error; taken apart they are good to root two of one load's.
-        var u = Math.Sqrt(level.Covariance.VarianceOf(new(1, 1, 0, 0)));
+        var u = Math.Sqrt(level.Covariance.VarianceOf(Shares.Front));
         var setup = new AxleLiftSetup(car.WheelbaseMm, f, r, new(level.Loads.LF + level.Loads.RF, u), new(level.Loads.LR + level.Loads.RR, u));
         var read = lifts.Select(l => Lift(l, setup)).ToList();
         block.Finish();
@@ -45,5 +45,5 @@ static class LiftReader
         return block.Stated(key);
     }
 
-    static Quantity Of(Stated stated) => new(stated.Value, stated.StandardUncertainty);
+    static Value Of(Stated stated) => new(stated.Value, stated.StandardUncertainty);
 }

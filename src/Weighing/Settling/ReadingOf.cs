@@ -19,12 +19,12 @@ static class ReadingOf
             CrossWeightPercent = shares is { } s ? Combine(claim, s.CrossWeight, s.CrossWeightSlope) : null,
             FrontSharePercent = shares is { } f ? Combine(claim, f.Front, f.FrontSlope) : null,
             LeftSharePercent = shares is { } l ? Combine(claim, l.Left, l.LeftSlope) : null,
-            FrontSideDifferenceKg = Combine(claim, loads.LF - loads.RF, new(1, -1, 0, 0)),
-            RearSideDifferenceKg = Combine(claim, loads.LR - loads.RR, new(0, 0, 1, -1)),
+            FrontSideDifferenceKg = Combine(claim, loads.LF - loads.RF, Shares.FrontLeftRight),
+            RearSideDifferenceKg = Combine(claim, loads.LR - loads.RR, Shares.RearLeftRight),
             DegreesOfFreedom = DegreesOfFreedom,
         };
     }
 
-    static Estimate Combine(ILoadClaim? claim, double value, in Corners slope) =>
+    static Value Combine(ILoadClaim? claim, double value, in Corners slope) =>
         new(value, claim is null ? null : Math.Sqrt(claim.VarianceOf(slope)));
 }

@@ -19,22 +19,22 @@ public readonly record struct SettlingReading
     public bool Claimed => StandardUncertainty is not null;
 
     /// <summary>Sum of the four loads, kg.</summary>
-    public required Estimate TotalKg { get; init; }
+    public required Value TotalKg { get; init; }
 
     /// <summary>(RF + LR) / total, percent. Null: there is no car to speak of.</summary>
-    public Estimate? CrossWeightPercent { get; init; }
+    public Value? CrossWeightPercent { get; init; }
 
     /// <summary>(LF + RF) / total, percent. Null: there is no car to speak of.</summary>
-    public Estimate? FrontSharePercent { get; init; }
+    public Value? FrontSharePercent { get; init; }
 
     /// <summary>(LF + LR) / total, percent. Null: there is no car to speak of.</summary>
-    public Estimate? LeftSharePercent { get; init; }
+    public Value? LeftSharePercent { get; init; }
 
     /// <summary>LF minus RF, kg.</summary>
-    public required Estimate FrontSideDifferenceKg { get; init; }
+    public required Value FrontSideDifferenceKg { get; init; }
 
     /// <summary>LR minus RR, kg.</summary>
-    public required Estimate RearSideDifferenceKg { get; init; }
+    public required Value RearSideDifferenceKg { get; init; }
 
     /// <summary>
     /// Degrees of freedom that go with every uncertainty here. The scatter is not a sample of independent values, so this

@@ -31,7 +31,7 @@ public sealed record UncertaintyBudget(IReadOnlyList<UncertaintyTerm> Terms)
     /// first, as GUM G.4.1 asks, and taken as one where they are fewer.
     /// </summary>
     public double Expanded(double coverage = 0.95) =>
-        StandardUncertainty * Probability.CoverageFactor(coverage, Math.Max(1, Math.Floor(DegreesOfFreedom)));
+        StandardUncertainty * Coverage.Factor(DegreesOfFreedom, coverage);
 
     /// <summary>The largest term; where work pays first.</summary>
     public UncertaintyTerm Largest => Terms.MaxBy(t => t.StandardUncertainty);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ScaleLink.Api.V1;
+using ScaleLink.Measure;
 using Shared.Rig;
 
 namespace Bay.Tests.Proving;
@@ -40,7 +41,7 @@ public class ProofTests
         foreach (var kg in (double[])[150, 250, 350])
         {
             bay.Simulator.Do($$"""{"do":"mass","corner":"{{corner}}","kg":{{kg.ToString(CultureInfo.InvariantCulture)}},"at_once":true}""");
-            Quantity? load = null;
+            MeasuredValue? load = null;
             // A proof with these masses is worth something: some 0.1 kg, where the starting calibration left kilograms.
             Wait.Until(() => (load = bay.Daemon.Pad(corner).LoadKg) is { StandardUncertainty: < 0.15 } l && Math.Abs(l.Value - kg) <= 2 * l.StandardUncertainty,
                 TimeSpan.FromSeconds(8), () => $"{kg} kg within the uncertainty: {load}; points {calibration.Points}");

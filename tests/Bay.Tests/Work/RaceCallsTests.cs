@@ -114,10 +114,10 @@ public class RaceCallsTests(AskingBay bay)
 
     private static void Loads(RaceCase state, params double[] kg)
     {
-        Quantity[] each = [state.Figures.LoadsKg.Lf, state.Figures.LoadsKg.Rf, state.Figures.LoadsKg.Lr, state.Figures.LoadsKg.Rr];
+        MeasuredValue[] each = [state.Figures.LoadsKg.Lf, state.Figures.LoadsKg.Rf, state.Figures.LoadsKg.Lr, state.Figures.LoadsKg.Rr];
         for (var i = 0; i < 4; i++)
             Assert.Equal(kg[i], each[i].Value, 1e-4);
     }
 
-    private static Quantity Q(double value) => new() { Value = value, StandardUncertainty = 0.3 };
+    private static MeasuredValue Q(double value) => new() { Estimate = value, StandardUncertainty = 0.3 };
 }

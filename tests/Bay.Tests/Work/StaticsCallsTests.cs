@@ -146,7 +146,7 @@ public class StaticsCallsTests(AskingBay bay)
             Assert.Equal(by[i], then[i].Value - now[i].Value, 1e-4);
     }
 
-    private static Quantity[] Each(CornerQuantities q) => [q.Lf, q.Rf, q.Lr, q.Rr];
+    private static MeasuredValue[] Each(CornerValues q) => [q.Lf, q.Rf, q.Lr, q.Rr];
 
     private static void Equal(CornerNumbers c, double lf, double rf, double lr, double rr, double within)
     {
@@ -156,9 +156,9 @@ public class StaticsCallsTests(AskingBay bay)
         Assert.Equal(rr, c.Rr, within);
     }
 
-    private static CornerQuantities Loads(double lf, double rf, double lr, double rr) => new() { Lf = Q(lf, 0.3), Rf = Q(rf, 0.3), Lr = Q(lr, 0.3), Rr = Q(rr, 0.3) };
+    private static CornerValues Loads(double lf, double rf, double lr, double rr) => new() { Lf = Q(lf, 0.3), Rf = Q(rf, 0.3), Lr = Q(lr, 0.3), Rr = Q(rr, 0.3) };
 
-    private static Quantity Q(double value, double u) => new() { Value = value, StandardUncertainty = u };
+    private static MeasuredValue Q(double value, double u) => new() { Estimate = value, StandardUncertainty = u };
 
     private sealed record LiftOf(Axle Axle, double FrontKg, double? Angle = null, double? Mm = null)
     {

@@ -50,7 +50,7 @@ public class BeamScaleTests
 
     private static Loads Loads(double cross, double target = 50) => new()
     {
-        CrossWeightPercent = new Quantity { Value = cross },
+        CrossWeightPercent = new MeasuredValue { Estimate = cross },
         Target = new Target { CrossWeightPercent = target, TolerancePercent = 0.2 },
     };
 }

@@ -40,7 +40,7 @@ public class DepartureTests
         var html = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<RotationResultPanel>(ParameterView.FromDictionary(new Dictionary<string, object?>
         {
             [nameof(RotationResultPanel.Result)] = result,
-            [nameof(RotationResultPanel.Unit)] = MassUnit.Pound,
+            [nameof(RotationResultPanel.Unit)] = Unit.Pound,
         }))).ToHtmlString());
         return System.Net.WebUtility.HtmlDecode(html).ReplaceLineEndings(" ");
     }

@@ -34,22 +34,22 @@ public class FigureTests
     [InlineData(-5.94, 0.1, "\u22125.9", "0.2")]
     public void Loads_keep_one_digit_of_uncertainty(double value, double u, string shown, string interval)
     {
-        var figure = Figure.Load(new Quantity { Value = value, StandardUncertainty = u }, MassUnit.Kilogram);
+        var figure = Figure.Load(new MeasuredValue { Estimate = value, StandardUncertainty = u }, Unit.Kilogram);
         Assert.Equal((shown, interval), (figure.Value, figure.Uncertainty));
     }
 
     [Fact]
     public void Without_a_claim_a_number_is_marked_as_rough()
     {
-        Assert.Equal("~274", Figure.Load(new Quantity { Value = 273.5478 }, MassUnit.Kilogram).Text);
-        Assert.Equal("~50.4", Figure.Percent(new Quantity { Value = 50.42 }).Text);
+        Assert.Equal("~274", Figure.Load(new MeasuredValue { Estimate = 273.5478 }, Unit.Kilogram).Text);
+        Assert.Equal("~50.4", Figure.Percent(new MeasuredValue { Estimate = 50.42 }).Text);
     }
 
     // 1 lb = 0.45359237 kg exactly (NIST Special Publication 811:2008, appendix B.8).
     [Fact]
     public void Pounds_carry_their_uncertainty_with_them()
     {
-        var figure = Figure.Load(new Quantity { Value = 45.359237, StandardUncertainty = 0.045359237 }, MassUnit.Pound);
+        var figure = Figure.Load(new MeasuredValue { Estimate = 45.359237, StandardUncertainty = 0.045359237 }, Unit.Pound);
         Assert.Equal(("100.0", "0.2"), (figure.Value, figure.Uncertainty));
     }
 }

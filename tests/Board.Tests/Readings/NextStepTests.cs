@@ -25,7 +25,7 @@ public class NextStepTests
     public void A_held_reading_gives_no_advice()
     {
         var view = new BayView(new(Freshness.Held, Settled(52), TimeSpan.FromSeconds(4)), new(Freshness.Absent), new(Freshness.Absent), Trouble.Ended);
-        var step = NextStep.For(view, MassUnit.Kilogram);
+        var step = NextStep.For(view, Unit.Kilogram);
         Assert.Equal("Do not use these numbers: no new ones come.", step.Do);
         Assert.Contains("SL-423", step.Why);
     }
@@ -44,13 +44,13 @@ public class NextStepTests
     [Fact]
     public void A_raised_car_comes_with_its_caution() => Assert.Contains("Nobody under a car", For(new Loads { Verdict = Verdict.Raised }).Caution);
 
-    private static NextStep For(Loads loads) => NextStep.For(new BayView(new(Freshness.Live, loads, TimeSpan.Zero), new(Freshness.Absent), new(Freshness.Absent), null), MassUnit.Kilogram);
+    private static NextStep For(Loads loads) => NextStep.For(new BayView(new(Freshness.Live, loads, TimeSpan.Zero), new(Freshness.Absent), new(Freshness.Absent), null), Unit.Kilogram);
 
     private static Loads Settled(double cross) => new()
     {
         Verdict = Verdict.Settled,
-        TotalKg = new Quantity { Value = 1048, StandardUncertainty = 0.1 },
-        CrossWeightPercent = new Quantity { Value = cross, StandardUncertainty = 0.02 },
+        TotalKg = new MeasuredValue { Estimate = 1048, StandardUncertainty = 0.1 },
+        CrossWeightPercent = new MeasuredValue { Estimate = cross, StandardUncertainty = 0.02 },
         Target = new Target { CrossWeightPercent = 50, TolerancePercent = 0.2 },
     };
 }

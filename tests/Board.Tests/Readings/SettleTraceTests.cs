@@ -31,6 +31,6 @@ public class SettleTraceTests
     private void Add(params double[] settled)
     {
         foreach (var cross in settled)
-            _trace.Add(new Loads { Verdict = Verdict.Settled, CrossWeightPercent = new Quantity { Value = cross, StandardUncertainty = 0.02 } });
+            _trace.Add(new Loads { Verdict = Verdict.Settled, CrossWeightPercent = new MeasuredValue { Estimate = cross, StandardUncertainty = 0.02 } });
     }
 }

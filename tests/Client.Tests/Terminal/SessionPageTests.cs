@@ -73,7 +73,7 @@ public class SessionPageTests
         var session = Bare(SessionState.Planning, "LR up ¼ turn, RF up ¼: then settle.");
         session.Standing = new Standing { Words = "below target: 49.6 % ± 0.3 % (95 %, Student t, 1 settle)", Verdict = AimVerdict.Low };
         session.Trace.Add(new TracePoint { Step = 0, CrossWeightPercent = 52.05 });
-        session.Trace.Add(new TracePoint { Step = 1, CrossWeightPercent = 49.62, PredictedPercent = new Quantity { Value = 49.98, StandardUncertainty = 0.2 }, Label = "RF down 1¼" });
+        session.Trace.Add(new TracePoint { Step = 1, CrossWeightPercent = 49.62, PredictedPercent = new MeasuredValue { Estimate = 49.98, StandardUncertainty = 0.2 }, Label = "RF down 1¼" });
         session.Captures.Add(new CaptureRecord { Number = 1, Loads = new LoadFigures { LoadsKg = Four(270.1, 276.3, 243.4, 258.2), TotalKg = Of(1048, 0.5), CrossWeightPercent = Of(49.62, 0.05) } });
         session.Plan = new PerchPlan { Words = "LR up ¼ turn, RF up ¼", Predicted = new Prediction { CrossWeightPercent = Of(50.02, 0.12) } };
         session.Plan.Findings.Add(new Finding { Code = "SL-544", Message = "The car has ride height limits, but no ride heights were measured.", Mend = "Measure all four, or watch the limits yourself: the plan does not." });
@@ -81,7 +81,7 @@ public class SessionPageTests
         return session;
     }
 
-    private static CornerQuantities Four(double lf, double rf, double lr, double rr) => new() { Lf = Of(lf, 0.2), Rf = Of(rf, 0.2), Lr = Of(lr, 0.2), Rr = Of(rr, 0.2) };
+    private static CornerValues Four(double lf, double rf, double lr, double rr) => new() { Lf = Of(lf, 0.2), Rf = Of(rf, 0.2), Lr = Of(lr, 0.2), Rr = Of(rr, 0.2) };
 
-    private static Quantity Of(double value, double u) => new() { Value = value, StandardUncertainty = u };
+    private static MeasuredValue Of(double value, double u) => new() { Value = value, StandardUncertainty = u };
 }

@@ -9,7 +9,7 @@ using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Daemon.Zeros;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace Daemon.Tests.Journal;
 

@@ -9,7 +9,7 @@ using ScaleLink.Daemon.Paddock;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Zeros;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Patch.Paddock;
 using Shared;

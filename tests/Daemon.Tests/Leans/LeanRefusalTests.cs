@@ -1,7 +1,7 @@
 using CarOnPads.Physics;
 using ScaleLink.Daemon.Leans;
 using ScaleLink.Protocol.PadFrames;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace Daemon.Tests.Leans;
 

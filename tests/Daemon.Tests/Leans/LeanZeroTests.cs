@@ -1,5 +1,5 @@
 using CarOnPads.Physics;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace Daemon.Tests.Leans;
 

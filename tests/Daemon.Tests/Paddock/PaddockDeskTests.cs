@@ -3,7 +3,7 @@ using CarOnPads.Cells;
 using CarOnPads.Physics;
 using Daemon.Tests.Proving;
 using ScaleLink.Daemon.Paddock;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Files;
 using ScaleLink.Weighing.Patch.Paddock;

@@ -1,5 +1,5 @@
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Settling;
 
 namespace Daemon.Tests.Pipeline;
@@ -11,31 +11,31 @@ public class LoadDoubtTests
 
     [Fact]
     public void In_the_total_masses_that_err_together_add_up() =>
-        Assert.Equal(Math.Sqrt(0.1 * 0.1 + 4 * 0.03 * 0.03 + 0.16 * 0.16), Doubt.Combine(new Estimate(1000, 0.1), Corners.Same(1))!.Value.StandardUncertainty!.Value, 1e-12);
+        Assert.Equal(Math.Sqrt(0.1 * 0.1 + 4 * 0.03 * 0.03 + 0.16 * 0.16), Doubt.Combine(new Value(1000, 0.1), Corners.Same(1))!.Value.StandardUncertainty!.Value, 1e-12);
 
     [Fact]
     public void In_a_difference_masses_that_err_apart_are_the_worse() =>
-        Assert.Equal(Math.Sqrt(2 * 0.03 * 0.03 + 2 * 0.04 * 0.04), Doubt.Combine(new Estimate(5, 0), new Corners(1, -1, 0, 0))!.Value.StandardUncertainty!.Value, 1e-12);
+        Assert.Equal(Math.Sqrt(2 * 0.03 * 0.03 + 2 * 0.04 * 0.04), Doubt.Combine(new Value(5, 0), new Corners(1, -1, 0, 0))!.Value.StandardUncertainty!.Value, 1e-12);
 
     [Fact]
     public void Few_points_of_one_pad_show_in_its_degrees_of_freedom()
     {
-        var one = Doubt.Combine(new Estimate(250, 0), new Corners(1, 0, 0, 0))!.Value;
+        var one = Doubt.Combine(new Value(250, 0), new Corners(1, 0, 0, 0))!.Value;
         Assert.Equal(0.05, one.StandardUncertainty!.Value, 1e-12);
         Assert.Equal(10, one.DegreesOfFreedom!.Value, 1e-9);
-        Assert.Null(new LoadDoubt(_ => new CalibrationDoubt(0.03, 0.04, double.PositiveInfinity), _ => 0).Combine(new Estimate(1, 0.1), Corners.Same(1))!.Value.DegreesOfFreedom);
+        Assert.Null(new LoadDoubt(_ => new CalibrationDoubt(0.03, 0.04, double.PositiveInfinity), _ => 0).Combine(new Value(1, 0.1), Corners.Same(1))!.Value.DegreesOfFreedom);
     }
 
     [Fact]
-    public void Where_rocking_is_not_known_nothing_is_claimed() => Assert.Null(Doubt.Combine(new Estimate(250, null), Corners.Same(1))!.Value.StandardUncertainty);
+    public void Where_rocking_is_not_known_nothing_is_claimed() => Assert.Null(Doubt.Combine(new Value(250, null), Corners.Same(1))!.Value.StandardUncertainty);
 
     [Fact]
     public void Each_inclinometer_errs_by_itself()
     {
         var tilted = new LoadDoubt(_ => new CalibrationDoubt(0.03, 0, 10), c => c == Corner.RF ? 0.04 : 0);
-        Assert.Equal(0.05, tilted.Combine(new Estimate(250, 0), new Corners(0, 1, 0, 0))!.Value.StandardUncertainty!.Value, 1e-12);
-        Assert.Equal(0.03, tilted.Combine(new Estimate(250, 0), new Corners(1, 0, 0, 0))!.Value.StandardUncertainty!.Value, 1e-12);
+        Assert.Equal(0.05, tilted.Combine(new Value(250, 0), new Corners(0, 1, 0, 0))!.Value.StandardUncertainty!.Value, 1e-12);
+        Assert.Equal(0.03, tilted.Combine(new Value(250, 0), new Corners(1, 0, 0, 0))!.Value.StandardUncertainty!.Value, 1e-12);
         // Welch and Satterthwaite: 0.05^4 / (0.03^4 / 10).
-        Assert.Equal(77.16, tilted.Combine(new Estimate(250, 0), new Corners(0, 1, 0, 0))!.Value.DegreesOfFreedom!.Value, 0.01);
+        Assert.Equal(77.16, tilted.Combine(new Value(250, 0), new Corners(0, 1, 0, 0))!.Value.DegreesOfFreedom!.Value, 0.01);
     }
 }

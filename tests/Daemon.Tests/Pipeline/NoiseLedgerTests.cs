@@ -1,7 +1,7 @@
 using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace Daemon.Tests.Pipeline;
 

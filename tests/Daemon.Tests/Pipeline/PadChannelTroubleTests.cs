@@ -3,7 +3,7 @@ using NSubstitute;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
 using ZeroPoint = ScaleLink.Daemon.Pipeline.ZeroPoint;
 

@@ -1,7 +1,7 @@
 using CarOnPads;
 using CarOnPads.Cells;
 using Daemon.Tests.Proving;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
 
 namespace Daemon.Tests.Pipeline;

@@ -1,7 +1,7 @@
 using NSubstitute;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Patch;
 using ZeroPoint = ScaleLink.Daemon.Pipeline.ZeroPoint;

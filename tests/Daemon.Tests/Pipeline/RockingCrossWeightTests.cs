@@ -1,7 +1,7 @@
 using ScaleLink.Daemon.CarInBay;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Settling;
 
 namespace Daemon.Tests.Pipeline;
@@ -65,7 +65,7 @@ public class RockingCrossWeightTests
             Feed(loads);
     }
 
-    private Estimate? Feed(Corners loads)
+    private Value? Feed(Corners loads)
     {
         var block = loads + Corners.From(_ => 0.05 * (_noise.NextDouble() - 0.5));
         return _rocking.Add(block, _estimator.Add(block), _estimator.NoiseKg);

@@ -6,7 +6,7 @@ using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Protocol.Readings;
 using ScaleLink.Protocol.TextLines;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace Daemon.Tests.Pipeline;
 

@@ -2,7 +2,7 @@ using CarOnPads;
 using CarOnPads.Cells;
 using CarOnPads.Physics;
 using ScaleLink.Daemon.Proving;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
 
 namespace Daemon.Tests.Proving;

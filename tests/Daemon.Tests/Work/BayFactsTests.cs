@@ -2,7 +2,7 @@ using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Work;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars.Files;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Files;

@@ -1,7 +1,7 @@
 using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Work;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars.Files;
 using ScaleLink.Weighing.Statics;
 using Shared;

@@ -23,7 +23,7 @@ public class StandingTests
         Assert.Equal(u, standing.CrossWeightPercent.StandardUncertainty, 3);
         // t(6 degrees of freedom, 95 %) = 2.45, GUM table G.2; a little less for the calibration's many.
         Assert.InRange(standing.CrossWeightPercent.HalfWidth(), 2.40 * u, 2.45 * u);
-        Assert.Equal(AimVerdict.High, standing.Verdict);
+        Assert.Equal(Aim.High, standing.Verdict);
     }
 
     [Fact]

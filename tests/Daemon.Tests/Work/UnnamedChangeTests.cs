@@ -1,5 +1,5 @@
 using ScaleLink.Daemon.Work;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace Daemon.Tests.Work;
 

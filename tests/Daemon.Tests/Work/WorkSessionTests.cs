@@ -1,7 +1,7 @@
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Work;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace Daemon.Tests.Work;
 

@@ -70,7 +70,7 @@ public class CgHeightTests
             try
             {
                 var height = CgHeight.From(setup, lifts).HeightMm;
-                covered += Math.Abs(height.Value - h) <= height.HalfWidth() ? 1 : 0;
+                covered += Math.Abs(height.Value - h) <= height.Expanded ? 1 : 0;
             }
             catch (FindingException)
             {

@@ -1,4 +1,4 @@
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;
@@ -69,7 +69,7 @@ public class LoadSummaryTests
     public void Few_readings_widen_the_interval_by_students_t()
     {
         // GUM table G.2 (tests/reference/gum-table-g2-student-t.csv): 95 %, 4 degrees of freedom, 2.78.
-        Assert.Equal(2.78, new Quantity(0, 1, 4).HalfWidth(), 0.005);
-        Assert.Equal(1.96, new Quantity(0, 1).HalfWidth(), 0.001);
+        Assert.Equal(2.78, new Value(0, 1, 4).Expanded, 0.005);
+        Assert.Equal(1.96, new Value(0, 1).Expanded, 0.001);
     }
 }

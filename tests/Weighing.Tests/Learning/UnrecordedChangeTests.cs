@@ -1,4 +1,4 @@
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Learning;
@@ -16,7 +16,7 @@ public class UnrecordedChangeTests
         StepLearner.Start(Statics, new LoadSummary(Heron.Loads, Noise)), new LoadSummary(Heron.Loads + change, Noise), OneMore);
 
     // 0.1 % from settle to settle, believed as three: one settle lies within 3.18 x 0.1 x sqrt 2 = 0.45 % of another (JCGM 100:2008, table G.2).
-    static readonly Quantity OneMore = new(100 * (Heron.Loads.RF + Heron.Loads.LR) / Heron.TotalKg, 0.1 * Math.Sqrt(2), 3);
+    static readonly Value OneMore = new(100 * (Heron.Loads.RF + Heron.Loads.LR) / Heron.TotalKg, 0.1 * Math.Sqrt(2), 3);
 
     [Fact]
     public void Settling_scatter_is_no_change() => Assert.Null(After(new(1, -1, -1, 1)));

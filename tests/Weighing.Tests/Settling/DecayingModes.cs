@@ -1,4 +1,4 @@
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace Weighing.Tests.Settling;
 

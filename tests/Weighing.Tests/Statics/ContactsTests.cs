@@ -1,5 +1,5 @@
 using CsCheck;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;
 

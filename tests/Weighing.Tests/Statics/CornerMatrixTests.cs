@@ -1,6 +1,6 @@
 using CsCheck;
 using MathNet.Numerics.LinearAlgebra;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Statics;
 
 namespace Weighing.Tests.Statics;

@@ -1,5 +1,5 @@
 using MathNet.Numerics.LinearAlgebra;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace Weighing.Tests.Statics;
 

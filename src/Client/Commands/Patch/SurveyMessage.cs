@@ -1,5 +1,5 @@
 using ScaleLink.Api.V1;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Patch.Files;
 using Wire = ScaleLink.Api.V1;
 
@@ -12,20 +12,12 @@ internal static class SurveyMessage
     {
         var survey = new Survey { Note = input.Note };
         if (input.HeightsMm is { } heights)
-            survey.Heights.AddRange(Corners.All.ToArray().Select(c => new PadHeight { Corner = Of(c), Mm = heights[c], StandardUncertaintyMm = input.HeightUncertaintiesMm[c] }));
-        survey.Differences.AddRange(input.Differences.Select(d => new PadDifference { From = Of(d.From), To = Of(d.To), Mm = d.Mm, StandardUncertaintyMm = d.StandardUncertaintyMm }));
+            survey.Heights.AddRange(Corners.All.ToArray().Select(c => new PadHeight { Corner = c.ToWire(), Mm = heights[c], StandardUncertaintyMm = input.HeightUncertaintiesMm[c] }));
+        survey.Differences.AddRange(input.Differences.Select(d => new PadDifference { From = d.From.ToWire(), To = d.To.ToWire(), Mm = d.Mm, StandardUncertaintyMm = d.StandardUncertaintyMm }));
         survey.Beams.AddRange(input.Beams.Select(b => new Wire.BeamReading
         {
-            From = Of(b.From), To = Of(b.To), SpanMm = b.SpanMm, ReadingDeg = b.ReadingDeg, ReversedDeg = b.ReversedDeg, ReadingUncertaintyDeg = b.ReadingUncertaintyDeg,
+            From = b.From.ToWire(), To = b.To.ToWire(), SpanMm = b.SpanMm, ReadingDeg = b.ReadingDeg, ReversedDeg = b.ReversedDeg, ReadingUncertaintyDeg = b.ReadingUncertaintyDeg,
         }));
         return survey;
     }
-
-    private static Wire.Corner Of(Weighing.Corner corner) => corner switch
-    {
-        Weighing.Corner.LF => Wire.Corner.Lf,
-        Weighing.Corner.RF => Wire.Corner.Rf,
-        Weighing.Corner.LR => Wire.Corner.Lr,
-        _ => Wire.Corner.Rr,
-    };
 }

@@ -1,8 +1,8 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using Balance = ScaleLink.Api.V1.Balance;
-using Quantity = ScaleLink.Api.V1.Quantity;
 using RaceCase = ScaleLink.Api.V1.RaceCase;
 using Wire = ScaleLink.Api.V1;
 
@@ -16,7 +16,7 @@ internal static class BalancePage
     public static IEnumerable<string> Lines(Balance balance, Glyphs glyphs)
     {
         var now = balance.Figures;
-        yield return $"Now: total {Figure.Kilograms(now.TotalKg).Full(glyphs)} kg, cross weight (RF + LR) / total {Percent(now.CrossWeightPercent)} %, front share {Percent(now.FrontSharePercent)} %, left share {Percent(now.LeftSharePercent)} %";
+        yield return $"Now: total {Shown.Kg(now.TotalKg).Full(glyphs)}, cross weight (RF + LR) / total {Percent(now.CrossWeightPercent)} %, front share {Percent(now.FrontSharePercent)} %, left share {Percent(now.LeftSharePercent)} %";
         yield return $"Centre of gravity {Percent(balance.CgBehindFrontAxleMm)} mm behind the front axle, {Percent(balance.CgLeftOfCentreMm)} mm left of the centreline: perches cannot move it, nor the front share; ballast, driver and fuel can.";
         yield return "What perches can be asked for, one aim at a time:";
         foreach (var trade in balance.Trades)
@@ -26,13 +26,13 @@ internal static class BalancePage
         foreach (var line in RaceTable.Lines([.. balance.Cases.Select(Row)]))
             yield return line;
         if (balance.ClassStanding is { } c)
-            yield return RaceTable.Standing(c.Lightest, Figure.Kilograms(c.LightestKg).Full(glyphs), c.OverKg, c.MinimumKg, c.MissingKg, c.SpareKg);
+            yield return RaceTable.Standing(c.Lightest, Shown.Kg(c.LightestKg).Bare(glyphs), c.OverKg, c.MinimumKg, c.MissingKg, c.SpareKg);
         yield return Weighing.Balance.Cautions.NotForTrade;
 
-        string Percent(Quantity quantity) => Figure.Percent(quantity).Full(glyphs);
+        string Percent(MeasuredValue quantity) => Shown.Percent(quantity).Bare(glyphs);
 
         RaceRow Row(RaceCase state) => new(
-            RaceTable.Name(Level(state.Fuel), state.Driver), Figure.Kilograms(state.Figures.TotalKg).Full(glyphs), Percent(state.Figures.FrontSharePercent), Percent(state.Figures.LeftSharePercent),
+            RaceTable.Name(Level(state.Fuel), state.Driver), Shown.Kg(state.Figures.TotalKg).Bare(glyphs), Percent(state.Figures.FrontSharePercent), Percent(state.Figures.LeftSharePercent),
             Percent(state.Figures.CrossWeightPercent), goal => state.Trades.First(t => t.Aim == Aim(goal)).CrossWeightPercent);
     }
 

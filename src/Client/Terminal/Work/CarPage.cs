@@ -1,6 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;
 
@@ -27,7 +27,7 @@ internal static class CarPage
             var forecast = effects.Forecast(default(Corners).With(corner, 1));
             var (loads, heights) = (forecast.Loads, forecast.Heights);
             var cross = 100 / totalKg * (loads.RF + loads.LR);
-            var doubt = 200 / totalKg * Math.Sqrt(forecast.LoadCovariance.VarianceOf(new(0, 1, 1, 0)));
+            var doubt = 200 / totalKg * Math.Sqrt(forecast.LoadCovariance.VarianceOf(Shares.CrossWeight));
             yield return car.Suspension[corner].Perch.CanTurn
                 ? $"  {corner} {loads.LF,8:+0.0;-0.0} {loads.RF,7:+0.0;-0.0} {loads.LR,7:+0.0;-0.0} {loads.RR,7:+0.0;-0.0}    {cross,6:+0.00;-0.00} +-{doubt:0.00}  {heights.LF,9:+0.0;-0.0} {heights.RF,7:+0.0;-0.0} {heights.LR,7:+0.0;-0.0} {heights.RR,7:+0.0;-0.0}"
                 : $"  {corner}  fixed";

@@ -53,7 +53,7 @@ internal static class PaddockPage
         if (report.Parts is [var first, ..])
             yield return $"  First: {PeerText.Clean(first.Mend, Longest)}";
         foreach (var pad in report.Pads)
-            yield return $"  {Words.Name(pad.Corner)} drifts {Figure.Kilograms(pad.DriftKgPer10Min, signed: true).Full(glyphs)} kg in 10 min{(pad.HasTemperatureC ? $", {Number(pad.TemperatureC, "0.0")} °C ({Number(pad.WarmedK, "+0.0;-0.0;0.0")} K)" : "")}{(pad.HasLeanChangeDeg ? $", leaned over by {Number(pad.LeanChangeDeg, "0.00")}°" : "")}";
+            yield return $"  {pad.Corner.Name()} drifts {Shown.Kg(pad.DriftKgPer10Min, isSigned: true).Full(glyphs)} in 10 min{(pad.HasTemperatureC ? $", {Number(pad.TemperatureC, "0.0")} °C ({Number(pad.WarmedK, "+0.0;-0.0;0.0")} K)" : "")}{(pad.HasLeanChangeDeg ? $", leaned over by {Number(pad.LeanChangeDeg, "0.00")}°" : "")}";
     }
 
     private static string Size(bool known, double percent) => known ? $"± {Number(percent, "0.000")} %" : "not known";

@@ -1,5 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Terminal;
 
@@ -13,7 +14,7 @@ internal static class PatchPage
             yield return $"Survey{(report.SurveyedAt is { } at ? $" of {at.ToDateTime():yyyy-MM-dd HH:mm}Z by {PeerText.Clean(report.Who, 40)}" : ", not saved")}{(report.Note.Length > 0 ? $": {PeerText.Clean(report.Note, 80)}" : "")}";
             yield return $"  LF {Signed(shape.HeightsMm.Lf, glyphs),-14} RF {Signed(shape.HeightsMm.Rf, glyphs),-14} mm above the mean";
             yield return $"  LR {Signed(shape.HeightsMm.Lr, glyphs),-14} RR {Signed(shape.HeightsMm.Rr, glyphs),-14} mm";
-            yield return $"  warp {Signed(shape.WarpMm, glyphs)} mm, nose up {shape.NoseUpDeg.Value:+0.00;-0.00;0.00}°, left up {shape.LeftUpDeg.Value:+0.00;-0.00;0.00}°, spread {shape.SpreadMm:0.0} mm";
+            yield return $"  warp {Signed(shape.WarpMm, glyphs)} mm, nose up {shape.NoseUpDeg.Estimate:+0.00;-0.00;0.00}°, left up {shape.LeftUpDeg.Estimate:+0.00;-0.00;0.00}°, spread {shape.SpreadMm:0.0} mm";
             yield return shape.Spare == 0 ? "  nothing was measured twice" : $"  closure {shape.ClosureMm:0.00} mm, {shape.Spare} spare measurements";
         }
 
@@ -22,7 +23,7 @@ internal static class PatchPage
         foreach (var correction in report.Corrections)
             yield return $"{correction.Name,-6} {(correction.On ? "on " : "off")}  {Size(correction, glyphs)}";
         foreach (var lean in report.Leans)
-            yield return $"{Words.Name(lean.Corner)} pad leans {(lean is { HasPitchDeg: true, HasRollDeg: true } ? $"pitch {lean.PitchDeg:+0.00;-0.00;0.00}°, roll {lean.RollDeg:+0.00;-0.00;0.00}°" : "by an unknown angle")}; {ZeroLeanPage.Zero(lean.Zero, glyphs)}";
+            yield return $"{lean.Corner.Name()} pad leans {(lean is { HasPitchDeg: true, HasRollDeg: true } ? $"pitch {lean.PitchDeg:+0.00;-0.00;0.00}°, roll {lean.RollDeg:+0.00;-0.00;0.00}°" : "by an unknown angle")}; {ZeroLeanPage.Zero(lean.Zero, glyphs)}";
         foreach (var finding in report.Findings)
             yield return PlanPage.FindingLine(finding);
         yield return PeerText.Clean(report.Limits, 300);
@@ -31,7 +32,7 @@ internal static class PatchPage
     public static IEnumerable<string> Shims(ShimPlan plan)
     {
         foreach (var stack in plan.Stacks)
-            yield return $"{Words.Name(stack.Corner)}  {(stack.ThicknessesMm.Count == 0 ? "none" : string.Join(" + ", stack.ThicknessesMm.Select(t => $"{t:0.##}")) + " mm")}";
+            yield return $"{stack.Corner.Name()}  {(stack.ThicknessesMm.Count == 0 ? "none" : string.Join(" + ", stack.ThicknessesMm.Select(t => $"{t:0.##}")) + " mm")}";
         yield return $"Then {plan.SpreadMm:0.00} mm between highest and lowest pad.";
         if (plan.EffectAfter is { } effect)
             yield return $"What remains moves cross weight by {effect.CrossWeightPercent:+0.00;-0.00;0.00} %.";
@@ -47,5 +48,5 @@ internal static class PatchPage
         _ => "nothing to go by",
     };
 
-    private static string Signed(Quantity quantity, Glyphs glyphs) => Figure.Kilograms(quantity, signed: true).Full(glyphs);
+    private static string Signed(MeasuredValue quantity, Glyphs glyphs) => Shown.Kg(quantity, isSigned: true).Bare(glyphs);
 }

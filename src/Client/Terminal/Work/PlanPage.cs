@@ -1,5 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Terminal;
 
@@ -35,15 +36,15 @@ internal static class PlanPage
     /// <summary>What some turns should do.</summary>
     public static IEnumerable<string> Prediction(Prediction predicted, Glyphs glyphs)
     {
-        yield return $"Expected on the next reading: cross weight {Figure.Percent(predicted.CrossWeightPercent).Full(glyphs)} %";
+        yield return $"Expected on the next reading: cross weight {Shown.Percent(predicted.CrossWeightPercent).Full(glyphs)}";
         var (loads, heights) = (predicted.Loads.LoadsKg, predicted.HeightChangesMm);
-        yield return $"  LF {Kg(loads.Lf, glyphs),-14} RF {Kg(loads.Rf, glyphs),-14} kg     heights {heights.Lf.Value:+0.0;-0.0;0.0}  {heights.Rf.Value:+0.0;-0.0;0.0} mm";
-        yield return $"  LR {Kg(loads.Lr, glyphs),-14} RR {Kg(loads.Rr, glyphs),-14} kg             {heights.Lr.Value:+0.0;-0.0;0.0}  {heights.Rr.Value:+0.0;-0.0;0.0} mm";
+        yield return $"  LF {Kg(loads.Lf, glyphs),-14} RF {Kg(loads.Rf, glyphs),-14} kg     heights {heights.Lf.Estimate:+0.0;-0.0;0.0}  {heights.Rf.Estimate:+0.0;-0.0;0.0} mm";
+        yield return $"  LR {Kg(loads.Lr, glyphs),-14} RR {Kg(loads.Rr, glyphs),-14} kg             {heights.Lr.Estimate:+0.0;-0.0;0.0}  {heights.Rr.Estimate:+0.0;-0.0;0.0} mm";
     }
 
     /// <summary>A finding in one line.</summary>
     public static string FindingLine(Finding finding) =>
         $"{PeerText.Clean(finding.Code, 16)}: {PeerText.Clean(finding.Message, Longest)} {PeerText.Clean(finding.Mend, Longest)}".TrimEnd();
 
-    private static string Kg(Quantity quantity, Glyphs glyphs) => Figure.Kilograms(quantity).Full(glyphs);
+    private static string Kg(MeasuredValue quantity, Glyphs glyphs) => Shown.Kg(quantity).Bare(glyphs);
 }

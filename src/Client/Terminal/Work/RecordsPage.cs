@@ -1,5 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Terminal;
 
@@ -26,8 +27,8 @@ internal static class RecordsPage
         foreach (var capture in s.Captures)
         {
             var what = capture.Adjustment is { } a ? PeerText.Clean(a.Words, 100) : capture.Number == 0 ? "baseline" : capture.Counts ? "settled again" : "does not count";
-            var predicted = capture.Adjustment?.Predicted is { } p ? $", predicted {Figure.Percent(p.CrossWeightPercent).Full(glyphs)}" : "";
-            yield return $"{capture.Number,3}  {Figure.Percent(capture.Loads.CrossWeightPercent).Full(glyphs)} %{predicted}  {what}";
+            var predicted = capture.Adjustment?.Predicted is { } p ? $", predicted {Shown.Percent(p.CrossWeightPercent).Bare(glyphs)}" : "";
+            yield return $"{capture.Number,3}  {Shown.Percent(capture.Loads.CrossWeightPercent).Full(glyphs)}{predicted}  {what}";
             if (PatchWords.Of(capture) is { Length: > 0 } patch)
                 yield return $"     {patch}";
             foreach (var finding in capture.Findings)
@@ -49,5 +50,5 @@ internal static class RecordsPage
             yield return PlanPage.FindingLine(finding);
     }
 
-    private static string Show(Quantity? quantity, Glyphs glyphs) => quantity is null ? "-" : Figure.Percent(quantity).Full(glyphs);
+    private static string Show(MeasuredValue? quantity, Glyphs glyphs) => quantity is null ? "-" : Shown.Percent(quantity).Bare(glyphs);
 }

@@ -61,7 +61,7 @@ internal static class SessionPage
         }
 
         if (session is { Captures: [.., var newest], OpenAdjustments.Count: 0 })
-            yield return $"Reading {newest.Number}: cross weight {Figure.Percent(newest.Loads.CrossWeightPercent).Full(glyphs)} %";
+            yield return $"Reading {newest.Number}: cross weight {Shown.Percent(newest.Loads.CrossWeightPercent).Full(glyphs)}";
         if (session.Standing is { } standing)
             yield return Standing(standing, glyphs);
         foreach (var line in session.OpenPrediction is { } predicted ? PlanPage.Prediction(predicted, glyphs) : [])
@@ -118,15 +118,15 @@ internal static class SessionPage
             return;
         var loads = newest.Loads.LoadsKg;
         canvas.Put(column, row, $"reading {newest.Number}, kg", Ink.Faint);
-        canvas.Put(column, row + 1, $"LF {Figure.Kilograms(loads.Lf).Value,7}   RF {Figure.Kilograms(loads.Rf).Value,7}");
-        canvas.Put(column, row + 2, $"LR {Figure.Kilograms(loads.Lr).Value,7}   RR {Figure.Kilograms(loads.Rr).Value,7}");
-        canvas.Put(column, row + 3, $"total {Figure.Kilograms(newest.Loads.TotalKg).Full(glyphs)}");
+        canvas.Put(column, row + 1, $"LF {Shown.Kg(loads.Lf).Estimate,7}   RF {Shown.Kg(loads.Rf).Estimate,7}");
+        canvas.Put(column, row + 2, $"LR {Shown.Kg(loads.Lr).Estimate,7}   RR {Shown.Kg(loads.Rr).Estimate,7}");
+        canvas.Put(column, row + 3, $"total {Shown.Kg(newest.Loads.TotalKg).Bare(glyphs)}");
         canvas.Put(column, row + 4, PatchWords.Of(newest), Ink.Faint);
         var expected = session.OpenPrediction ?? (session.Plan is { AlreadyThere: false } plan ? plan.Predicted : null);
         if (expected is null)
             return;
         canvas.Put(column, row + 5, "expected next", Ink.Faint);
-        canvas.Put(column, row + 6, $"{Figure.Percent(expected.CrossWeightPercent).Full(glyphs)} %", Ink.Strong);
+        canvas.Put(column, row + 6, $"{Shown.Percent(expected.CrossWeightPercent).Full(glyphs)}", Ink.Strong);
     }
 
     private static Ink InkOf(AimVerdict verdict) => verdict switch

@@ -14,8 +14,8 @@ internal static class SessionTracePicture
     {
         var points = session.Trace.TakeLast((size.Width - AxisRoom) / LeastPitch - 1).ToList();
         var next = session.OpenPrediction?.CrossWeightPercent ?? (session.Plan is { AlreadyThere: false } plan ? plan.Predicted?.CrossWeightPercent : null);
-        double[] values = [.. points.Select(p => p.CrossWeightPercent), .. points.Where(p => p.PredictedPercent is not null).Select(p => p.PredictedPercent.Value),
-            session.TargetCrossWeightPercent, .. next is null ? Array.Empty<double>() : [next.Value]];
+        double[] values = [.. points.Select(p => p.CrossWeightPercent), .. points.Where(p => p.PredictedPercent is not null).Select(p => p.PredictedPercent.Estimate),
+            session.TargetCrossWeightPercent, .. next is null ? Array.Empty<double>() : [next.Estimate]];
         var (low, high, rows) = (values.Min(), values.Max(), size.Height - 1);
         int RowOf(double percent) => high > low ? at.Row + (int)Math.Round((high - percent) / (high - low) * (rows - 1)) : at.Row;
         foreach (var value in new[] { low, high, session.TargetCrossWeightPercent })
@@ -27,12 +27,12 @@ internal static class SessionTracePicture
         {
             var x = at.Column + AxisRoom + i * pitch;
             if (points[i].PredictedPercent is { } predicted)
-                canvas.Put(x, RowOf(predicted.Value), glyphs.Predicted);
+                canvas.Put(x, RowOf(predicted.Estimate), glyphs.Predicted);
             canvas.Put(x, RowOf(points[i].CrossWeightPercent), glyphs.Step, Ink.Strong);
             canvas.Put(x, at.Row + rows, $"{points[i].Step}", Ink.Faint);
         }
 
         if (next is not null)
-            canvas.Put(at.Column + AxisRoom + points.Count * pitch, RowOf(next.Value), glyphs.Predicted, Ink.Strong);
+            canvas.Put(at.Column + AxisRoom + points.Count * pitch, RowOf(next.Estimate), glyphs.Predicted, Ink.Strong);
     }
 }

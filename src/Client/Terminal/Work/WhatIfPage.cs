@@ -1,6 +1,6 @@
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Readings;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Questions;
 using Wire = ScaleLink.Api.V1;
@@ -60,11 +60,5 @@ internal static class WhatIfPage
 
     private static string Four(Corners c, string format) => $"{c.LF.ToString(format)} {c.RF.ToString(format)} {c.LR.ToString(format)} {c.RR.ToString(format)}";
 
-    private static string Show(Quantity q, Glyphs glyphs)
-    {
-        var wire = new Wire.Quantity { Value = q.Value, StandardUncertainty = q.StandardUncertainty };
-        if (q.DegreesOfFreedom is { } few)
-            wire.DegreesOfFreedom = few;
-        return Figure.Percent(wire).Full(glyphs);
-    }
+    private static string Show(Value value, Glyphs glyphs) => ValueText.Of(value, Unit.Percent).Bare(glyphs);
 }

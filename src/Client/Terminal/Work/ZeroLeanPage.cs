@@ -1,5 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Terminal;
 
@@ -57,7 +58,7 @@ internal static class ZeroLeanPage
         ? $"  read: pitch {r.PitchDeg:+0.000;-0.000;0.000}°, roll {r.RollDeg:+0.000;-0.000;0.000}°"
         : "  read: the readings agree.";
 
-    private static string Name(PadLeanZero pad) => $"{Words.Name(pad.Corner)} {(pad.SerialNumber.Length > 0 ? PeerText.Clean(pad.SerialNumber, 20) : "(no pad)")}";
+    private static string Name(PadLeanZero pad) => $"{pad.Corner.Name()} {(pad.SerialNumber.Length > 0 ? PeerText.Clean(pad.SerialNumber, 20) : "(no pad)")}";
 
-    private static string Angle(Quantity angle, Glyphs glyphs) => $"{angle.Value:+0.00;-0.00;0.00}° {glyphs.PlusMinus}{Coverage.Expanded(angle):0.00}";
+    private static string Angle(MeasuredValue angle, Glyphs glyphs) => ValueText.Of(angle.AsValue, Unit.Degree, isSigned: true).Full(glyphs);
 }

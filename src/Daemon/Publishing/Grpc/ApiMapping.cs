@@ -2,8 +2,10 @@ using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Runtime;
+using ScaleLink.Measure;
+
 using Wire = ScaleLink.Api.V1;
-using Corner = ScaleLink.Weighing.Corner;
+using Corner = ScaleLink.Measure.Corner;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
@@ -27,12 +29,12 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
             Stamp = Stamp(reading.Seq, reading.AtNs, maxAgeMs),
             Bay = bay.Bay,
             Verdict = Verdict(reading.Verdict),
-            TotalKg = Quantity(reading.TotalKg),
-            CrossWeightPercent = Quantity(reading.CrossWeightPercent),
-            FrontSharePercent = Quantity(reading.FrontSharePercent),
-            LeftSharePercent = Quantity(reading.LeftSharePercent),
-            FrontSideDifferenceKg = Quantity(reading.FrontSideDifferenceKg),
-            RearSideDifferenceKg = Quantity(reading.RearSideDifferenceKg),
+            TotalKg = Wire.MeasuredValue.Of(reading.TotalKg),
+            CrossWeightPercent = Wire.MeasuredValue.Of(reading.CrossWeightPercent),
+            FrontSharePercent = Wire.MeasuredValue.Of(reading.FrontSharePercent),
+            LeftSharePercent = Wire.MeasuredValue.Of(reading.LeftSharePercent),
+            FrontSideDifferenceKg = Wire.MeasuredValue.Of(reading.FrontSideDifferenceKg),
+            RearSideDifferenceKg = Wire.MeasuredValue.Of(reading.RearSideDifferenceKg),
             SettledToleranceKg = bay.Weigh.SettledToleranceKg,
             CaptureReady = reading.CaptureReady,
             Remark = reading.Remark,
@@ -46,15 +48,6 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         return loads;
     }
 
-    public static Wire.Corner Corner(Corner corner) => corner switch
-    {
-        Weighing.Corner.LF => Wire.Corner.Lf,
-        Weighing.Corner.RF => Wire.Corner.Rf,
-        Weighing.Corner.LR => Wire.Corner.Lr,
-        Weighing.Corner.RR => Wire.Corner.Rr,
-        _ => Wire.Corner.Unspecified,
-    };
-
     public Wire.Fault Fault(Fault fault) => new()
     {
         Code = fault.Code,
@@ -67,8 +60,8 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
     {
         var load = new Wire.CornerLoad
         {
-            Corner = Corner(corner.Corner),
-            LoadKg = Quantity(corner.LoadKg),
+            Corner = corner.Corner.ToWire(),
+            LoadKg = Wire.MeasuredValue.Of(corner.LoadKg),
             Proved = corner.Proved,
             Calibration = corner.Calibration,
         };
@@ -83,18 +76,6 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         load.Budget.AddRange(corner.Budget.Select(p => new Wire.UncertaintyPart { Name = p.Name, StandardUncertaintyKg = p.StandardUncertaintyKg }));
         load.Faults.AddRange(corner.Faults.Select(Fault));
         return load;
-    }
-
-    public static Wire.Quantity? Quantity(Quantity? quantity)
-    {
-        if (quantity is not { } q)
-            return null;
-        var result = new Wire.Quantity { Value = q.Value };
-        if (q.StandardUncertainty is { } u)
-            result.StandardUncertainty = u;
-        if (q.DegreesOfFreedom is { } dof)
-            result.DegreesOfFreedom = dof;
-        return result;
     }
 
     private static Wire.Verdict Verdict(BayVerdict verdict) => verdict switch

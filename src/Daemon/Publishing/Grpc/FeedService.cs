@@ -36,7 +36,7 @@ internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads
 
     public override async Task WatchSamples(Wire.WatchSamplesRequest request, IServerStreamWriter<Wire.SampleBatch> responses, ServerCallContext context)
     {
-        var pads = bay.Pads.Where(p => request.Corners.Count == 0 || request.Corners.Contains(ApiMapping.Corner(p.Corner))).ToList();
+        var pads = bay.Pads.Where(p => request.Corners.Count == 0 || request.Corners.Contains(p.Corner.ToWire())).ToList();
         using var streams = new SampleStreams(pads, clock.RunId);
         await foreach (var batch in streams.ReadAllAsync(context.CancellationToken))
             await responses.WriteAsync(batch, context.CancellationToken);

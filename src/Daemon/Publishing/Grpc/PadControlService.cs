@@ -17,7 +17,7 @@ internal sealed class PadControlService(LiveBay bay, ZeroTaking taking, ApiMappi
         var who = PeerText.Clean(request.Who, LongestName);
         if (who.Length == 0)
             throw ApiErrors.BadRequest("SL-412", "who", "A zero needs a name beside it.", "Say who takes it.");
-        var chosen = bay.Pads.Where(p => request.Corners.Count == 0 || request.Corners.Contains(ApiMapping.Corner(p.Corner))).ToList();
+        var chosen = bay.Pads.Where(p => request.Corners.Count == 0 || request.Corners.Contains(p.Corner.ToWire())).ToList();
         if (chosen.Count == 0)
             throw ApiErrors.BadRequest("SL-413", "corners", "None of these corners has a pad here.", "Ask Pads.ListPads which corners there are.");
         var response = new Wire.ZeroPadsResponse();
@@ -28,7 +28,7 @@ internal sealed class PadControlService(LiveBay bay, ZeroTaking taking, ApiMappi
 
     private Wire.ZeroResult Zero(PadChannel pad, string who, string because)
     {
-        var result = new Wire.ZeroResult { Corner = ApiMapping.Corner(pad.Corner) };
+        var result = new Wire.ZeroResult { Corner = pad.Corner.ToWire() };
         var (zero, refused) = taking.Take(pad, who, because);
         if (zero is not null)
             result.Zero = PadMapping.Zero(zero);

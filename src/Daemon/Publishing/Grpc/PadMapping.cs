@@ -1,5 +1,6 @@
-using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Measure;
+using Timestamp = Google.Protobuf.WellKnownTypes.Timestamp;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
@@ -11,12 +12,12 @@ internal sealed class PadMapping(ApiMapping mapping)
     {
         var result = new Wire.Pad
         {
-            Corner = ApiMapping.Corner(pad.Corner),
+            Corner = pad.Corner.ToWire(),
             State = State(pad.State),
             Link = pad.Configuration.Link,
             SerialNumber = pad.Identity?.SerialNumber ?? "",
             Firmware = pad.Identity?.Firmware ?? "",
-            LoadKg = pad.LoadKg is { } kg ? ApiMapping.Quantity(new Quantity(kg, pad.LoadUncertaintyKg)) : null,
+            LoadKg = pad.LoadKg is { } kg ? Wire.MeasuredValue.Of(new Value(kg, pad.LoadUncertaintyKg)) : null,
             Zero = pad.Zero is { } zero ? Zero(zero) : null,
             Proved = pad.Calibration?.IsProved == true,
             Calibration = pad.Calibration?.Identity ?? "",
@@ -42,7 +43,7 @@ internal sealed class PadMapping(ApiMapping mapping)
     {
         var result = new Wire.PadDiagnosis
         {
-            Corner = ApiMapping.Corner(pad.Corner),
+            Corner = pad.Corner.ToWire(),
             SerialNumber = pad.Identity?.SerialNumber ?? "",
             Samples = (ulong)diagnosis.Samples,
             MissedSamples = (ulong)diagnosis.Missed,

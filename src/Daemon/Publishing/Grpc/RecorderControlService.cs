@@ -16,7 +16,7 @@ internal sealed class RecorderControlService(FlightRecorder recorder, CaptureFol
     {
         if (request.HasSeconds && request.Seconds is not (>= 1 and <= 600))
             throw ApiErrors.BadRequest("SL-442", "seconds", $"The last {request.Seconds} s cannot be recorded.", "Ask for 1 to 600.");
-        var links = recorder.Links.Where(l => request.Corners.Count == 0 || l.Sources.Any(s => request.Corners.Contains(ApiMapping.Corner(s.Pad.Corner)))).ToList();
+        var links = recorder.Links.Where(l => request.Corners.Count == 0 || l.Sources.Any(s => request.Corners.Contains(s.Pad.Corner.ToWire()))).ToList();
         if (links.Count == 0)
             throw ApiErrors.BadRequest("SL-413", "corners", "None of these corners has a pad here.", "Ask Pads.ListPads which corners there are.");
         var note = PeerText.Clean(request.Note, LongestNote);

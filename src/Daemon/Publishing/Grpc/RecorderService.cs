@@ -27,7 +27,7 @@ internal sealed class RecorderService(FlightRecorder recorder, CaptureFolder fol
     private static Wire.RecordedLink Link(RecordedLink link)
     {
         var result = new Wire.RecordedLink { Link = link.Address.Name, Protocol = link.Protocol };
-        result.Corners.AddRange(link.Sources.Select(s => ApiMapping.Corner(s.Pad.Corner)).Distinct());
+        result.Corners.AddRange(link.Sources.Select(s => s.Pad.Corner.ToWire()).Distinct());
         return result;
     }
 }

@@ -48,7 +48,7 @@ internal sealed class SampleStreams : IDisposable
     {
         var batch = new Wire.SampleBatch
         {
-            Corner = ApiMapping.Corner(pad.Corner),
+            Corner = pad.Corner.ToWire(),
             SerialNumber = pad.Snapshot().Identity?.SerialNumber ?? "",
             RunId = _runId,
         };

@@ -1,7 +1,7 @@
-using Google.Protobuf.WellKnownTypes;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
+using Timestamp = Google.Protobuf.WellKnownTypes.Timestamp;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
@@ -9,26 +9,16 @@ namespace ScaleLink.Daemon.Publishing.Grpc;
 /// <summary>Values of the pure code in the words of the public API, and back.</summary>
 internal static class WireValues
 {
-    public static Wire.CornerNumbers ToWire(this Corners c) => new() { Lf = c.LF, Rf = c.RF, Lr = c.LR, Rr = c.RR };
-
-    public static Corners ToCorners(this Wire.CornerNumbers? c) => c is null ? default : new(c.Lf, c.Rf, c.Lr, c.Rr);
-
-    public static Wire.CornerQuantities ToWire(this Corners values, Corners uncertainties) => new()
+    public static Wire.CornerValues ToWire(this Corners values, Corners uncertainties) => new()
     {
-        Lf = Quantity(values.LF, uncertainties.LF), Rf = Quantity(values.RF, uncertainties.RF),
-        Lr = Quantity(values.LR, uncertainties.LR), Rr = Quantity(values.RR, uncertainties.RR),
+        Lf = Known(values.LF, uncertainties.LF), Rf = Known(values.RF, uncertainties.RF),
+        Lr = Known(values.LR, uncertainties.LR), Rr = Known(values.RR, uncertainties.RR),
     };
 
-    public static Wire.Quantity ToWire(this Quantity q)
-    {
-        var wire = Quantity(q.Value, q.StandardUncertainty);
-        if (q.DegreesOfFreedom is { } few)
-            wire.DegreesOfFreedom = few;
-        return wire;
-    }
+    public static Wire.MeasuredValue ToWire(this Value value) => Wire.MeasuredValue.Of(value);
 
-    public static Quantity ToQuantity(this Wire.Quantity? q) =>
-        q is null ? new(double.NaN, 0) : new(q.Value, q.HasStandardUncertainty ? q.StandardUncertainty : 0, q.HasDegreesOfFreedom ? q.DegreesOfFreedom : null);
+    /// <summary>A value that the caller gives. Without an uncertainty of his it counts as exact; without a value it is not a number.</summary>
+    public static Value ToGiven(this Wire.MeasuredValue? given) => given is null ? new(double.NaN, 0) : given.AsValue with { StandardUncertainty = given.StandardUncertainty };
 
     public static Wire.Finding ToWire(this Finding f)
     {
@@ -52,14 +42,7 @@ internal static class WireValues
     public static Timestamp ToWire(this DateTimeOffset at) => Timestamp.FromDateTimeOffset(at);
 
     /// <exception cref="global::Grpc.Core.RpcException">It names no corner.</exception>
-    public static Corner ToCorner(this Wire.Corner corner) => corner switch
-    {
-        Wire.Corner.Lf => Corner.LF,
-        Wire.Corner.Rf => Corner.RF,
-        Wire.Corner.Lr => Corner.LR,
-        Wire.Corner.Rr => Corner.RR,
-        _ => throw ApiErrors.BadRequest("SL-413", "corner", "A corner is missing.", "Name LF, RF, LR or RR."),
-    };
+    public static Corner ToCorner(this Wire.Corner corner) => corner.ToMeasure() ?? throw ApiErrors.BadRequest("SL-413", "corner", "A corner is missing.", "Name LF, RF, LR or RR.");
 
-    private static Wire.Quantity Quantity(double value, double uncertainty) => new() { Value = value, StandardUncertainty = uncertainty };
+    private static Wire.MeasuredValue Known(double value, double uncertainty) => Wire.MeasuredValue.Of(new Value(value, uncertainty));
 }

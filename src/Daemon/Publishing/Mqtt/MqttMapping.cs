@@ -1,5 +1,6 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Daemon.Publishing.Mqtt;
 
@@ -22,12 +23,12 @@ internal sealed class MqttMapping(BayConfiguration bay, BayClock clock)
             Verdict = Word(reading.Verdict),
             Remark = reading.Remark,
             Corners = reading.Corners.ToDictionary(c => c.Corner.ToString(), Corner),
-            TotalKg = Quantity(reading.TotalKg),
-            CrossWeightPercent = Quantity(reading.CrossWeightPercent),
-            FrontSharePercent = Quantity(reading.FrontSharePercent),
-            LeftSharePercent = Quantity(reading.LeftSharePercent),
-            FrontSideDifferenceKg = Quantity(reading.FrontSideDifferenceKg),
-            RearSideDifferenceKg = Quantity(reading.RearSideDifferenceKg),
+            TotalKg = MqttValue.Of(reading.TotalKg),
+            CrossWeightPercent = MqttValue.Of(reading.CrossWeightPercent),
+            FrontSharePercent = MqttValue.Of(reading.FrontSharePercent),
+            LeftSharePercent = MqttValue.Of(reading.LeftSharePercent),
+            FrontSideDifferenceKg = MqttValue.Of(reading.FrontSideDifferenceKg),
+            RearSideDifferenceKg = MqttValue.Of(reading.RearSideDifferenceKg),
         };
     }
 
@@ -65,15 +66,11 @@ internal sealed class MqttMapping(BayConfiguration bay, BayClock clock)
     };
 
     private static MqttCorner Corner(CornerReading corner) => new(
-        corner.LoadKg is { } load ? Math.Round(load.Value, 3) : null,
+        corner.LoadKg is { } load ? Math.Round(load.Estimate, 3) : null,
         corner.LoadKg?.StandardUncertainty is { } u ? Math.Round(u, 4) : null,
         corner.Proved,
         corner.Calibration.Length > 0 ? corner.Calibration : null,
         corner.Faults.Count > 0 ? [.. corner.Faults.Select(f => f.Code)] : null);
-
-    private static MqttQuantity? Quantity(Quantity? quantity) => quantity is { } q
-        ? new MqttQuantity(Math.Round(q.Value, 4), q.StandardUncertainty is { } u ? Math.Round(u, 5) : null)
-        : null;
 
     private string Utc(long ns) => Utc(clock.ToUtc(ns));
 

@@ -1,11 +1,19 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Daemon.Publishing.Mqtt;
 
 /// <summary>A value and one standard uncertainty; absent uncertainty: nothing is claimed.</summary>
-internal sealed record MqttQuantity(double Value, double? U);
+internal sealed record MqttValue(double Value, double? U)
+{
+    /// <summary>To the places that any uncertainty of a bay supports; nothing for nothing.</summary>
+    public static MqttValue? Of(Value? value) => value is { } known ? Of(known) : null;
+
+    /// <summary>The same of a value that is known.</summary>
+    public static MqttValue Of(Value value) => new(Math.Round(value.Estimate, 4), value.StandardUncertainty is { } u ? Math.Round(u, 5) : null);
+}
 
 /// <summary>One corner of the loads.</summary>
 internal sealed record MqttCorner(double? LoadKg, double? UKg, bool Proved, string? Calibration, IReadOnlyList<string>? Faults);
@@ -22,12 +30,12 @@ internal sealed record MqttLoads
     public required string Verdict { get; init; }
     public required string Remark { get; init; }
     public required IReadOnlyDictionary<string, MqttCorner> Corners { get; init; }
-    public MqttQuantity? TotalKg { get; init; }
-    public MqttQuantity? CrossWeightPercent { get; init; }
-    public MqttQuantity? FrontSharePercent { get; init; }
-    public MqttQuantity? LeftSharePercent { get; init; }
-    public MqttQuantity? FrontSideDifferenceKg { get; init; }
-    public MqttQuantity? RearSideDifferenceKg { get; init; }
+    public MqttValue? TotalKg { get; init; }
+    public MqttValue? CrossWeightPercent { get; init; }
+    public MqttValue? FrontSharePercent { get; init; }
+    public MqttValue? LeftSharePercent { get; init; }
+    public MqttValue? FrontSideDifferenceKg { get; init; }
+    public MqttValue? RearSideDifferenceKg { get; init; }
 }
 
 /// <summary>Whether the daemon is there. Retained; the will says offline.</summary>

@@ -16,5 +16,5 @@ internal sealed class MqttTopics(string bay)
 
     public string Capture { get; } = $"{Root}v1/{bay}/work/capture";
 
-    public string Pad(Weighing.Corner corner) => $"{Root}v1/{bay}/pads/{corner}";
+    public string Pad(Measure.Corner corner) => $"{Root}v1/{bay}/pads/{corner}";
 }

@@ -1,8 +1,7 @@
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Work;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
-using Quantity = ScaleLink.Weighing.Balance.Quantity;
 
 namespace ScaleLink.Daemon.Publishing.Mqtt;
 
@@ -31,12 +30,12 @@ internal sealed class MqttWorkMapping(BayClock clock)
             TargetTolerancePercent = session.Start.TolerancePercent,
             Captures = session.Captures.Count,
             Adjustments = session.Captures.Count(c => c.Adjustment is not null),
-            CrossWeightPercent = standing is null ? null : Quantity(standing.CrossWeightPercent),
+            CrossWeightPercent = standing is null ? null : MqttValue.Of(standing.CrossWeightPercent),
             ExpandedPercent = standing is null ? null : Math.Round(standing.CrossWeightPercent.HalfWidth(), 4),
             Settles = standing?.Settles,
             Verdict = standing is null ? null : Word(standing.Verdict),
             Turn = turn,
-            PredictedCrossWeightPercent = predicted is { } p ? Quantity(p) : null,
+            PredictedCrossWeightPercent = predicted is { } p ? MqttValue.Of(p) : null,
             Next = SessionWords.Next(view),
             Findings = Findings(view.Findings),
         };
@@ -58,20 +57,20 @@ internal sealed class MqttWorkMapping(BayClock clock)
             Counts = capture.Counts,
             Corners = Corners.All.ToArray().ToDictionary(c => c.ToString(), c => new MqttCorner(
                 Math.Round(loads[c], 3), Math.Round(Math.Sqrt(whole.Covariance.DiagonalPart[c]), 4), !reading.Unproved.Contains(c), reading.Calibrations[(int)c], null)),
-            TotalKg = Quantity(whole.TotalKg),
-            CrossWeightPercent = Quantity(whole.CrossWeightPercent),
-            FrontSharePercent = Quantity(whole.FrontSharePercent),
-            LeftSharePercent = Quantity(whole.LeftSharePercent),
-            FrontSideDifferenceKg = Quantity(whole.FrontSideDifferenceKg),
-            RearSideDifferenceKg = Quantity(whole.RearSideDifferenceKg),
+            TotalKg = MqttValue.Of(whole.TotalKg),
+            CrossWeightPercent = MqttValue.Of(whole.CrossWeightPercent),
+            FrontSharePercent = MqttValue.Of(whole.FrontSharePercent),
+            LeftSharePercent = MqttValue.Of(whole.LeftSharePercent),
+            FrontSideDifferenceKg = MqttValue.Of(whole.FrontSideDifferenceKg),
+            RearSideDifferenceKg = MqttValue.Of(whole.RearSideDifferenceKg),
             Turns = capture.Adjustment is { } adjustment ? Corners.All.ToArray().ToDictionary(c => c.ToString(), c => adjustment.Turns[c]) : null,
-            PredictedCrossWeightPercent = capture.Adjustment?.Predicted is { } predicted ? Quantity(predicted.CrossWeightPercent) : null,
+            PredictedCrossWeightPercent = capture.Adjustment?.Predicted is { } predicted ? MqttValue.Of(predicted.CrossWeightPercent) : null,
             Findings = Findings(capture.OpenFindings),
         };
     }
 
     // What was turned and waits for its reading, or else what the plan says.
-    private static (string? Words, Quantity? Predicted) NextTurn(WorkSession session)
+    private static (string? Words, Value? Predicted) NextTurn(WorkSession session)
     {
         if (session.Open is [.., var open])
             return (Wording.Turns(session.OpenTurns), open.Predicted?.CrossWeightPercent);
@@ -80,13 +79,11 @@ internal sealed class MqttWorkMapping(BayClock clock)
 
     private static List<MqttFinding>? Findings(IReadOnlyList<Finding> findings) => findings.Count == 0 ? null : [.. findings.Select(f => new MqttFinding(f.Code, f.Message, f.Mend))];
 
-    private static MqttQuantity Quantity(Quantity q) => new(Math.Round(q.Value, 4), Math.Round(q.StandardUncertainty, 5));
-
-    private static string Word(AimVerdict verdict) => verdict switch
+    private static string Word(Aim verdict) => verdict switch
     {
-        AimVerdict.OnTarget => "on_target",
-        AimVerdict.TooCloseToTell => "too_close_to_tell",
-        AimVerdict.High => "high",
+        Aim.Within => "on_target",
+        Aim.TooCloseToTell => "too_close_to_tell",
+        Aim.High => "high",
         _ => "low",
     };
 }

@@ -18,12 +18,12 @@ internal sealed record MqttSession
     public double? TargetTolerancePercent { get; init; }
     public int? Captures { get; init; }
     public int? Adjustments { get; init; }
-    public MqttQuantity? CrossWeightPercent { get; init; }
+    public MqttValue? CrossWeightPercent { get; init; }
     public double? ExpandedPercent { get; init; }
     public int? Settles { get; init; }
     public string? Verdict { get; init; }
     public string? Turn { get; init; }
-    public MqttQuantity? PredictedCrossWeightPercent { get; init; }
+    public MqttValue? PredictedCrossWeightPercent { get; init; }
     public string? Next { get; init; }
     public IReadOnlyList<MqttFinding>? Findings { get; init; }
 }
@@ -40,13 +40,13 @@ internal sealed record MqttCapture
     public required string Kind { get; init; }
     public required bool Counts { get; init; }
     public required IReadOnlyDictionary<string, MqttCorner> Corners { get; init; }
-    public required MqttQuantity TotalKg { get; init; }
-    public required MqttQuantity CrossWeightPercent { get; init; }
-    public required MqttQuantity FrontSharePercent { get; init; }
-    public required MqttQuantity LeftSharePercent { get; init; }
-    public required MqttQuantity FrontSideDifferenceKg { get; init; }
-    public required MqttQuantity RearSideDifferenceKg { get; init; }
+    public required MqttValue TotalKg { get; init; }
+    public required MqttValue CrossWeightPercent { get; init; }
+    public required MqttValue FrontSharePercent { get; init; }
+    public required MqttValue LeftSharePercent { get; init; }
+    public required MqttValue FrontSideDifferenceKg { get; init; }
+    public required MqttValue RearSideDifferenceKg { get; init; }
     public IReadOnlyDictionary<string, double>? Turns { get; init; }
-    public MqttQuantity? PredictedCrossWeightPercent { get; init; }
+    public MqttValue? PredictedCrossWeightPercent { get; init; }
     public IReadOnlyList<MqttFinding>? Findings { get; init; }
 }

@@ -1,5 +1,5 @@
 using ScaleLink.Daemon.Reports;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using Wire = ScaleLink.Api.V1;
 using static ScaleLink.Daemon.Publishing.Reports.ReportWords;
 

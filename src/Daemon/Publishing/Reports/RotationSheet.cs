@@ -1,7 +1,7 @@
 using System.Text;
 using Google.Protobuf;
 using ScaleLink.Daemon.Reports;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using Wire = ScaleLink.Api.V1;
 using static ScaleLink.Daemon.Publishing.Reports.ReportWords;
 

@@ -1,11 +1,11 @@
 using System.Globalization;
 using System.Text;
 using ScaleLink.Daemon.Reports;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Daemon.Work;
 
-/// <summary>The readings of a session as CSV (RFC 4180): one line a reading, a header, a point as decimal sign, UTC.</summary>
+/// <summary>The readings of a session as CSV (RFC 4180): a head of lines that begin with #, a header, one line a reading, a point as decimal sign, UTC.</summary>
 public static class SessionCsv
 {
     private const string Header =
@@ -17,10 +17,25 @@ public static class SessionCsv
     public static string Of(WorkSession session)
     {
         ArgumentNullException.ThrowIfNull(session);
-        var text = new StringBuilder(Header).Append("\r\n");
+        var text = new StringBuilder();
+        foreach (var line in Head(session))
+            text.Append("# ").Append(CsvText.Harmless(line)).Append("\r\n");
+        text.Append(Header).Append("\r\n");
         foreach (var capture in session.Captures)
             text.AppendJoin(',', Fields(capture).Select(Quoted)).Append("\r\n");
         return text.ToString();
+    }
+
+    // For people: the same words and digits as on every other face.
+    private static IEnumerable<string> Head(WorkSession session)
+    {
+        yield return $"{session.Car.Name}, bay {session.Start.Bay}";
+        if (Standing.Of(session) is { } standing)
+            yield return $"cross weight = (RF + LR) / total; {standing.Words}";
+        if (session.Captures is not [.., var last])
+            yield break;
+        var whole = last.Step.Reading.Whole;
+        yield return $"last reading: cross weight {ValueText.Of(whole.CrossWeightPercent, Unit.Percent).Full}, total {ValueText.Of(whole.TotalKg, Unit.Kilogram).Full}";
     }
 
     private static IEnumerable<string> Fields(SessionCapture capture)
@@ -32,9 +47,9 @@ public static class SessionCsv
         [
             $"{capture.Number}", capture.At.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ss.fffZ", CultureInfo.InvariantCulture), capture.Who, capture.Counts ? "yes" : "no",
             .. Four(capture.Adjustment?.Turns ?? default(Corners), "0.###"), .. Four(whole.Loads, "0.###"), .. Four(u, "0.####"),
-            Show(whole.TotalKg.Value, "0.###"), Show(whole.CrossWeightPercent.Value, "0.####"), Show(whole.CrossWeightPercent.StandardUncertainty, "0.#####"),
-            Show(predicted?.Value, "0.####"), Show(predicted?.StandardUncertainty, "0.#####"),
-            Show(whole.FrontSharePercent.Value, "0.####"), Show(whole.LeftSharePercent.Value, "0.####"),
+            Show(whole.TotalKg.Estimate, "0.###"), Show(whole.CrossWeightPercent.Estimate, "0.####"), Show(whole.CrossWeightPercent.StandardUncertainty, "0.#####"),
+            Show(predicted?.Estimate, "0.####"), Show(predicted?.StandardUncertainty, "0.#####"),
+            Show(whole.FrontSharePercent.Estimate, "0.####"), Show(whole.LeftSharePercent.Estimate, "0.####"),
             .. Four(capture.Step.HeightsMm, "0.##"),
             string.Join("; ", capture.Step.Reading.Patch.Select(p => p.Words)),
             string.Join(" ", capture.Step.Findings.Select(f => f.Code)), string.Join("; ", new[] { capture.Step.Note, capture.ChangeName }.Where(n => n.Length > 0)),

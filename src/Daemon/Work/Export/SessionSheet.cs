@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using ScaleLink.Daemon.Reports;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 
 namespace ScaleLink.Daemon.Work;
@@ -51,7 +51,7 @@ public static class SessionSheet
             var loads = capture.Step.Reading.LoadsKg;
             Row(page, "td",
                 [Label(capture), .. Corners.All.ToArray().Select(c => Show(loads[c], "0.0")), Show(capture.CrossWeightPercent, "0.00"),
-                    capture.Adjustment?.Predicted is { CrossWeightPercent: var p } ? $"{Show(p.Value, "0.00")} ± {Show(p.HalfWidth(), "0.00")}" : ""]);
+                    capture.Adjustment?.Predicted is { CrossWeightPercent: var p } ? ValueText.Of(p, Unit.Percent).Bare : ""]);
         }
 
         page.Append("</table>");
@@ -65,13 +65,13 @@ public static class SessionSheet
     {
         var whole = session.Captures[^1].Step.Reading.Whole;
         page.Append("<h2>Loads at the end</h2>");
-        Head(page, "", "value", "± (95 %)");
-        foreach (var (name, unit, quantity) in new (string, string, Quantity)[]
+        Head(page, "", "value ± U (95 %)");
+        foreach (var (name, unit, value) in new (string, Unit, Value)[]
         {
-            ("Total", "kg", whole.TotalKg), ("Cross weight (RF + LR) / total", "%", whole.CrossWeightPercent), ("Front share (LF + RF) / total", "%", whole.FrontSharePercent),
-            ("Left share (LF + LR) / total", "%", whole.LeftSharePercent), ("Front side difference, LF - RF", "kg", whole.FrontSideDifferenceKg), ("Rear side difference, LR - RR", "kg", whole.RearSideDifferenceKg),
+            ("Total", Unit.Kilogram, whole.TotalKg), ("Cross weight (RF + LR) / total", Unit.Percent, whole.CrossWeightPercent), ("Front share (LF + RF) / total", Unit.Percent, whole.FrontSharePercent),
+            ("Left share (LF + LR) / total", Unit.Percent, whole.LeftSharePercent), ("Front side difference, LF - RF", Unit.Kilogram, whole.FrontSideDifferenceKg), ("Rear side difference, LR - RR", Unit.Kilogram, whole.RearSideDifferenceKg),
         })
-            Row(page, "td", $"{name}, {unit}", Show(quantity.Value, "0.00"), Show(quantity.HalfWidth(), "0.00"));
+            Row(page, "td", name, ValueText.Of(value, unit).Full);
         page.Append("</table>");
         if (session.Captures[^1].Step.Reading.Unproved is { Count: > 0 } unproved)
             Paragraph(page, "small", $"Unproved pads, not checked with known masses: {string.Join(", ", unproved)}.");

@@ -16,7 +16,7 @@ internal static class TraceDrawing
     {
         var points = SessionTrace.Of(session);
         var (target, tolerance) = (session.Start.TargetPercent, session.Start.TolerancePercent);
-        var values = points.Select(p => p.CrossWeightPercent).Concat(points.Select(p => p.PredictedPercent?.Value ?? target)).Append(target - 2 * tolerance).Append(target + 2 * tolerance).ToList();
+        var values = points.Select(p => p.CrossWeightPercent).Concat(points.Select(p => p.PredictedPercent?.Estimate ?? target)).Append(target - 2 * tolerance).Append(target + 2 * tolerance).ToList();
         var (low, high) = (values.Min() - tolerance, values.Max() + tolerance);
         var svg = new StringBuilder();
         svg.Append(CultureInfo.InvariantCulture, $"<svg viewBox=\"0 0 {Width} {Height}\" role=\"img\" aria-label=\"Cross weight against readings\" font-family=\"sans-serif\" font-size=\"10\">");
@@ -46,7 +46,7 @@ internal static class TraceDrawing
             Line(svg, b.X, b.Y, x, at, "#999", "");
         if (point.PredictedPercent is { } predicted)
         {
-            var (top, bottom) = (y(predicted.Value + predicted.HalfWidth()), y(predicted.Value - predicted.HalfWidth()));
+            var (top, bottom) = (y(predicted.Estimate + predicted.HalfWidth()), y(predicted.Estimate - predicted.HalfWidth()));
             svg.Append(CultureInfo.InvariantCulture, $"<rect x=\"{x - 7:0.#}\" y=\"{top:0.#}\" width=\"14\" height=\"{Math.Max(1, bottom - top):0.#}\" fill=\"none\" stroke=\"#111\" stroke-dasharray=\"2 2\"/>");
         }
 

@@ -1,3 +1,4 @@
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 
 namespace ScaleLink.Daemon.Work;
@@ -8,7 +9,7 @@ namespace ScaleLink.Daemon.Work;
 /// <param name="ExpandedPercent">Half width at 95 % of what one settle can differ by.</param>
 /// <param name="PredictedPercent">Drawn before it; null where nothing was predicted.</param>
 /// <param name="Label">The turns before it.</param>
-public sealed record TracePoint(int Step, double CrossWeightPercent, double ExpandedPercent, Quantity? PredictedPercent, string Label);
+public sealed record TracePoint(int Step, double CrossWeightPercent, double ExpandedPercent, Value? PredictedPercent, string Label);
 
 /// <summary>Cross weight against adjustments, each with the prediction drawn before it.</summary>
 public static class SessionTrace
@@ -18,7 +19,7 @@ public static class SessionTrace
     {
         ArgumentNullException.ThrowIfNull(session);
         var scatter = SettleGroups.Pool(SettleGroups.Of(session.Captures), new(session.Start.Recipe.ScatterPercent, session.Start.Recipe.DegreesOfFreedom));
-        var half = new Quantity(0, scatter.Percent, scatter.DegreesOfFreedom).HalfWidth();
+        var half = new Value(0, scatter.Percent, scatter.DegreesOfFreedom).HalfWidth();
         List<TracePoint> points = [];
         var step = 0;
         foreach (var capture in session.Captures)

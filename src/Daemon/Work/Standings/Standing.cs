@@ -1,19 +1,7 @@
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 
 namespace ScaleLink.Daemon.Work;
-
-/// <summary>Where a value stands against its target.</summary>
-public enum AimVerdict
-{
-    /// <summary>The whole interval lies within the tolerance.</summary>
-    OnTarget,
-    /// <summary>The interval reaches over an edge of the tolerance.</summary>
-    TooCloseToTell,
-    /// <summary>The whole interval lies above.</summary>
-    High,
-    /// <summary>The whole interval lies below.</summary>
-    Low,
-}
 
 /// <summary>Where cross weight stands by all settles since the last adjustment.</summary>
 /// <param name="CrossWeightPercent">Mean of the settles.</param>
@@ -22,7 +10,7 @@ public enum AimVerdict
 /// <param name="Verdict">Against the target (JCGM 106:2012, 8.3: guarded acceptance).</param>
 /// <param name="IsWithin">Whether the value lies within the tolerance, whatever its interval does.</param>
 /// <param name="Words">For the crew.</param>
-public sealed record Standing(Quantity CrossWeightPercent, int Settles, Scatter Scatter, AimVerdict Verdict, bool IsWithin, string Words)
+public sealed record Standing(Value CrossWeightPercent, int Settles, Scatter Scatter, Aim Verdict, bool IsWithin, string Words)
 {
     /// <summary>That of a session; null before its baseline.</summary>
     public static Standing? Of(WorkSession session)
@@ -35,41 +23,33 @@ public sealed record Standing(Quantity CrossWeightPercent, int Settles, Scatter 
         var recipe = session.Start.Recipe;
         var scatter = SettleGroups.Pool(groups, new(recipe.ScatterPercent, recipe.DegreesOfFreedom));
         var values = settles.Select(c => c.Step.Reading.Whole.CrossWeightPercent).ToList();
-        var mean = values.Average(v => v.Value);
+        var mean = values.Average(v => v.Estimate);
         var ofSettling = scatter.Percent / Math.Sqrt(values.Count);
         // Calibration and patch err alike in every settle: they do not average out.
         var standing = settles.Average(c => StandingPart(c.Step.Reading));
         var u = Math.Sqrt(ofSettling * ofSettling + standing * standing);
         // Welch and Satterthwaite (JCGM 100:2008, G.4.1); only the scatter has few degrees of freedom.
         var freedom = scatter.DegreesOfFreedom * Math.Pow(u / ofSettling, 4);
-        var cross = new Quantity(mean, u, freedom);
-        var verdict = Judge(cross, session.Start.TargetPercent, session.Start.TolerancePercent);
+        var cross = new Value(mean, u, freedom);
+        var verdict = new TargetBand(session.Start.TargetPercent, session.Start.TolerancePercent).Judge(cross);
         var isWithin = Math.Abs(mean - session.Start.TargetPercent) <= session.Start.TolerancePercent;
         return new(cross, values.Count, scatter, verdict, isWithin, WordsOf(cross, values.Count, verdict));
     }
 
     private static double StandingPart(CapturedReading reading)
     {
-        var (whole, steps) = (reading.Whole.CrossWeightPercent.StandardUncertainty, reading.ForSteps.CrossWeightPercent.StandardUncertainty);
+        var (whole, steps) = (reading.Whole.CrossWeightPercent.Uncertainty, reading.ForSteps.CrossWeightPercent.Uncertainty);
         return Math.Sqrt(Math.Max(0, whole * whole - steps * steps));
     }
 
-    private static AimVerdict Judge(Quantity cross, double target, double tolerance)
+    private static string WordsOf(Value cross, int settles, Aim verdict)
     {
-        var (off, half) = (cross.Value - target, cross.HalfWidth());
-        if (Math.Abs(off) + half <= tolerance)
-            return AimVerdict.OnTarget;
-        return Math.Abs(off) - half <= tolerance ? AimVerdict.TooCloseToTell : off > 0 ? AimVerdict.High : AimVerdict.Low;
-    }
-
-    private static string WordsOf(Quantity cross, int settles, AimVerdict verdict)
-    {
-        var figure = $"{Wording.WithInterval(cross, "%")} (95 %, Student t, {settles} {(settles == 1 ? "settle" : "settles")})";
+        var figure = $"{ValueText.Of(cross, Unit.Percent).Full} (95 %, Student t, {settles} {(settles == 1 ? "settle" : "settles")})";
         return verdict switch
         {
-            AimVerdict.OnTarget => $"on target: {figure}",
-            AimVerdict.TooCloseToTell => $"too close to tell: {figure}",
-            AimVerdict.High => $"above target: {figure}",
+            Aim.Within => $"on target: {figure}",
+            Aim.TooCloseToTell => $"too close to tell: {figure}",
+            Aim.High => $"above target: {figure}",
             _ => $"below target: {figure}",
         };
     }

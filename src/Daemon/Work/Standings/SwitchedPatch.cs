@@ -1,4 +1,4 @@
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Learning;
 
@@ -24,7 +24,7 @@ internal static class SwitchedPatch
     public static double CrossWeightPercent(WorkSession session, CapturedReading now)
     {
         var last = session.Captures[^1].Step.Reading.ForSteps;
-        return new LoadSummary(last.Loads + Added(session, now), last.Covariance).CrossWeightPercent.Value - last.CrossWeightPercent.Value;
+        return new LoadSummary(last.Loads + Added(session, now), last.Covariance).CrossWeightPercent.Estimate - last.CrossWeightPercent.Estimate;
     }
 
     private static Corners Added(WorkSession session, CapturedReading now)

@@ -1,3 +1,4 @@
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Learning;
@@ -19,7 +20,7 @@ internal static class UnnamedChange
         {
             null => null,
             { Kind: UnrecordedKind.LooksLikePerch, CrossWeightChangePercent: var change } => new(WorkCodes.ChangedUnnamed,
-                $"The settled car stands at {now.CrossWeightPercent:0.00} %, {change.Value:+0.00;-0.00} % off its last reading; settling alone does {change.HalfWidth():0.00} % (95 %).",
+                $"The settled car stands at {now.CrossWeightPercent:0.00} %, {change.Estimate:+0.00;-0.00} % off its last reading; settling alone does {change.HalfWidth():0.00} % (95 %).",
                 "If a perch was turned, record it now. Otherwise settle again and capture."),
             var mass => mass.Finding,
         };
@@ -29,9 +30,9 @@ internal static class UnnamedChange
     public static UnrecordedChange? Since(WorkSession session, CapturedReading now)
     {
         var standing = Standing.Of(session)!;
-        var value = standing.CrossWeightPercent.Value + SwitchedPatch.CrossWeightPercent(session, now);
+        var value = standing.CrossWeightPercent.Estimate + SwitchedPatch.CrossWeightPercent(session, now);
         // One settle against the mean of those since the last adjustment.
-        var oneMore = new Quantity(value, standing.Scatter.Percent * Math.Sqrt(1 + 1.0 / standing.Settles), standing.Scatter.DegreesOfFreedom);
+        var oneMore = new Value(value, standing.Scatter.Percent * Math.Sqrt(1 + 1.0 / standing.Settles), standing.Scatter.DegreesOfFreedom);
         return UnrecordedChange.Between(session.KnownAs(now), now.ForSteps, oneMore);
     }
 

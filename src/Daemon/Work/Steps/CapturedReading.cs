@@ -1,5 +1,5 @@
 using System.Text.Json.Serialization;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Statics;
 
@@ -58,7 +58,7 @@ public sealed record CapturedReading
 
     /// <summary>(RF + LR) / total, percent.</summary>
     [JsonIgnore]
-    public double CrossWeightPercent => ForSteps.CrossWeightPercent.Value;
+    public double CrossWeightPercent => ForSteps.CrossWeightPercent.Estimate;
 
     /// <summary>For comparing readings: what stays the same drops out of their difference.</summary>
     [JsonIgnore]

@@ -1,6 +1,6 @@
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Patch;
 
 namespace ScaleLink.Daemon.Work;

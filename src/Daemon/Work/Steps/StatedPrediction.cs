@@ -1,4 +1,4 @@
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Planning;
 using ScaleLink.Weighing.Statics;
@@ -13,7 +13,7 @@ namespace ScaleLink.Daemon.Work;
 /// <param name="HeightChangesMm">Change of ride height, mm.</param>
 /// <param name="HeightUncertaintiesMm">One standard uncertainty of each, mm.</param>
 public sealed record StatedPrediction(
-    Corners Turns, Quantity CrossWeightPercent, Corners LoadsKg, CornerMatrix LoadCovariance, Corners HeightChangesMm, Corners HeightUncertaintiesMm)
+    Corners Turns, Value CrossWeightPercent, Corners LoadsKg, CornerMatrix LoadCovariance, Corners HeightChangesMm, Corners HeightUncertaintiesMm)
 {
     /// <summary>From a forecast.</summary>
     public static StatedPrediction Of(Corners turns, PlanForecast forecast) => new(

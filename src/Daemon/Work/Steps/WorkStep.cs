@@ -1,5 +1,5 @@
 using System.Text.Json.Serialization;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Learning;
 

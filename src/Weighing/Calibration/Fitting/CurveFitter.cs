@@ -40,7 +40,7 @@ public static class CurveFitter
     {
         var curve = new CurveTransform(design, choice.Fit, design.Quadratic, order: 2);
         var byMasses = Math.Sqrt(curve.Carry(design.SingleErrors).CurvatureCurvature);
-        return Math.Abs(curve.Curvature) > Probability.CoverageFactor(1 - ModelChoice.StepChance, double.PositiveInfinity) * byMasses;
+        return Math.Abs(curve.Curvature) > Coverage.Factor(probability: 1 - ModelChoice.StepChance) * byMasses;
     }
 
     static CurveFit Described(ProofDesign design, ModelChoice choice, double[][,] ladder, double[,]? repeats)
@@ -76,7 +76,7 @@ public static class CurveFitter
         var bent = LeastSquares.Fit(quadratic, design.Y);
         var column = design.Runs.Count + 1;
         var limit = Math.Abs(bent.Coefficients[column])
-            + Probability.CoverageFactor(0.95, bent.DegreesOfFreedom) * bent.StandardDeviation(column);
+            + Coverage.Factor(bent.DegreesOfFreedom) * bent.StandardDeviation(column);
         // A parabola and the line fitted to it differ most half way: a quarter of the coefficient over 0..1.
         return limit / 4;
     }

@@ -54,7 +54,7 @@ public static class ProofPlanCheck
         var heaviest = plan.Loads.MaxBy(plan.Masses.Kg)!;
         var relative = Math.Sqrt(heaviest.Masses.Select(label => plan.Masses[label]).GroupBy(m => m.Lot)
             .Sum(lot => Math.Pow(lot.Sum(m => m.StandardUncertaintyKg), 2))) / plan.Masses.Kg(heaviest);
-        var floor = Statistics.Probability.CoverageFactor(asked.Coverage, double.PositiveInfinity) * relative * asked.AtKg;
+        var floor = Coverage.Factor(probability: asked.Coverage) * relative * asked.AtKg;
         if (floor > asked.ExpandedKg)
             yield return CalibrationRefusals.UncertaintyNotReached.Because(
                 $"the masses alone leave ±{floor:0.000} kg at {asked.AtKg:0.#} kg, ±{asked.ExpandedKg:0.000} kg asked");

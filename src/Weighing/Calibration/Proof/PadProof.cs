@@ -131,7 +131,7 @@ public static class PadProof
         const int most = 20;
         var fit = budget.Terms.Where(t => t.Name is BudgetTerms.Fit or BudgetTerms.Linearity).Sum(t => t.StandardUncertainty * t.StandardUncertainty);
         var rest = budget.StandardUncertainty * budget.StandardUncertainty - fit;
-        var allowed = Math.Pow(asked.ExpandedKg / Probability.CoverageFactor(asked.Coverage, double.PositiveInfinity), 2) - rest;
+        var allowed = Math.Pow(asked.ExpandedKg / Coverage.Factor(probability: asked.Coverage), 2) - rest;
         var runs = Math.Ceiling(input.Points.Select(p => p.Run).Distinct().Count() * fit / allowed);
         return allowed > 0 && runs <= most ? (int)runs + 1 : null;
     }

@@ -15,7 +15,7 @@ public readonly record struct PadGain(string Pad, double Relative, double Standa
 {
     /// <summary>Half-width of the interval that holds the departure with 95 % (Student's t).</summary>
     /// <param name="degreesOfFreedom">Of the result.</param>
-    public double Expanded(int degreesOfFreedom) => StandardUncertainty * Probability.CoverageFactor(0.95, degreesOfFreedom);
+    public double Expanded(int degreesOfFreedom) => StandardUncertainty * Coverage.Factor(degreesOfFreedom);
 }
 
 /// <summary>Outcome of moving the pads round under one car.</summary>

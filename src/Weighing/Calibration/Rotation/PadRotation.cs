@@ -37,7 +37,7 @@ public static class PadRotation
             .. placements.SelectMany((p, r) => Enumerable.Range(0, Corners4)
                 .Select(c => (r, c, pads.IndexOf(p.PadAt[c]), p.LoadsKg[(Corner)c]))),
         ];
-        var means = Weighing.Corners.From(c => placements.Average(p => p.LoadsKg[c]));
+        var means = Corners.From(c => placements.Average(p => p.LoadsKg[c]));
         var design = Matrix(readings, means, placements.Count);
         if (design.GetLength(0) <= design.GetLength(1) || Amplification(design) * means.Sum / Corners4 > WorstAmplification)
             throw new RefusedException(CalibrationRefusals.PlacementsAlike.Because($"{placements.Count} placements"));
@@ -111,7 +111,7 @@ public static class PadRotation
         return new RotationResult
         {
             Gains = [.. pads.Select((pad, i) => new PadGain(pad, gains[i], Math.Sqrt(covariance[i, i])))],
-            LoadsKg = Weighing.Corners.From(c => means[c] + fit.Coefficients[(int)c] + mean * Warp((int)c)),
+            LoadsKg = Corners.From(c => means[c] + fit.Coefficients[(int)c] + mean * Warp((int)c)),
             WarpKg = [.. warp.Select(w => w - mean)],
             ResidualSdKg = fit.ResidualSd,
             DegreesOfFreedom = fit.DegreesOfFreedom,

@@ -16,7 +16,7 @@ public static class CarFileText
         var (front, rear) = (Shared(suspension.LF, suspension.RF), Shared(suspension.LR, suspension.RR));
         var corners = new JsonObject();
         foreach (var corner in Corners.All)
-            if (suspension[corner] != (corner is Weighing.Corner.LF or Weighing.Corner.RF ? front : rear))
+            if (suspension[corner] != (corner is Measure.Corner.LF or Measure.Corner.RF ? front : rear))
                 corners[$"{corner}"] = Corner(suspension[corner]);
         var document = new JsonObject
         {

@@ -35,8 +35,8 @@ sealed class CarReader(JsonBlock root)
         var (front, rear) = (AxleReader.Read(frontBlock), AxleReader.Read(rearBlock));
         var overrides = root.Block("corners");
         var corners = new PerCorner<CornerSetup?>(
-            Corner(overrides, Weighing.Corner.LF, front), Corner(overrides, Weighing.Corner.RF, front),
-            Corner(overrides, Weighing.Corner.LR, rear), Corner(overrides, Weighing.Corner.RR, rear));
+            Corner(overrides, Measure.Corner.LF, front), Corner(overrides, Measure.Corner.RF, front),
+            Corner(overrides, Measure.Corner.LR, rear), Corner(overrides, Measure.Corner.RR, rear));
         overrides?.Finish();
         var (springs, tyres) = (root.Number("shared_spring_doubt_percent"), root.Number("shared_tyre_doubt_percent"));
         var (turn, ballast, targets) = (root.Number("smallest_turn") ?? 0.25, Ballast(), TargetReader.Read(root.Block("targets")));
@@ -71,7 +71,7 @@ sealed class CarReader(JsonBlock root)
     {
         var own = overrides?.Block($"{corner}");
         foreach (var (name, key) in new[] { ("spring rate", "spring_rate_n_per_mm"), ("motion ratio", "motion_ratio"), ("tyre rate", "tyre_rate_n_per_mm"), ("perch pitch", "perch.pitch_mm_per_turn"), ("perch", "perch") })
-            places[$"{corner} {name}"] = $"{(own?.Has(key.Split('.')[0]) == true ? $"corners.{corner}" : corner is Weighing.Corner.LF or Weighing.Corner.RF ? "front" : "rear")}.{key}";
+            places[$"{corner} {name}"] = $"{(own?.Has(key.Split('.')[0]) == true ? $"corners.{corner}" : corner is Measure.Corner.LF or Measure.Corner.RF ? "front" : "rear")}.{key}";
         return axle?.Corner is { } setup ? own is null ? setup : AxleReader.Change(own, setup) : null;
     }
 

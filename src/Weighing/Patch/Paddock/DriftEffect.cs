@@ -8,15 +8,15 @@ namespace ScaleLink.Weighing.Patch.Paddock;
 /// <param name="RearKg">LR + RR, kg.</param>
 /// <param name="LeftKg">LF + LR, kg.</param>
 /// <param name="RightKg">RF + RR, kg.</param>
-public sealed record DriftEffect(Quantity CrossWeightPercent, Quantity FrontKg, Quantity RearKg, Quantity LeftKg, Quantity RightKg)
+public sealed record DriftEffect(Value CrossWeightPercent, Value FrontKg, Value RearKg, Value LeftKg, Value RightKg)
 {
     internal static DriftEffect Of(IReadOnlyList<PadOutcome> pads, Corners crossWeightSlope)
     {
         var by = pads.ToDictionary(p => p.Corner);
-        return new(Along(crossWeightSlope), Along(Patterns.Front), Along(Corners.Same(1) - Patterns.Front), Along(Patterns.Left), Along(Corners.Same(1) - Patterns.Left));
+        return new(Along(crossWeightSlope), Along(Shares.Front), Along(Corners.Same(1) - Shares.Front), Along(Shares.Left), Along(Corners.Same(1) - Shares.Left));
 
-        Quantity Along(Corners weights) => new(
-            Corners.From(c => by[c].DriftKgPer10Min.Value).Dot(weights),
+        Value Along(Corners weights) => new(
+            Corners.From(c => by[c].DriftKgPer10Min.Estimate).Dot(weights),
             Math.Sqrt(Corners.From(c => Math.Pow(weights[c] * by[c].AheadKgPer10Min, 2)).Sum));
     }
 }

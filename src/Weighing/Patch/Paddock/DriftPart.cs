@@ -14,14 +14,14 @@ static class DriftPart
         var found = pads.ToDictionary(p => p.Corner);
         var minutes = Intervals.FirstOrDefault(m => Size(m).HalfWidth <= Share * asked.WantedPercent, Intervals[^1]);
         var size = Size(minutes);
-        var worst = Corners.All.ToArray().MaxBy(c => Math.Abs(slope[c] * found[c].DriftKgPer10Min.Value));
-        var words = string.Create(CultureInfo.InvariantCulture, $"the zero of {worst} moves most, {found[worst].DriftKgPer10Min.Value:+0.00;-0.00;0.00} kg in ten minutes; counted for {minutes:0} minutes");
+        var worst = Corners.All.ToArray().MaxBy(c => Math.Abs(slope[c] * found[c].DriftKgPer10Min.Estimate));
+        var words = string.Create(CultureInfo.InvariantCulture, $"the zero of {worst} moves most, {found[worst].DriftKgPer10Min.Estimate:+0.00;-0.00;0.00} kg in ten minutes; counted for {minutes:0} minutes");
         // Two zeros, and one reading may come at once and the other late.
         return (new(PaddockPartKind.Drift, worst, size, size with { Standard = Math.Sqrt(2) * size.Standard }, words, Mend(found[worst], asked.Limits, minutes)), minutes);
 
         PartSize Size(double minutes)
         {
-            var known = Corners.From(c => slope[c] * minutes / 10 * found[c].DriftKgPer10Min.Value);
+            var known = Corners.From(c => slope[c] * minutes / 10 * found[c].DriftKgPer10Min.Estimate);
             var doubt = Corners.From(c => slope[c] * double.Hypot(minutes / 10 * found[c].AheadKgPer10Min, found[c].NoiseKg));
             return new(known.Sum, Math.Sqrt(doubt.Dot(doubt)));
         }

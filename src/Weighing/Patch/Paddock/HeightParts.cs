@@ -27,8 +27,8 @@ static class HeightParts
             var size = new PartSize(isOut ? 0 : known, Math.Sqrt(Math.Max(0, spread.VarianceOf(crossWeightSlope))));
             var shape = survey.ShapeUnder(car.Contacts);
             var seen = kind == CorrectionKind.Warp
-                ? string.Create(CultureInfo.InvariantCulture, $"warp of {shape.WarpMm.Value:+0.0;-0.0;0.0} mm")
-                : string.Create(CultureInfo.InvariantCulture, $"slope of {shape.NoseUpDeg.Value:+0.00;-0.00;0.00}° nose up, {shape.LeftUpDeg.Value:+0.00;-0.00;0.00}° left up");
+                ? string.Create(CultureInfo.InvariantCulture, $"warp of {shape.WarpMm.Estimate:+0.0;-0.0;0.0} mm")
+                : string.Create(CultureInfo.InvariantCulture, $"slope of {shape.NoseUpDeg.Estimate:+0.00;-0.00;0.00}° nose up, {shape.LeftUpDeg.Estimate:+0.00;-0.00;0.00}° left up");
             return new(part, null, size, default(PartSize), $"{seen}, {(isOut ? "taken out; its doubt is left" : "left in the loads")}", Mend(kind, isOut, refusal));
         }
     }

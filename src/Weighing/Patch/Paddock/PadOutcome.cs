@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.Patch.Paddock;
 /// <param name="DriftKgPer10Min">Of its zero over the watch, kg in ten minutes.</param>
 /// <param name="NoiseKg">Standard deviation of one moment about the trend, kg.</param>
 /// <param name="Touches">What stood on it meanwhile.</param>
-public sealed record PadOutcome(Corner Corner, Quantity DriftKgPer10Min, double NoiseKg, IReadOnlyList<PadTouch> Touches)
+public sealed record PadOutcome(Corner Corner, Value DriftKgPer10Min, double NoiseKg, IReadOnlyList<PadTouch> Touches)
 {
     /// <summary>One standard uncertainty of what comes after, because the drift bends, kg in ten minutes.</summary>
     public double BendKgPer10Min { get; init; }
@@ -28,7 +28,7 @@ public sealed record PadOutcome(Corner Corner, Quantity DriftKgPer10Min, double 
     public double? KgPerKelvin { get; init; }
 
     /// <summary>What comes after, by noise and bend, kg in ten minutes: one standard uncertainty.</summary>
-    internal double AheadKgPer10Min => double.Hypot(DriftKgPer10Min.StandardUncertainty, BendKgPer10Min);
+    internal double AheadKgPer10Min => double.Hypot(DriftKgPer10Min.Uncertainty, BendKgPer10Min);
 
     /// <summary>At the end, degrees.</summary>
     public double? PitchDeg { get; init; }

@@ -34,12 +34,12 @@ static class PadOutcomes
         var temperature = Ends(pad, m => m.TemperatureC);
         var (pitch, roll) = (Ends(pad, m => m.PitchDeg), Ends(pad, m => m.RollDeg));
         var warmed = temperature?.Last - temperature?.First;
-        return new(pad.Corner, Times(trend.KgPerMinute, 10), trend.NoiseKg, trend.Touches)
+        return new(pad.Corner, trend.KgPerMinute.Times(10), trend.NoiseKg, trend.Touches)
         {
             BendKgPer10Min = 10 * trend.BendKgPerMinute,
             TemperatureC = temperature?.Last,
             WarmedK = warmed,
-            KgPerKelvin = warmed is { } k && Math.Abs(k) >= LeastWarmedK ? trend.KgPerMinute.Value * minutes / k : null,
+            KgPerKelvin = warmed is { } k && Math.Abs(k) >= LeastWarmedK ? trend.KgPerMinute.Estimate * minutes / k : null,
             PitchDeg = pitch?.Last,
             RollDeg = roll?.Last,
             LeanChangeDeg = pitch is { } a && roll is { } b ? double.Hypot(a.Last - a.First, b.Last - b.First) : null,
@@ -57,6 +57,4 @@ static class PadOutcomes
         var slope = known.Sum(k => (k.T - t) * (k.V - v)) / known.Sum(k => (k.T - t) * (k.T - t));
         return (v + slope * (known[0].T - t), v + slope * (known[^1].T - t));
     }
-
-    static Quantity Times(Quantity q, double by) => q with { Value = by * q.Value, StandardUncertainty = by * q.StandardUncertainty };
 }

@@ -26,8 +26,8 @@ static class PaddockFindings
 
         var drift = pad.DriftKgPer10Min;
         // Plainly, not by the chance that one of four noisy slopes has.
-        if (Math.Abs(drift.Value) > Math.Max(limits.DriftKgPer10Min, drift.HalfWidth(0.999)))
-            yield return new(PaddockCodes.ZeroDrifts, Text($"The zero of {pad.Corner} drifts by {drift.Value:+0.00;-0.00} ± {drift.HalfWidth():0.00} kg in ten minutes{(pad.KgPerKelvin is { } k ? Text($", {k:+0.000;-0.000} kg per kelvin") : "")}."), $"Shade {pad.Corner}, let it warm through, and zero again before each weighing.");
+        if (Math.Abs(drift.Estimate) > Math.Max(limits.DriftKgPer10Min, drift.HalfWidth(0.999)))
+            yield return new(PaddockCodes.ZeroDrifts, Text($"The zero of {pad.Corner} drifts by {drift.Estimate:+0.00;-0.00} ± {drift.HalfWidth():0.00} kg in ten minutes{(pad.KgPerKelvin is { } k ? Text($", {k:+0.000;-0.000} kg per kelvin") : "")}."), $"Shade {pad.Corner}, let it warm through, and zero again before each weighing.");
         if (Math.Abs(pad.UnlikeK ?? 0) > limits.UnlikeK)
             yield return new(PaddockCodes.UnlikeTemperature, Text($"{pad.Corner} has {(pad.UnlikeK > 0 ? "warmed" : "cooled")} by {Math.Abs(pad.UnlikeK!.Value):0.0} K more than the others."), pad.UnlikeK > 0 ? $"It stands in the sun or near something hot: shade {pad.Corner} and wait." : $"Keep wind and wet off {pad.Corner} and wait.");
         else if (pad.WarmerK > limits.WarmerK)

@@ -16,7 +16,7 @@ public static class PaddockJudge
     {
         ArgumentNullException.ThrowIfNull(asked);
         var seconds = Check(asked);
-        var slope = Patterns.ShareSlope(Patterns.CrossWeight, asked.LoadsKg);
+        var slope = Shares.Slope(Shares.CrossWeight, asked.LoadsKg);
         var pads = PadOutcomes.Of([.. asked.Pads.OrderBy(p => p.Corner)]);
         var (drift, minutes) = DriftPart.Of(asked, pads, slope);
         List<SizedPart> parts = [drift, .. HeightParts.Of(asked, slope), .. PadParts.Of(asked, pads, slope)];

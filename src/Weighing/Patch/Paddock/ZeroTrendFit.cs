@@ -27,7 +27,7 @@ static class ZeroTrendFit
         jumps = [.. jumps.Where((_, k) => Math.Abs(fit.Coefficients[2 + k]) > Math.Max(LeastJumpKg, 4 * Inflation(fit) * fit.StandardDeviation(2 + k)))];
         fit = Fit(kept, jumps);
         var own = Inflation(fit) * fit.StandardDeviation(1);
-        return new(new Quantity(60 * fit.Coefficients[1], 60 * own, fit.DegreesOfFreedom), 60 * Bend(kept, jumps), fit.ResidualSd, [.. touches.Select(Touch)]);
+        return new(new Value(60 * fit.Coefficients[1], 60 * own, fit.DegreesOfFreedom), 60 * Bend(kept, jumps), fit.ResidualSd, [.. touches.Select(Touch)]);
 
         PadTouch Touch((int First, int Last) touch)
         {
@@ -59,7 +59,7 @@ static class ZeroTrendFit
         var column = fit.Coefficients.Count - 1;
         var (bend, doubt) = (fit.Coefficients[column], Inflation(fit) * fit.StandardDeviation(column));
         // Noise alone bends a short record a great deal: it has to be plain before it counts.
-        return Math.Abs(bend) > Coverage.Factor(PlainBend, fit.DegreesOfFreedom) * doubt ? Math.Sqrt(bend * bend - doubt * doubt) : 0;
+        return Math.Abs(bend) > Coverage.Factor(fit.DegreesOfFreedom, PlainBend) * doubt ? Math.Sqrt(bend * bend - doubt * doubt) : 0;
     }
 
     static LinearFit Fit(List<PadMoment> kept, List<double> jumps, Func<PadMoment, double>? more = null)

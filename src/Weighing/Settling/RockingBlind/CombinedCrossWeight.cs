@@ -11,14 +11,14 @@ public static class CombinedCrossWeight
     /// </summary>
     /// <param name="settled">From the settled loads, percent; without uncertainty when nothing is claimed.</param>
     /// <param name="blind">Rocking-blind, percent; null without a reference.</param>
-    public static Estimate? Of(Estimate? settled, Estimate? blind)
+    public static Value? Of(Value? settled, Value? blind)
     {
         if (settled is not { StandardUncertainty: { } a }) return blind ?? settled;
         if (blind is not { StandardUncertainty: { } b }) return settled;
-        var apart = settled.Value.Value - blind.Value.Value;
+        var apart = settled.Value.Estimate - blind.Value.Estimate;
         var sum = a * a + b * b;
         if (sum == 0 || apart * apart > Disagreement * Disagreement * sum) return settled;
         var share = b * b / sum;
-        return new(blind.Value.Value + share * apart, Math.Sqrt(share) * a);
+        return new(blind.Value.Estimate + share * apart, Math.Sqrt(share) * a);
     }
 }

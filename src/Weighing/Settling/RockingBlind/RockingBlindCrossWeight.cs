@@ -38,7 +38,7 @@ public sealed class RockingBlindCrossWeight(BlindDirection direction)
     /// <param name="block">Loads, kg.</param>
     /// <param name="noise">Standard deviation of one block at rest, kg.</param>
     /// <exception cref="ArgumentOutOfRangeException">A load is not a finite number.</exception>
-    public Estimate? Add(in Corners block, in Corners noise)
+    public Value? Add(in Corners block, in Corners noise)
     {
         if (!block.IsFinite())
             throw new ArgumentOutOfRangeException(nameof(block), block, "A load is not a number. Leave the block out and clear.");
@@ -88,7 +88,7 @@ public sealed class RockingBlindCrossWeight(BlindDirection direction)
 
     double ReferenceVariance(double share)
     {
-        var slope = new Corners(0, 1, 1, 0) - share * direction.Direction;
+        var slope = Shares.CrossWeight - share * direction.Direction;
         var part = slope.Times(_referenceUncertainty);
         return part.Dot(part);
     }

@@ -3,7 +3,7 @@ using ScaleLink.Daemon.Links.Polling;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Protocol.Modbus;
 using ScaleLink.Protocol.Readings;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace Daemon.Tests.Links.Polling;
 

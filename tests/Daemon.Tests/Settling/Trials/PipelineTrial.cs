@@ -3,7 +3,7 @@ using CarOnPads.Cells;
 using CarOnPads.Physics;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 
 namespace Daemon.Tests.Settling.Trials;
 
@@ -123,7 +123,7 @@ internal sealed class PipelineTrial
     public (int Covered, int Stated) CrossWeightCovered(double from, double to)
     {
         var stated = Enumerable.Range(0, Times.Length).Where(k => Times[k] >= from && Times[k] < to)
-            .Select(k => _blocks[k].Reading.CrossWeightPercent).OfType<Quantity>().Where(x => x.StandardUncertainty is not null).ToArray();
+            .Select(k => _blocks[k].Reading.CrossWeightPercent).OfType<Value>().Where(x => x.StandardUncertainty is not null).ToArray();
         return (stated.Count(x => Math.Abs(x.Value - Ratio(Truth)) <= 2 * x.StandardUncertainty), stated.Length);
     }
 

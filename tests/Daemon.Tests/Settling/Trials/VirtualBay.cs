@@ -4,7 +4,7 @@ using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Daemon.CarInBay;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
 
 using ZeroPoint = ScaleLink.Daemon.Pipeline.ZeroPoint;

@@ -1,5 +1,5 @@
 using MathNet.Numerics.Distributions;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;

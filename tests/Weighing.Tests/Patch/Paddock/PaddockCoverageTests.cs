@@ -1,4 +1,4 @@
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Paddock;
 using ScaleLink.Weighing.Statics;

@@ -1,5 +1,5 @@
 using CsCheck;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Settling;
 using ScaleLink.Weighing.Settling.RockingBlind;
 using Weighing.Tests.Settling.Scenarios;
@@ -87,14 +87,14 @@ public class BlindDirectionTests
     [Fact]
     public void Joined_by_uncertainty_unless_they_contradict_each_other()
     {
-        var joined = CombinedCrossWeight.Of(new Estimate(50, .03), new Estimate(50.05, .04))!.Value;
+        var joined = CombinedCrossWeight.Of(new Value(50, .03), new Value(50.05, .04))!.Value;
         // Weights 16 : 9, uncertainty of two independent values.
         Assert.Equal((16 * 50 + 9 * 50.05) / 25, joined.Value, 9);
         Assert.Equal(.024, joined.StandardUncertainty!.Value, 9);
 
-        Assert.Equal(new Estimate(50, .01), CombinedCrossWeight.Of(new Estimate(50, .01), new Estimate(51, .02)));
-        Assert.Equal(new Estimate(51, .02), CombinedCrossWeight.Of(new Estimate(50, null), new Estimate(51, .02)));
-        Assert.Equal(new Estimate(50, .01), CombinedCrossWeight.Of(new Estimate(50, .01), null));
+        Assert.Equal(new Value(50, .01), CombinedCrossWeight.Of(new Value(50, .01), new Value(51, .02)));
+        Assert.Equal(new Value(51, .02), CombinedCrossWeight.Of(new Value(50, null), new Value(51, .02)));
+        Assert.Equal(new Value(50, .01), CombinedCrossWeight.Of(new Value(50, .01), null));
         Assert.Null(CombinedCrossWeight.Of(null, null));
     }
 

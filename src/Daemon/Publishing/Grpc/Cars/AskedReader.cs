@@ -1,12 +1,11 @@
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Cars.Files;
 using ScaleLink.Weighing.Statics;
 using Wire = ScaleLink.Api.V1;
-using Quantity = ScaleLink.Weighing.Balance.Quantity;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
@@ -22,7 +21,7 @@ internal sealed class AskedReader(CarShelf cars, LiveBay bay)
     }
 
     /// <exception cref="FindingException">The loads given are not those of a car on its wheels.</exception>
-    public LoadSummary Loads(Wire.CornerQuantities? given) => given is null ? Present() : Summary(given);
+    public LoadSummary Loads(Wire.CornerValues? given) => given is null ? Present() : Summary(given);
 
     /// <summary>The present settled loads; nothing while there are none.</summary>
     public LoadSummary? PresentOrNone() => bay.Newest is { Verdict: BayVerdict.Settled } reading ? Of(reading) : null;
@@ -32,19 +31,19 @@ internal sealed class AskedReader(CarShelf cars, LiveBay bay)
 
     private static LoadSummary? Of(BayReading reading)
     {
-        if (reading.Corners.Any(c => c.LoadKg is not { StandardUncertainty: not null, Value: > 0 }))
+        if (reading.Corners.Any(c => c.LoadKg is not { StandardUncertainty: not null, Estimate: > 0 }))
             return null;
         return new(
-            Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Value),
+            Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Estimate),
             CornerMatrix.Diagonal(Corners.From(c => Square(reading.Corners[(int)c].LoadKg!.Value.StandardUncertainty!.Value))));
     }
 
-    private static LoadSummary Summary(Wire.CornerQuantities given)
+    private static LoadSummary Summary(Wire.CornerValues given)
     {
-        Quantity[] each = [given.Lf.ToQuantity(), given.Rf.ToQuantity(), given.Lr.ToQuantity(), given.Rr.ToQuantity()];
-        if (each.Any(q => !(q.StandardUncertainty >= 0 && double.IsFinite(q.StandardUncertainty))))
+        Value[] each = [given.Lf.ToGiven(), given.Rf.ToGiven(), given.Lr.ToGiven(), given.Rr.ToGiven()];
+        if (each.Any(q => !(q.Uncertainty >= 0 && double.IsFinite(q.Uncertainty))))
             throw new FindingException(new Finding(CarCodes.Uncertainty, "The standard uncertainty of a load is not a number of zero or more.", "Give one standard uncertainty with each load, kg."));
-        return new(Corners.From(c => each[(int)c].Value), CornerMatrix.Diagonal(Corners.From(c => Square(each[(int)c].StandardUncertainty))));
+        return new(Corners.From(c => each[(int)c].Estimate), CornerMatrix.Diagonal(Corners.From(c => Square(each[(int)c].Uncertainty))));
     }
 
     private static double Square(double value) => value * value;

@@ -73,7 +73,7 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
     public override Task<Wire.CgHeight> ComputeCgHeight(Wire.ComputeCgHeightRequest request, ServerCallContext context) => Task.FromResult(ApiErrors.Answer(() =>
     {
         var setup = new AxleLiftSetup(asked.Car(request.CarFile).WheelbaseMm, Stated(request.FrontRadiusMm), Stated(request.RearRadiusMm),
-            request.FrontLoadKg.ToQuantity(), request.RearLoadKg.ToQuantity());
+            request.FrontLoadKg.ToGiven(), request.RearLoadKg.ToGiven());
         var height = CgHeight.From(setup, [.. request.Lifts.Select(l => Lift(l, setup))]);
         var wire = new Wire.CgHeight { HeightMm = height.HeightMm.ToWire(), Caution = Cautions.AxleLift };
         wire.EachMm.AddRange(height.EachMm);
@@ -86,7 +86,7 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
     // A mass without a place is no question: the front axle's middle is a place like any other.
     private static Place PlaceOf(Wire.CarPlace? place) => place is null ? new(double.NaN, double.NaN) : new(place.BehindFrontAxleMm, place.LeftOfCentreMm, place.HeightMm);
 
-    private static Stated Stated(Wire.Quantity? q) => new(q.ToQuantity().Value, q.ToQuantity().StandardUncertainty);
+    private static Stated Stated(Wire.MeasuredValue? q) => new(q.ToGiven().Estimate, q.ToGiven().Uncertainty);
 
     private static AxleLift Lift(Wire.AxleLift lift, AxleLiftSetup setup)
     {
@@ -97,7 +97,7 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
             _ => throw ApiErrors.BadRequest("SL-530", "lifts.lifted", "A lift names no axle.", "Say which axle was raised."),
         };
         return lift.HowCase == Wire.AxleLift.HowOneofCase.LiftMm
-            ? AxleLift.ByHeight(axle, lift.OtherAxleLoadKg.ToQuantity(), lift.LiftMm.ToQuantity(), setup)
-            : new AxleLift(axle, lift.OtherAxleLoadKg.ToQuantity(), lift.AngleDeg.ToQuantity());
+            ? AxleLift.ByHeight(axle, lift.OtherAxleLoadKg.ToGiven(), lift.LiftMm.ToGiven(), setup)
+            : new AxleLift(axle, lift.OtherAxleLoadKg.ToGiven(), lift.AngleDeg.ToGiven());
     }
 }

@@ -1,6 +1,7 @@
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
-using Quantity = ScaleLink.Weighing.Balance.Quantity;
+
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
@@ -50,5 +51,5 @@ internal static class RaceMapping
 
     private static Wire.CarPlace Place(Place place) => new() { BehindFrontAxleMm = place.BehindFrontAxleMm, LeftOfCentreMm = place.LeftOfCentreMm, HeightMm = place.HeightMm };
 
-    private static Wire.Quantity Stated(Stated stated) => new Quantity(stated.Value, stated.StandardUncertainty).ToWire();
+    private static Wire.MeasuredValue Stated(Stated stated) => new Value(stated.Value, stated.StandardUncertainty).ToWire();
 }

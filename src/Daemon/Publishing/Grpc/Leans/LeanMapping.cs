@@ -37,7 +37,7 @@ internal sealed class LeanMapping(LeanDesk desk, LiveBay bay)
         var test = standing?.Test?.Test ?? new LeanTest();
         var result = new Wire.PadLeanZero
         {
-            Corner = ApiMapping.Corner(pad.Corner),
+            Corner = pad.Corner.ToWire(),
             SerialNumber = standing?.SerialNumber ?? "",
             Zero = standing?.Zero is { } zero ? Zero(zero) : null,
             NextNumber = (uint)test.NextNumber,
@@ -54,8 +54,8 @@ internal sealed class LeanMapping(LeanDesk desk, LiveBay bay)
         var zero = saved.Zero;
         var result = new Wire.LeanZero
         {
-            PitchDeg = new Wire.Quantity { Value = zero.PitchDeg, StandardUncertainty = zero.StandardUncertaintyDeg },
-            RollDeg = new Wire.Quantity { Value = zero.RollDeg, StandardUncertainty = zero.StandardUncertaintyDeg },
+            PitchDeg = new Wire.MeasuredValue { Estimate = zero.PitchDeg, StandardUncertainty = zero.StandardUncertaintyDeg },
+            RollDeg = new Wire.MeasuredValue { Estimate = zero.RollDeg, StandardUncertainty = zero.StandardUncertaintyDeg },
             GroundPitchDeg = zero.GroundPitchDeg,
             GroundRollDeg = zero.GroundRollDeg,
             TestedAt = saved.At.ToWire(),

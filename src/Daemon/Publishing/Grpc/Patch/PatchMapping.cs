@@ -3,7 +3,7 @@ using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing.Grpc.Leans;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Files;
@@ -121,7 +121,7 @@ internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedRe
 
     private static Wire.PadLean Lean(Pipeline.PadSnapshot pad)
     {
-        var lean = new Wire.PadLean { Corner = ApiMapping.Corner(pad.Corner) };
+        var lean = new Wire.PadLean { Corner = pad.Corner.ToWire() };
         if (pad is { PitchDegrees: { } pitch, RollDegrees: { } roll })
             (lean.PitchDeg, lean.RollDeg) = (pitch, roll);
         if (pad.LeanZero is { } zero)

@@ -1,6 +1,6 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Patch;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Patch;
 using Wire = ScaleLink.Api.V1;
 
@@ -35,7 +35,7 @@ internal sealed class PatchService(PatchDesk desk, PatchMapping mapping) : Wire.
         };
         foreach (var corner in Corners.All)
         {
-            var stack = new Wire.ShimStack { Corner = ApiMapping.Corner(corner) };
+            var stack = new Wire.ShimStack { Corner = corner.ToWire() };
             stack.ThicknessesMm.AddRange(plan.Stacks[corner]);
             wire.Stacks.Add(stack);
         }

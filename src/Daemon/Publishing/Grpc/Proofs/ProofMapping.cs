@@ -15,7 +15,7 @@ internal sealed class ProofMapping(LiveBay bay, ProofDesk desk, ApiMapping mappi
     {
         var (proof, refused) = desk.At(pad.Corner);
         var view = proof is null
-            ? new Wire.ProofView { State = Wire.ProofState.None, SerialNumber = pad.Standing.Identity?.SerialNumber ?? "", Corner = ApiMapping.Corner(pad.Corner) }
+            ? new Wire.ProofView { State = Wire.ProofState.None, SerialNumber = pad.Standing.Identity?.SerialNumber ?? "", Corner = pad.Corner.ToWire() }
             : Recorded(proof);
         view.Stamp = mapping.Stamp(bay.Newest?.Seq ?? 0, clock.NowNs, 2.5 * ChangeNudges.AtLeastEvery.TotalMilliseconds);
         view.Cautions.AddRange(ProofCautions.All);
@@ -32,7 +32,7 @@ internal sealed class ProofMapping(LiveBay bay, ProofDesk desk, ApiMapping mappi
         var digest = ProofDigest.Of(proof.Flow);
         return new Wire.ProofView
         {
-            Corner = ApiMapping.Corner(proof.Corner),
+            Corner = proof.Corner.ToWire(),
             SerialNumber = proof.SerialNumber,
             State = State(proof.State),
             ProofId = $"{proof.Id}",
@@ -49,7 +49,7 @@ internal sealed class ProofMapping(LiveBay bay, ProofDesk desk, ApiMapping mappi
     {
         ProofId = $"{proof.Id}",
         SerialNumber = proof.SerialNumber,
-        Corner = ApiMapping.Corner(proof.Corner),
+        Corner = proof.Corner.ToWire(),
         State = State(proof.State),
         BegunAt = Timestamp.FromDateTimeOffset(proof.BegunAt),
         BegunBy = proof.BegunBy,

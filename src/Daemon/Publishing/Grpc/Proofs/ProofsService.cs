@@ -14,7 +14,7 @@ internal sealed class ProofsService(LiveBay bay, ProofDesk desk, ProofLedger pro
 {
     public override Task<Wire.ListCalibrationsResponse> ListCalibrations(Wire.ListCalibrationsRequest request, ServerCallContext context)
     {
-        var wanted = bay.Pads.Where(p => request.Corners.Contains(ApiMapping.Corner(p.Corner))).Select(p => p.Standing.Identity?.SerialNumber)
+        var wanted = bay.Pads.Where(p => request.Corners.Contains(p.Corner.ToWire())).Select(p => p.Standing.Identity?.SerialNumber)
             .Append(request.HasSerialNumber ? request.SerialNumber : null).OfType<string>().ToHashSet();
         var response = new Wire.ListCalibrationsResponse();
         if (wanted.Count > 0 || request.Corners.Count == 0)

@@ -1,3 +1,4 @@
+using ScaleLink.Measure;
 using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
@@ -62,7 +63,7 @@ internal sealed class RotationMapping(RotationDesk desk, ApiMapping mapping, Bay
         {
             Pads = { result.Gains.Select(gain => Departure(gain, gain.Expanded(result.DegreesOfFreedom))) },
             LoadsKg = loads.ToWire(),
-            CrossWeightPercent = new LoadShares(loads, loads.Sum).CrossWeight,
+            CrossWeightPercent = Shares.Percent(Shares.CrossWeight, loads),
             WarpKg = { result.WarpKg },
             ResidualSdKg = result.ResidualSdKg,
             DegreesOfFreedom = (uint)result.DegreesOfFreedom,

@@ -1,6 +1,7 @@
 using ScaleLink.Daemon.Work;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Learning;
+using ScaleLink.Measure;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
@@ -58,10 +59,10 @@ internal static class CaptureMapping
         ScatterDegreesOfFreedom = standing.Scatter.DegreesOfFreedom,
         Verdict = standing.Verdict switch
         {
-            AimVerdict.OnTarget => Wire.AimVerdict.OnTarget,
-            AimVerdict.TooCloseToTell => Wire.AimVerdict.TooCloseToTell,
-            AimVerdict.High => Wire.AimVerdict.High,
-            AimVerdict.Low => Wire.AimVerdict.Low,
+            Aim.Within => Wire.AimVerdict.OnTarget,
+            Aim.TooCloseToTell => Wire.AimVerdict.TooCloseToTell,
+            Aim.High => Wire.AimVerdict.High,
+            Aim.Low => Wire.AimVerdict.Low,
             _ => Wire.AimVerdict.Unspecified,
         },
         Words = standing.Words,

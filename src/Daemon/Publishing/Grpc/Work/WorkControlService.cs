@@ -1,7 +1,7 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Work;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;

@@ -46,7 +46,7 @@ internal static class PaddockMapping
     {
         var wire = new Wire.PaddockPart { Kind = (Wire.PaddockPartKind)((int)part.Kind + 1), Words = part.Words, Mend = part.Mend };
         if (part.Worst is { } worst)
-            wire.Worst = ApiMapping.Corner(worst);
+            wire.Worst = worst.ToWire();
         if (part.ReadingPercent is { } reading)
             wire.ReadingPercent = reading;
         if (part.ChangePercent is { } change)
@@ -56,7 +56,7 @@ internal static class PaddockMapping
 
     private static Wire.PaddockPad Pad(PadOutcome pad)
     {
-        var wire = new Wire.PaddockPad { Corner = ApiMapping.Corner(pad.Corner), DriftKgPer10Min = pad.DriftKgPer10Min.ToWire(), NoiseKg = pad.NoiseKg };
+        var wire = new Wire.PaddockPad { Corner = pad.Corner.ToWire(), DriftKgPer10Min = pad.DriftKgPer10Min.ToWire(), NoiseKg = pad.NoiseKg };
         Set(pad.TemperatureC, v => wire.TemperatureC = v);
         Set(pad.WarmedK, v => wire.WarmedK = v);
         Set(pad.UnlikeK, v => wire.UnlikeK = v);

@@ -1,4 +1,4 @@
-namespace ScaleLink.Weighing;
+namespace ScaleLink.Measure;
 
 /// <summary>A place under the car, seen from the driver's seat. The order is the order of every list of four.</summary>
 public enum Corner

@@ -1,4 +1,4 @@
-namespace ScaleLink.Weighing;
+namespace ScaleLink.Measure;
 
 /// <summary>Four numbers, one a corner: loads in kg, heights in mm, turns. A value, never shared state.</summary>
 public readonly record struct Corners(double LF, double RF, double LR, double RR)
