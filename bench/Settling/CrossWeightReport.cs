@@ -1,3 +1,4 @@
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Settling;
 using ScaleLink.Weighing.Settling.RockingBlind;
 using Weighing.Tests.Settling.Scenarios;
@@ -76,7 +77,7 @@ static class CrossWeightReport
 
     static double Bad(CrossWeightTrial[] runs, Func<CrossWeightTrial, double> error) => HoldTime.Percentile(runs.Select(error), .95);
 
-    static string Covered(CrossWeightTrial[] runs, Func<CrossWeightTrial, Estimate?[]> of, double from, double to)
+    static string Covered(CrossWeightTrial[] runs, Func<CrossWeightTrial, Value?[]> of, double from, double to)
     {
         int yes = 0, no = 0;
         var wide = new List<double>();

@@ -24,8 +24,8 @@ public class BenchTests(SharedBay bay)
         await board.Has(".whatif .ghost");
         var answer = new Cars.CarsClient(bay.Rig.Daemon.Channel).AskWhatIf(new AskWhatIfRequest { Turns = new CornerNumbers { Rf = 1 } }, cancellationToken: TestContext.Current.CancellationToken);
         var ghost = double.Parse((await board.Page.Locator(".whatif .ghost").GetAttributeAsync("data-ghost"))!, CultureInfo.InvariantCulture);
-        Assert.Equal(answer.Then.CrossWeightPercent.Value, ghost, 1);
-        Assert.True(answer.Then.CrossWeightPercent.Value > answer.Now.CrossWeightPercent.Value, "RF up takes load onto RF + LR.");
+        Assert.Equal(answer.Then.CrossWeightPercent.Estimate, ghost, 1);
+        Assert.True(answer.Then.CrossWeightPercent.Estimate > answer.Now.CrossWeightPercent.Estimate, "RF up takes load onto RF + LR.");
         await board.Page.Locator("[data-do=clear]").ClickAsync();
         await board.Until("!document.querySelector('.whatif .ghost')", 5);
         await board.Page.Locator("[data-do=balance]:not([disabled])").ClickAsync();
@@ -37,14 +37,14 @@ public class BenchTests(SharedBay bay)
         foreach (var state in balance.Cases)
         {
             var row = $".races [data-case='{state.Fuel.ToString().ToLowerInvariant()}, {state.Driver}']";
-            Assert.Equal(state.Figures.TotalKg.Value, Leading(await board.Text($"{row} [data-value=total]")), 1.0);
-            Assert.Equal(state.Figures.CrossWeightPercent.Value, Leading(await board.Text($"{row} [data-value=cross]")), 0.1);
+            Assert.Equal(state.Figures.TotalKg.Estimate, Leading(await board.Text($"{row} [data-value=total]")), 1.0);
+            Assert.Equal(state.Figures.CrossWeightPercent.Estimate, Leading(await board.Text($"{row} [data-value=cross]")), 0.1);
         }
 
         Assert.Contains($"minimum {balance.ClassStanding.MinimumKg:0.0} kg: the lightest state, {balance.ClassStanding.Lightest}, has", await board.Text("[data-value=class]"));
         Assert.Contains(balance.ClassStanding.MissingKg > 0 ? "missing" : "to spare", await board.Text("[data-value=class]"));
         await Look.AtAllSizes(board, "car-balance");
-        await BallastForAShare(board, balance.Figures.FrontSharePercent.Value);
+        await BallastForAShare(board, balance.Figures.FrontSharePercent.Estimate);
     }
 
     private async Task BallastForAShare(BoardPage board, double now)

@@ -46,9 +46,9 @@ public sealed class LeanZeroTests(SharedBay bay) : IAsyncDisposable
         await board.Has("[data-lean-pad=LR][data-tested=yes]", 20);
 
         var zero = Of(bay).Zero;
-        Assert.Equal(ZeroPitch, zero.PitchDeg.Value, 0.06);
+        Assert.Equal(ZeroPitch, zero.PitchDeg.Estimate, 0.06);
         Assert.Equal("Ada", zero.Who);
-        Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"zero pitch {zero.PitchDeg.Value:+0.00;\u22120.00}\u00b0 \u00b1"), await board.Text("[data-value=lean-zero]"));
+        Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"zero pitch {zero.PitchDeg.Estimate:+0.00;\u22120.00}\u00b0 \u00b1"), await board.Text("[data-value=lean-zero]"));
         // The bubble goes by the corrected lean: of the other sign, the pad lies turned.
         await board.Until("document.querySelector('[data-bubble=LR]')?.innerText.includes('front high')", 10);
         await board.Page.Locator("[data-do=clear-lean]:not([disabled])").ClickAsync();

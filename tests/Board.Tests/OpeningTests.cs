@@ -16,7 +16,7 @@ public class OpeningTests(SharedBay bay)
         Assert.InRange(took.TotalSeconds, 0, 3);
         var loads = bay.Rig.Settled();
         foreach (var corner in loads.Corners)
-            Assert.InRange((await board.Load(corner.Corner.ToString().ToUpperInvariant()))!.Value, corner.LoadKg.Value - 4 * corner.LoadKg.StandardUncertainty, corner.LoadKg.Value + 4 * corner.LoadKg.StandardUncertainty);
+            Assert.InRange((await board.Load(corner.Corner.ToString().ToUpperInvariant()))!.Value, corner.LoadKg.Estimate - 4 * corner.LoadKg.StandardUncertainty, corner.LoadKg.Estimate + 4 * corner.LoadKg.StandardUncertainty);
         bay.Rig.Simulator.Do("""{"do":"lean","corner":"RF","kg":20,"seconds":2}""");
         await board.Until("document.querySelector('.opening.drawn [data-verdict]').dataset.verdict !== 'settled'", 10);
         await board.UntilVerdict("settled");

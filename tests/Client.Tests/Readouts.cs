@@ -10,12 +10,12 @@ internal static class Readouts
 {
     public const string Run = "run-a";
 
-    public static MeasuredValue Quantity(double value, double? expanded)
+    public static MeasuredValue Measured(double estimate, double? expanded)
     {
-        var quantity = new MeasuredValue { Estimate = value };
+        var value = new MeasuredValue { Estimate = estimate };
         if (expanded is { } u)
-            quantity.StandardUncertainty = u / 1.959964;
-        return quantity;
+            value.StandardUncertainty = u / 1.959964;
+        return value;
     }
 
     /// <summary>A car that has come to rest, cross weight as wished; U of every load 0.3 kg.</summary>
@@ -25,12 +25,12 @@ internal static class Readouts
         Bay = "unit6",
         Verdict = Verdict.Settled,
         Corners = { Loaded(Corner.Lf, 272.4, 0.3), Loaded(Corner.Rf, 280.1, 0.3), Loaded(Corner.Lr, 266.1, 0.3), Loaded(Corner.Rr, 229.0, 0.3) },
-        TotalKg = Quantity(1047.6, 0.6),
-        CrossWeightPercent = Quantity(cross, expanded),
-        FrontSharePercent = Quantity(52.74, 0.03),
-        LeftSharePercent = Quantity(51.40, 0.03),
-        FrontSideDifferenceKg = Quantity(-7.7, 0.4),
-        RearSideDifferenceKg = Quantity(37.1, 0.4),
+        TotalKg = Measured(1047.6, 0.6),
+        CrossWeightPercent = Measured(cross, expanded),
+        FrontSharePercent = Measured(52.74, 0.03),
+        LeftSharePercent = Measured(51.40, 0.03),
+        FrontSideDifferenceKg = Measured(-7.7, 0.4),
+        RearSideDifferenceKg = Measured(37.1, 0.4),
         Target = new Target { CrossWeightPercent = 50, TolerancePercent = 0.2 },
         SettledToleranceKg = 0.1,
         Remark = "Settled.",
@@ -61,7 +61,7 @@ internal static class Readouts
     {
         var list = new ListPadsResponse { Bay = "unit6", Stamp = Stamp() };
         foreach (var (corner, number) in new[] { (Corner.Lf, 1001), (Corner.Rf, 1002), (Corner.Lr, 1003), (Corner.Rr, 1004) })
-            list.Pads.Add(new Pad { Corner = corner, State = PadState.Live, SerialNumber = $"SLP-{number}", MeasuredRateHz = 320, AgeMs = 6, LoadKg = Quantity(270, 0.02), PitchDeg = 0.12, RollDeg = -0.31 });
+            list.Pads.Add(new Pad { Corner = corner, State = PadState.Live, SerialNumber = $"SLP-{number}", MeasuredRateHz = 320, AgeMs = 6, LoadKg = Measured(270, 0.02), PitchDeg = 0.12, RollDeg = -0.31 });
         return list;
     }
 
@@ -82,5 +82,5 @@ internal static class Readouts
 
     public static Judged<T> Absent<T>(Trouble? trouble = null) where T : class => new() { Freshness = Freshness.Absent, Trouble = trouble };
 
-    private static CornerLoad Loaded(Corner corner, double kg, double expanded) => new() { Corner = corner, LoadKg = Quantity(kg, expanded), Calibration = "starting" };
+    private static CornerLoad Loaded(Corner corner, double kg, double expanded) => new() { Corner = corner, LoadKg = Measured(kg, expanded), Calibration = "starting" };
 }

@@ -43,7 +43,7 @@ public class ProofTests
             bay.Simulator.Do($$"""{"do":"mass","corner":"{{corner}}","kg":{{kg.ToString(CultureInfo.InvariantCulture)}},"at_once":true}""");
             MeasuredValue? load = null;
             // A proof with these masses is worth something: some 0.1 kg, where the starting calibration left kilograms.
-            Wait.Until(() => (load = bay.Daemon.Pad(corner).LoadKg) is { StandardUncertainty: < 0.15 } l && Math.Abs(l.Value - kg) <= 2 * l.StandardUncertainty,
+            Wait.Until(() => (load = bay.Daemon.Pad(corner).LoadKg) is { StandardUncertainty: < 0.15 } l && Math.Abs(l.Estimate - kg) <= 2 * l.StandardUncertainty,
                 TimeSpan.FromSeconds(8), () => $"{kg} kg within the uncertainty: {load}; points {calibration.Points}");
         }
 

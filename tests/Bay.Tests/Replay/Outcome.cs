@@ -78,7 +78,7 @@ internal static class Outcome
 
     private static string GrpcLoads(ReplayBay bay, bool hasTime) => bay.Loads.LastOrDefault(l => l.TotalKg is not null && (l.CrossWeightPercent is not null || !hasTime)) is not { } loads
         ? "never all four"
-        : Describe(loads.Corners.Select(c => c.LoadKg.Value), loads.TotalKg.Value, hasTime ? loads.CrossWeightPercent.Value : null);
+        : Describe(loads.Corners.Select(c => c.LoadKg.Estimate), loads.TotalKg.Estimate, hasTime ? loads.CrossWeightPercent.Estimate : null);
 
     private static string MqttLoads(ReplayBay bay, bool hasTime)
     {

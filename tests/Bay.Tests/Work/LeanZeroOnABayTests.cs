@@ -34,8 +34,8 @@ public class LeanZeroOnABayTests
         Read(bay, 3);
         Turn(bay);
         var tested = Read(bay, 4).Zero;
-        Assert.Equal(ZeroPitch, tested.PitchDeg.Value, FarOff * tested.PitchDeg.StandardUncertainty);
-        Assert.Equal(ZeroRoll, tested.RollDeg.Value, FarOff * tested.RollDeg.StandardUncertainty);
+        Assert.Equal(ZeroPitch, tested.PitchDeg.Estimate, FarOff * tested.PitchDeg.StandardUncertainty);
+        Assert.Equal(ZeroRoll, tested.RollDeg.Estimate, FarOff * tested.RollDeg.StandardUncertainty);
 
         bay.Daemon.Process.Kill();
         bay.RestartDaemon();

@@ -12,10 +12,10 @@ public class PatchCallsTests(AskingBay bay)
         // Round the patch 1.0 - 0.5 - 1.0 + 0.9 = 0.4 mm is left over, a tenth on each leg: LF 0, RF 0.9, RR 0.3, LR -0.8, mean 0.1.
         var report = bay.Daemon.Patch.CheckSurvey(new CheckSurveyRequest { Survey = Round(0.9) });
         var shape = report.Shape;
-        Assert.Equal([-0.1, 0.8, -0.9, 0.2], new[] { shape.HeightsMm.Lf, shape.HeightsMm.Rf, shape.HeightsMm.Lr, shape.HeightsMm.Rr }.Select(q => Math.Round(q.Value, 9)));
+        Assert.Equal([-0.1, 0.8, -0.9, 0.2], new[] { shape.HeightsMm.Lf, shape.HeightsMm.Rf, shape.HeightsMm.Lr, shape.HeightsMm.Rr }.Select(q => Math.Round(q.Estimate, 9)));
         Assert.Equal((0.1, 1.7, 1u), (Math.Round(shape.ClosureMm, 9), Math.Round(shape.SpreadMm, 9), shape.Spare));
         // (-0.1 - 0.8 + 0.9 + 0.2) / 4 on a rectangle; the Heron's tracks differ by 20 mm.
-        Assert.Equal(0.05, shape.WarpMm.Value, 0.01);
+        Assert.Equal(0.05, shape.WarpMm.Estimate, 0.01);
         // Warp is high at LF and RR: it takes load off the other diagonal, on a stiffer car more.
         Assert.InRange(report.Effect.CrossWeightPercent, -0.2, -0.01);
         Assert.Null(bay.Daemon.Patch.GetPatch(new GetPatchRequest()).Shape);

@@ -45,7 +45,7 @@ public class RaceCallsTests(AskingBay bay)
         var standing = Ask(SquareCar).ClassStanding;
         var guard = 2 + 1.95996 * Math.Sqrt(0.36 + 1.125 + 0.04 + 0.18);
         Assert.Equal((1010, "finish, second"), (standing.MinimumKg, standing.Lightest));
-        Assert.Equal(1023, standing.LightestKg.Value, 1e-6);
+        Assert.Equal(1023, standing.LightestKg.Estimate, 1e-6);
         Assert.Equal(13, standing.OverKg, 1e-6);
         Assert.Equal(guard, standing.GuardKg, 1e-3);
         Assert.Equal(13 - guard, standing.SpareKg, 1e-3);
@@ -54,7 +54,7 @@ public class RaceCallsTests(AskingBay bay)
         Assert.Equal(guard - 3, Ask(SquareCar.Replace("\"kg\": 1010", "\"kg\": 1020", StringComparison.Ordinal)).ClassStanding.MissingKg, 1e-3);
         var dry = Ask(SquareCar.Replace("\"with_driver\": true, \"fuel\": \"finish\"", "\"with_driver\": false, \"fuel\": \"empty\"", StringComparison.Ordinal)).ClassStanding;
         Assert.Equal("empty tank, no driver", dry.Lightest);
-        Assert.Equal(1048 - 30 * 0.75 - 80, dry.LightestKg.Value, 1e-6);
+        Assert.Equal(1048 - 30 * 0.75 - 80, dry.LightestKg.Estimate, 1e-6);
     }
 
     [Fact]
@@ -70,7 +70,7 @@ public class RaceCallsTests(AskingBay bay)
     {
         var car = bay.Daemon.Cars.GetCar(new GetCarRequest { Name = "Heron" });
         Assert.Equal((1015, 2, true, FuelLevel.Finish), (car.ClassMinimum.MinimumKg, car.ClassMinimum.MarginKg, car.ClassMinimum.WithDriver, car.ClassMinimum.Fuel));
-        Assert.Equal((25, 45, 6), (car.Fuel.WeighedLitres.Value, car.Fuel.StartLitres.Value, car.Fuel.FinishLitres.Value));
+        Assert.Equal((25, 45, 6), (car.Fuel.WeighedLitres.Estimate, car.Fuel.StartLitres.Estimate, car.Fuel.FinishLitres.Estimate));
         Assert.Equal([("first driver", true), ("second driver", false)], car.Drivers.Select(d => (d.Name, d.InCar)));
     }
 
@@ -97,11 +97,11 @@ public class RaceCallsTests(AskingBay bay)
         bay.Rig.Settled();
         var now = Ask(heron, bare).Cases.Single(c => c is { Fuel: FuelLevel.Start, Driver: "first driver" }).Figures;
         Assert.Equal(80, truth.Sum() - bare.Sum(), 0.5);
-        Assert.Equal(truth.Sum(), now.TotalKg.Value, 0.5);
-        Assert.Equal(100 * (truth[0] + truth[1]) / truth.Sum(), now.FrontSharePercent.Value, 0.1);
-        Assert.Equal(100 * (truth[0] + truth[2]) / truth.Sum(), now.LeftSharePercent.Value, 0.1);
+        Assert.Equal(truth.Sum(), now.TotalKg.Estimate, 0.5);
+        Assert.Equal(100 * (truth[0] + truth[1]) / truth.Sum(), now.FrontSharePercent.Estimate, 0.1);
+        Assert.Equal(100 * (truth[0] + truth[2]) / truth.Sum(), now.LeftSharePercent.Estimate, 0.1);
         // Friction keeps some warp when the springs move: a few newtons a wheel, no source but the simulator's description.
-        Assert.Equal(100 * (truth[1] + truth[2]) / truth.Sum(), now.CrossWeightPercent.Value, 0.6);
+        Assert.Equal(100 * (truth[1] + truth[2]) / truth.Sum(), now.CrossWeightPercent.Estimate, 0.6);
     }
 
     private Balance Ask(string car, params double[] kg)
@@ -116,7 +116,7 @@ public class RaceCallsTests(AskingBay bay)
     {
         MeasuredValue[] each = [state.Figures.LoadsKg.Lf, state.Figures.LoadsKg.Rf, state.Figures.LoadsKg.Lr, state.Figures.LoadsKg.Rr];
         for (var i = 0; i < 4; i++)
-            Assert.Equal(kg[i], each[i].Value, 1e-4);
+            Assert.Equal(kg[i], each[i].Estimate, 1e-4);
     }
 
     private static MeasuredValue Q(double value) => new() { Estimate = value, StandardUncertainty = 0.3 };

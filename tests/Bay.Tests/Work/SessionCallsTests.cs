@@ -83,7 +83,7 @@ public sealed class SessionCallsTests : IDisposable
     private void Confirm()
     {
         Assert.Equal("SL-562", _calls.Code(d => d.WorkControl.ConfirmStep(new ConfirmStepRequest { By = CrewAtWork.By })));
-        var before = _crew.Session.Captures[^1].Loads.CrossWeightPercent.Value;
+        var before = _crew.Session.Captures[^1].Loads.CrossWeightPercent.Estimate;
         var told = Record(new() { Rf = -1 });
         var truth = Truth();
         // Up and down mixed up: half a percent to the wrong side.
@@ -91,7 +91,7 @@ public sealed class SessionCallsTests : IDisposable
         var moved = Truth() - truth;
         var surprised = _crew.SettleAndCapture();
         Assert.Equal("SL-550", surprised.Findings[0].Code);
-        Assert.True(moved * (told.OpenPrediction.CrossWeightPercent.Value - before) < -0.1);
+        Assert.True(moved * (told.OpenPrediction.CrossWeightPercent.Estimate - before) < -0.1);
         Assert.Contains(surprised.Captures[^1].Causes, c => c.Explains);
         var confirmed = Step(d => d.WorkControl.ConfirmStep(new ConfirmStepRequest { By = CrewAtWork.By }));
         Assert.Empty(confirmed.Findings);

@@ -48,7 +48,7 @@ public class StaticsCallsTests(AskingBay bay)
             Assert.InRange(Math.Abs(then[i] - truth[i]), 1, 20);
             // Three standard uncertainties: the simulated springs are not the file's to the last digit.
             var limit = 3 * next[i].StandardUncertainty;
-            Assert.InRange(next[i].Value - now[i].Value - (then[i] - truth[i]), -limit, limit);
+            Assert.InRange(next[i].Estimate - now[i].Estimate - (then[i] - truth[i]), -limit, limit);
         }
     }
 
@@ -94,8 +94,8 @@ public class StaticsCallsTests(AskingBay bay)
         // Jazar, Vehicle Dynamics, Example 40: wheelbase 2.34 m, 2000 N on each front wheel, 1800 N on each rear one: a1 = 1.1084 m.
         var car = AskingBay.SquareCar.Replace("\"value\": 2500", "\"value\": 2340", StringComparison.Ordinal);
         var balance = bay.Daemon.Cars.GetBalance(new GetBalanceRequest { Asked = new() { CarFile = car, LoadsKg = Loads(200, 200, 180, 180) } });
-        Assert.Equal(1108.4, balance.CgBehindFrontAxleMm.Value, 1);
-        Assert.Equal(0, balance.CgLeftOfCentreMm.Value, 9);
+        Assert.Equal(1108.4, balance.CgBehindFrontAxleMm.Estimate, 1);
+        Assert.Equal(0, balance.CgLeftOfCentreMm.Estimate, 9);
     }
 
     [Fact]
@@ -104,7 +104,7 @@ public class StaticsCallsTests(AskingBay bay)
         // tests/reference/vehicle-dynamics.json, cg_height_axle_lift.consistent_round_trip (derived): 10433.5237 N in front at 30 degrees, h = 0.34 m.
         // The same lift by height is 2300 mm sin 30 degrees = 1150 mm.
         var height = bay.Daemon.Cars.ComputeCgHeight(Lifts(Rear(0) with { Angle = 30 }, Rear(0) with { Mm = 1150 }));
-        Assert.Equal(340, height.HeightMm.Value, 0.1);
+        Assert.Equal(340, height.HeightMm.Estimate, 0.1);
         Assert.All(height.EachMm, mm => Assert.Equal(340, mm, 0.1));
         Assert.Contains("stands", height.Caution);
         Assert.Equal("SL-530", LiftRefused());
@@ -143,7 +143,7 @@ public class StaticsCallsTests(AskingBay bay)
     {
         var (now, then) = (Each(answer.Now.LoadsKg), Each(answer.Then.LoadsKg));
         for (var i = 0; i < 4; i++)
-            Assert.Equal(by[i], then[i].Value - now[i].Value, 1e-4);
+            Assert.Equal(by[i], then[i].Estimate - now[i].Estimate, 1e-4);
     }
 
     private static MeasuredValue[] Each(CornerValues q) => [q.Lf, q.Rf, q.Lr, q.Rr];

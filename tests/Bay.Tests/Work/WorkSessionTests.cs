@@ -26,7 +26,7 @@ public class WorkSessionTests
 
         var session = crew.SettleAndCapture();
         Assert.Equal(SessionState.Planning, session.State);
-        Assert.InRange(session.Standing.CrossWeightPercent.Value, 51, 54);
+        Assert.InRange(session.Standing.CrossWeightPercent.Estimate, 51, 54);
         // The same rest would be the same reading again.
         Refused(bay, "SL-568", () => bay.Daemon.WorkControl.Capture(new CaptureRequest { By = CrewAtWork.By }));
 
@@ -58,7 +58,7 @@ public class WorkSessionTests
         session = crew.SettleAndCapture();
         var predicted = session.Captures[^1].Adjustment.Predicted.CrossWeightPercent;
         // Four standard uncertainties: a step that was made as planned is rarely further off.
-        Assert.InRange(session.Captures[^1].Loads.CrossWeightPercent.Value - predicted.Value, -4 * predicted.StandardUncertainty, 4 * predicted.StandardUncertainty);
+        Assert.InRange(session.Captures[^1].Loads.CrossWeightPercent.Estimate - predicted.Estimate, -4 * predicted.StandardUncertainty, 4 * predicted.StandardUncertainty);
         return session;
     }
 

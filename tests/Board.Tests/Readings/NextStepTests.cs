@@ -1,7 +1,10 @@
+using ScaleLink.Measure;
 using ScaleLink.Api.V1;
 using ScaleLink.Board.Age;
 using ScaleLink.Board.Connection;
 using ScaleLink.Board.Readings;
+
+using Corner = ScaleLink.Api.V1.Corner;
 
 namespace Board.Tests.Readings;
 

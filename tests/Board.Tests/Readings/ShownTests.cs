@@ -1,3 +1,4 @@
+using ScaleLink.Measure;
 using ScaleLink.Api.V1;
 using ScaleLink.Board.Readings;
 

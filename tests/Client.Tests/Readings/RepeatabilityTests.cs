@@ -10,7 +10,7 @@ public class RepeatabilityTests
     {
         // With all loads equal every slope is 0.05 % a kilogram: four rocking parts of 0.1 kg make 0.01 %, U 0.0196 %.
         var loads = Readouts.Settled(50, 0.5);
-        loads.TotalKg.Value = 1000;
+        loads.TotalKg.Estimate = 1000;
         foreach (var corner in loads.Corners)
             corner.Budget.Add([new UncertaintyPart { Name = "rocking", StandardUncertaintyKg = 0.1 }, new UncertaintyPart { Name = "calibration", StandardUncertaintyKg = 2.5 }]);
         Assert.Equal(0.0196, Repeatability.OfCrossWeight(loads)!.Value, 4);

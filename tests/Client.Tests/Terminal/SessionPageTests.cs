@@ -83,5 +83,5 @@ public class SessionPageTests
 
     private static CornerValues Four(double lf, double rf, double lr, double rr) => new() { Lf = Of(lf, 0.2), Rf = Of(rf, 0.2), Lr = Of(lr, 0.2), Rr = Of(rr, 0.2) };
 
-    private static MeasuredValue Of(double value, double u) => new() { Value = value, StandardUncertainty = u };
+    private static MeasuredValue Of(double value, double u) => new() { Estimate = value, StandardUncertainty = u };
 }

@@ -114,7 +114,7 @@ internal sealed class LedgerStory(LedgerDatabase ledger)
                 Say($"  check {key}: done {mark.Done}, left out {mark.Skipped}, '{mark.Value}' '{mark.Note}', {mark.Who}");
             foreach (var c in s.Captures)
                 Say($"  weighing {c.Number} {c.Step.Kind}: {Text(c.Step.Reading.LoadsKg)} kg, cross weight {Text(c.CrossWeightPercent)} %, turns {Text(c.TurnsSinceBaseline)}, counts {c.Counts}, answered {c.Answered} '{c.ChangeName}', {c.Who}, {When(c.At)}, heights {(c.Step.HeightsMm is { } mm ? Text(mm) : "-")}");
-            Say($"  open turns {Text(s.OpenTurns)}, heights {(s.HeightsNowMm is { } now ? Text(now) : "-")}, needs a name {s.NeedsName}, turns in all {Text(s.TurnsSinceBaseline)}, next {Text(s.Known?.CrossWeightPercent.Value)} ± {Text(s.Known?.CrossWeightPercent.StandardUncertainty)} %");
+            Say($"  open turns {Text(s.OpenTurns)}, heights {(s.HeightsNowMm is { } now ? Text(now) : "-")}, needs a name {s.NeedsName}, turns in all {Text(s.TurnsSinceBaseline)}, next {Text(s.Known?.CrossWeightPercent.Estimate)} ± {Text(s.Known?.CrossWeightPercent.StandardUncertainty)} %");
             if (s.End is { } end)
                 Say($"  ended {When(s.EndedAt)}: given up {end.Abandoned}, because '{end.Because}'");
         }

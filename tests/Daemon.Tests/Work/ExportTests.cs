@@ -62,8 +62,8 @@ public sealed class ExportTests : IDisposable
     {
         var same = SessionComparison.Of(_bench.Session, _bench.Session);
         Assert.Empty(same.Findings);
-        Assert.All(same.Figures, f => Assert.Equal(0, f.Difference!.Value.Value, 9));
-        Assert.All(same.Figures, f => Assert.Equal(Math.Sqrt(2) * f.First!.Value.StandardUncertainty, f.Difference!.Value.StandardUncertainty, 9));
+        Assert.All(same.Figures, f => Assert.Equal(0, f.Difference!.Value.Estimate, 9));
+        Assert.All(same.Figures, f => Assert.Equal(Math.Sqrt(2) * f.First!.Value.Uncertainty, f.Difference!.Value.Uncertainty, 9));
         var other = _bench.Session with { Start = _bench.Session.Start with { CarHash = "another" } };
         Assert.Equal("SL-574", Assert.Single(SessionComparison.Of(_bench.Session, other).Findings).Code);
     }

@@ -1,3 +1,4 @@
+using ScaleLink.Measure;
 using ScaleLink.Daemon.Work;
 
 namespace Daemon.Tests.Work;
@@ -20,7 +21,7 @@ public class StandingTests
         Assert.Equal(6, standing.Scatter.DegreesOfFreedom, 9);
         // Calibration: 0.1 kg at each corner on 1048 kg, weights near a half: 0.0095 %.
         var u = Math.Sqrt(0.07 / 6 / 4 + 0.0095 * 0.0095);
-        Assert.Equal(u, standing.CrossWeightPercent.StandardUncertainty, 3);
+        Assert.Equal(u, standing.CrossWeightPercent.Uncertainty, 3);
         // t(6 degrees of freedom, 95 %) = 2.45, GUM table G.2; a little less for the calibration's many.
         Assert.InRange(standing.CrossWeightPercent.HalfWidth(), 2.40 * u, 2.45 * u);
         Assert.Equal(Aim.High, standing.Verdict);

@@ -28,11 +28,11 @@ public sealed class SwitchedPatchTests : IDisposable
         Assert.False(_bench.Session.NeedsName);
         Assert.Empty(_bench.Session.Captures[^1].OpenFindings);
         var standing = Standing.Of(_bench.Session)!;
-        Assert.Equal(now.CrossWeightPercent, standing.CrossWeightPercent.Value, 9);
+        Assert.Equal(now.CrossWeightPercent, standing.CrossWeightPercent.Estimate, 9);
         Assert.Equal(1, standing.Settles);
         // Two settles that agree but for the switch leave no scatter behind.
         Assert.Equal(0.1, standing.Scatter.Percent, 9);
-        Assert.Equal(now.CrossWeightPercent, _bench.Session.Known!.CrossWeightPercent.Value, 0.02);
+        Assert.Equal(now.CrossWeightPercent, _bench.Session.Known!.CrossWeightPercent.Estimate, 0.02);
     }
 
     [Fact]
@@ -58,7 +58,7 @@ public sealed class SwitchedPatchTests : IDisposable
         plain.Capture(Bench.FirstLoads);
         plain.Turn(turned);
         plain.Capture(Bench.LoadsAfter(turned));
-        Assert.Equal(plain.Session.Known!.NextReading(turned).Value + 100 * (Warp.RF + Warp.LR) / Bench.FirstLoads.Sum, _bench.Session.Known!.NextReading(turned).Value, 1e-6);
+        Assert.Equal(plain.Session.Known!.NextReading(turned).Estimate + 100 * (Warp.RF + Warp.LR) / Bench.FirstLoads.Sum, _bench.Session.Known!.NextReading(turned).Estimate, 1e-6);
     }
 
     [Fact]

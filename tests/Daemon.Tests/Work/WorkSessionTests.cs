@@ -77,7 +77,7 @@ public class WorkSessionTests
         bench.Take(WorkRules.Adjust(bench.View, null, asPlanned: true, ""));
         var planned = bench.Session.OpenTurns;
         var predicted = bench.Session.Open[0].Predicted!.CrossWeightPercent;
-        Assert.InRange(predicted.Value, 49.8, 50.2);
+        Assert.InRange(predicted.Estimate, 49.8, 50.2);
         bench.Capture(Bench.LoadsAfter(planned));
         Assert.Equal(predicted, bench.Session.Captures[^1].Adjustment!.Predicted!.CrossWeightPercent);
         Assert.Empty(bench.Session.Captures[^1].Step.Findings);

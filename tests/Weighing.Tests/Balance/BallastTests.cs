@@ -73,12 +73,12 @@ public class BallastTests
         var verdict = ClassMinimum.Of(Statics, weighed, minimumKg: 1012, marginKg: 2, [start, finish]);
 
         Assert.Equal("light driver, finish", verdict.Lightest);
-        Assert.Equal(1011, verdict.LightestKg.Value, 1e-9);
+        Assert.Equal(1011, verdict.LightestKg.Estimate, 1e-9);
         Assert.Equal(-1, verdict.MarginKg, 1e-9);
         Assert.Equal(2 + 1.96 * 0.4, verdict.GuardKg, 1e-3);
         Assert.Equal(verdict.GuardKg + 1, verdict.MissingKg, 1e-9);
         Assert.Equal(0, verdict.SpareKg);
-        Assert.True(start.Loads(Statics, weighed).FrontSharePercent.Value < weighed.FrontSharePercent.Value);
+        Assert.True(start.Loads(Statics, weighed).FrontSharePercent.Estimate < weighed.FrontSharePercent.Estimate);
         Assert.True(ClassMinimum.Of(Statics, weighed, 1000, 2, [finish]).SpareKg > 8);
     }
 }

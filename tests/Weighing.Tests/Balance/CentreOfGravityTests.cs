@@ -19,8 +19,8 @@ public class CentreOfGravityTests
         // Jazar, Vehicle Dynamics, Example 40, p. 41: VERIFIED.
         var cg = Find(new(2000, 2000, 1800, 1800), 2340);
 
-        Assert.Equal(1108.4, cg.BehindFrontAxleMm.Value, 0.05);
-        Assert.Equal(0, cg.LeftOfCentreMm.Value, 1e-9);
+        Assert.Equal(1108.4, cg.BehindFrontAxleMm.Estimate, 0.05);
+        Assert.Equal(0, cg.LeftOfCentreMm.Estimate, 1e-9);
     }
 
     [Theory]
@@ -40,7 +40,7 @@ public class CentreOfGravityTests
         // FAA-H-8083-1, electronic calculator example: VERIFIED-SECONDARY. 340 lb of 2006 lb on the nose wheel, 78 in ahead.
         var cg = Find(new(170, 170, 833, 833), 78 * InchMm);
 
-        Assert.Equal(-13.2, (cg.BehindFrontAxleMm.Value - 78 * InchMm) / InchMm, 0.05);
+        Assert.Equal(-13.2, (cg.BehindFrontAxleMm.Estimate - 78 * InchMm) / InchMm, 0.05);
     }
 
     [Fact]
@@ -50,8 +50,8 @@ public class CentreOfGravityTests
         var car = Heron.Car;
         var cg = CentreOfGravity.From(new LoadSummary(Heron.Loads, default), car);
 
-        Assert.Equal((750 * (268 - 288) + 740 * (257.0 - 235)) / 1048, cg.LeftOfCentreMm.Value, 1e-9);
-        Assert.Equal(492.0 / 1048 * 3, cg.BehindFrontAxleMm.StandardUncertainty, 1e-9);
+        Assert.Equal((750 * (268 - 288) + 740 * (257.0 - 235)) / 1048, cg.LeftOfCentreMm.Estimate, 1e-9);
+        Assert.Equal(492.0 / 1048 * 3, cg.BehindFrontAxleMm.Uncertainty, 1e-9);
     }
 
     [Fact]
@@ -60,7 +60,7 @@ public class CentreOfGravityTests
         // Derived: equal independent doubt u on four equal loads moves the centre by L u / W.
         var cg = Find(Corners.Same(250), 2400, CornerMatrix.Diagonal(Corners.Same(0.25)));
 
-        Assert.Equal(2400 * 0.5 / 1000, cg.BehindFrontAxleMm.StandardUncertainty, 1e-9);
+        Assert.Equal(2400 * 0.5 / 1000, cg.BehindFrontAxleMm.Uncertainty, 1e-9);
     }
 
     [Fact]

@@ -20,7 +20,7 @@ public class CgHeightTests
         var height = CgHeight.From(Setup(l, m * (l - a) / l, m * a / l, r, r),
             [new(Axle.Rear, new(inputs.GetProperty("2Fz1_N").GetDouble() / Input("g"), 0.3), new(Input("phi_deg"), 0.05))]);
 
-        Assert.Equal(1000 * Input("h_m"), height.HeightMm.Value, 0.01);
+        Assert.Equal(1000 * Input("h_m"), height.HeightMm.Estimate, 0.01);
     }
 
     [Theory]
@@ -37,14 +37,14 @@ public class CgHeightTests
         {
             var (angle, load) = Raise(lifted, lift, l, w, behind, h, frontRadius, rearRadius);
             var byHeight = AxleLift.ByHeight(lifted, new(load, 0.3), new(lift, 1), setup);
-            Assert.Equal(angle, byHeight.AngleDeg.Value, 1e-4);
+            Assert.Equal(angle, byHeight.AngleDeg.Estimate, 1e-4);
             lifts.Add(byHeight);
             lifts.Add(AxleLift.ByInclinometer(lifted, new(load, 0.3), 0.4, 0.4 + angle, 0.05));
         }
 
         var height = CgHeight.From(setup, lifts);
 
-        Assert.Equal(h, height.HeightMm.Value, 0.02);
+        Assert.Equal(h, height.HeightMm.Estimate, 0.02);
         Assert.All(height.EachMm, each => Assert.Equal(h, each, 0.05));
     }
 
@@ -70,7 +70,7 @@ public class CgHeightTests
             try
             {
                 var height = CgHeight.From(setup, lifts).HeightMm;
-                covered += Math.Abs(height.Value - h) <= height.Expanded ? 1 : 0;
+                covered += Math.Abs(height.Estimate - h) <= height.Expanded ? 1 : 0;
             }
             catch (FindingException)
             {

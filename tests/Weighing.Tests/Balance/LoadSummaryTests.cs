@@ -13,12 +13,12 @@ public class LoadSummaryTests
     {
         var summary = new LoadSummary(new(268, 288, 257, 235), default);
 
-        Assert.Equal(1048, summary.TotalKg.Value, 12);
-        Assert.Equal(100 * 545.0 / 1048, summary.CrossWeightPercent.Value, 12);
-        Assert.Equal(100 * 556.0 / 1048, summary.FrontSharePercent.Value, 12);
-        Assert.Equal(100 * 525.0 / 1048, summary.LeftSharePercent.Value, 12);
-        Assert.Equal(-20, summary.FrontSideDifferenceKg.Value, 12);
-        Assert.Equal(22, summary.RearSideDifferenceKg.Value, 12);
+        Assert.Equal(1048, summary.TotalKg.Estimate, 12);
+        Assert.Equal(100 * 545.0 / 1048, summary.CrossWeightPercent.Estimate, 12);
+        Assert.Equal(100 * 556.0 / 1048, summary.FrontSharePercent.Estimate, 12);
+        Assert.Equal(100 * 525.0 / 1048, summary.LeftSharePercent.Estimate, 12);
+        Assert.Equal(-20, summary.FrontSideDifferenceKg.Estimate, 12);
+        Assert.Equal(22, summary.RearSideDifferenceKg.Estimate, 12);
     }
 
     [Fact]
@@ -27,9 +27,9 @@ public class LoadSummaryTests
         // Derived: for shares near one half, u(share) = 100 u / total for four independent loads of doubt u.
         var summary = new LoadSummary(Corners.Same(250), CornerMatrix.Diagonal(Corners.Same(0.09)));
 
-        Assert.Equal(100 * 0.3 / 1000, summary.CrossWeightPercent.StandardUncertainty, 12);
-        Assert.Equal(0.6, summary.TotalKg.StandardUncertainty, 12);
-        Assert.Equal(0.3 * Math.Sqrt(2), summary.FrontSideDifferenceKg.StandardUncertainty, 12);
+        Assert.Equal(100 * 0.3 / 1000, summary.CrossWeightPercent.Uncertainty, 12);
+        Assert.Equal(0.6, summary.TotalKg.Uncertainty, 12);
+        Assert.Equal(0.3 * Math.Sqrt(2), summary.FrontSideDifferenceKg.Uncertainty, 12);
     }
 
     [Fact]
@@ -37,8 +37,8 @@ public class LoadSummaryTests
     {
         var summary = new LoadSummary(Heron.Loads, 1e-6 * CornerMatrix.Outer(Heron.Loads, Heron.Loads));
 
-        Assert.Equal(0, summary.CrossWeightPercent.StandardUncertainty, 9);
-        Assert.Equal(0.001 * 1048, summary.TotalKg.StandardUncertainty, 9);
+        Assert.Equal(0, summary.CrossWeightPercent.Uncertainty, 9);
+        Assert.Equal(0.001 * 1048, summary.TotalKg.Uncertainty, 9);
     }
 
     [Fact]
@@ -51,11 +51,11 @@ public class LoadSummaryTests
         for (var i = 0; i < 4000; i++)
         {
             var drawn = new LoadSummary(Heron.Loads + mix * Corners.From(_ => MathNet.Numerics.Distributions.Normal.Sample(random, 0, 1)), default);
-            cross.Add(drawn.CrossWeightPercent.Value);
-            front.Add(drawn.FrontSharePercent.Value);
+            cross.Add(drawn.CrossWeightPercent.Estimate);
+            front.Add(drawn.FrontSharePercent.Estimate);
         }
-        Assert.Equal(1, MathNet.Numerics.Statistics.Statistics.StandardDeviation(cross) / summary.CrossWeightPercent.StandardUncertainty, 0.05);
-        Assert.Equal(1, MathNet.Numerics.Statistics.Statistics.StandardDeviation(front) / summary.FrontSharePercent.StandardUncertainty, 0.05);
+        Assert.Equal(1, MathNet.Numerics.Statistics.Statistics.StandardDeviation(cross) / summary.CrossWeightPercent.Uncertainty, 0.05);
+        Assert.Equal(1, MathNet.Numerics.Statistics.Statistics.StandardDeviation(front) / summary.FrontSharePercent.Uncertainty, 0.05);
     }
 
     [Theory]
@@ -69,7 +69,7 @@ public class LoadSummaryTests
     public void Few_readings_widen_the_interval_by_students_t()
     {
         // GUM table G.2 (tests/reference/gum-table-g2-student-t.csv): 95 %, 4 degrees of freedom, 2.78.
-        Assert.Equal(2.78, new Value(0, 1, 4).Expanded, 0.005);
-        Assert.Equal(1.96, new Value(0, 1).Expanded, 0.001);
+        Assert.Equal(2.78, new Value(0, 1, 4).HalfWidth(), 0.005);
+        Assert.Equal(1.96, new Value(0, 1).HalfWidth(), 0.001);
     }
 }

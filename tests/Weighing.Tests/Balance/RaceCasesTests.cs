@@ -23,19 +23,19 @@ public class RaceCasesTests
         var cases = Of(Car);
         Assert.Equal([(FuelLevel.Start, "first"), (FuelLevel.Finish, "first"), (FuelLevel.Start, "second"), (FuelLevel.Finish, "second")], cases.Select(c => (c.Fuel, c.Driver!)));
         // 20 litres of 0.75 kg more or less than weighed; 70 kg instead of 80.
-        Assert.Equal([1048 + 15.0, 1048 - 15.0, 1048 + 5.0, 1048 - 25.0], cases.Select(c => c.Loads.TotalKg.Value).Select(kg => Math.Round(kg, 9)));
+        Assert.Equal([1048 + 15.0, 1048 - 15.0, 1048 + 5.0, 1048 - 25.0], cases.Select(c => c.Loads.TotalKg.Estimate).Select(kg => Math.Round(kg, 9)));
         Assert.All(cases, c => Assert.Equal(4, c.Trades.Count));
         // Moments about the front axle: 1048 kg had 492 kg on an axle 2450 mm behind; -10 kg at 1250 mm, +15 kg at 2000 mm.
-        Assert.Equal(100 * (1 - (492 - 10 * 1250 / 2450.0 + 15 * 2000 / 2450.0) / 1053), cases[2].Loads.FrontSharePercent.Value, 0.05);
+        Assert.Equal(100 * (1 - (492 - 10 * 1250 / 2450.0 + 15 * 2000 / 2450.0) / 1053), cases[2].Loads.FrontSharePercent.Estimate, 0.05);
     }
 
     [Fact]
     public void The_doubt_counts_both_fillings_the_density_and_both_drivers()
     {
         // GUM (JCGM 100:2008) 5.1.2: four loads 4 x 0.3²; litres 0.75² (1² + 1²); density (20 x 0.01)²; two drivers 2 x 0.3².
-        Assert.Equal(0.36 + 1.125 + 0.04 + 0.18, Math.Pow(Of(Car)[3].Loads.TotalKg.StandardUncertainty, 2), 1e-6);
+        Assert.Equal(0.36 + 1.125 + 0.04 + 0.18, Math.Pow(Of(Car)[3].Loads.TotalKg.Uncertainty, 2), 1e-6);
         // The driver who was weighed is no doubt of its own.
-        Assert.Equal(0.36 + 1.125 + 0.04, Math.Pow(Of(Car)[0].Loads.TotalKg.StandardUncertainty, 2), 1e-6);
+        Assert.Equal(0.36 + 1.125 + 0.04, Math.Pow(Of(Car)[0].Loads.TotalKg.Uncertainty, 2), 1e-6);
     }
 
     [Fact]
@@ -45,9 +45,9 @@ public class RaceCasesTests
         Assert.Equal([FuelLevel.Start, FuelLevel.Finish], Of(Heron.Car with { Fuel = Tank }).Select(c => c.Fuel));
         var alone = Of(Heron.Car with { Drivers = [First, Second] });
         Assert.All(alone, c => Assert.Equal(FuelLevel.AsWeighed, c.Fuel));
-        Assert.Equal([1048.0, 1038.0], alone.Select(c => Math.Round(c.Loads.TotalKg.Value, 9)));
+        Assert.Equal([1048.0, 1038.0], alone.Select(c => Math.Round(c.Loads.TotalKg.Estimate, 9)));
         // Nobody was in it: each driver comes on top.
-        Assert.Equal([1128.0, 1118.0], Of(Heron.Car with { Drivers = [First with { IsInCar = false }, Second] }).Select(c => Math.Round(c.Loads.TotalKg.Value, 9)));
+        Assert.Equal([1128.0, 1118.0], Of(Heron.Car with { Drivers = [First with { IsInCar = false }, Second] }).Select(c => Math.Round(c.Loads.TotalKg.Estimate, 9)));
     }
 
     [Theory]
@@ -61,10 +61,10 @@ public class RaceCasesTests
         var car = Car with { Class = new(1000, 2, withDriver, fuel) };
         var standing = ClassMinimum.Of(new CarStatics(car, 1048), Weighed)!;
         Assert.Equal((state, 1000), (standing.Lightest, standing.MinimumKg));
-        Assert.Equal(kg, standing.LightestKg.Value, 1e-9);
+        Assert.Equal(kg, standing.LightestKg.Estimate, 1e-9);
         Assert.Equal(kg - 1000, standing.MarginKg, 1e-9);
         // Normal quantile for 95 %: 1.96 (JCGM 100:2008, table G.1).
-        Assert.Equal(2 + 1.96 * standing.LightestKg.StandardUncertainty, standing.GuardKg, 1e-3);
+        Assert.Equal(2 + 1.96 * standing.LightestKg.Uncertainty, standing.GuardKg, 1e-3);
         Assert.Equal(standing.MissingKg - standing.SpareKg, standing.GuardKg - standing.MarginKg, 1e-9);
         Assert.Equal(0, standing.MissingKg * standing.SpareKg);
     }

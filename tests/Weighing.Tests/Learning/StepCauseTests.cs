@@ -101,7 +101,7 @@ public class StepCauseTests
 
         Assert.False(check.Agrees);
         Assert.Equal(start.Effects.LoadsPerTurn, next.Effects.LoadsPerTurn);
-        Assert.Equal(check.Observed.Value, next.CrossWeightPercent.Value, 9);
+        Assert.Equal(check.Observed.Estimate, next.CrossWeightPercent.Estimate, 9);
         Assert.Equal(Asked, next.TurnsInSession);
     }
 

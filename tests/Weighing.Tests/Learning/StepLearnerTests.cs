@@ -36,9 +36,9 @@ public class StepLearnerTests
         var start = StepLearner.Start(Believed, Weigh(default));
         var (check, next) = start.Record(new(Step, Weigh(Step)));
 
-        var truth = Weigh(2 * Step).CrossWeightPercent.Value;
+        var truth = Weigh(2 * Step).CrossWeightPercent.Estimate;
         Assert.True(check.Agrees);
-        Assert.True(Math.Abs(next.NextReading(Step).Value - truth) < Math.Abs(start.NextReading(2 * Step).Value - truth) / 4);
+        Assert.True(Math.Abs(next.NextReading(Step).Estimate - truth) < Math.Abs(start.NextReading(2 * Step).Estimate - truth) / 4);
         Assert.True(next.NextReading(Step).StandardUncertainty < 0.7 * start.NextReading(2 * Step).StandardUncertainty);
     }
 
@@ -64,14 +64,14 @@ public class StepLearnerTests
         var start = StepLearner.Start(Believed, new LoadSummary(Heron.Loads, default), settleScatterPercent: 0.2);
         var noEffect = start.NextReading(default);
         var planned = start.NextReading(Step);
-        double s2 = 0.04, u2 = Square(planned.StandardUncertainty) - 2 * s2, m = planned.Value - noEffect.Value;
+        double s2 = 0.04, u2 = Square(planned.Uncertainty) - 2 * s2, m = planned.Estimate - noEffect.Estimate;
         var shifted = new LoadSummary(Heron.Loads + 1.1 * Believed.FromTurns(Step), default);
-        var surprise = shifted.CrossWeightPercent.Value - planned.Value;
+        var surprise = shifted.CrossWeightPercent.Estimate - planned.Estimate;
 
         var (_, next) = start.Record(new(Step, shifted));
 
         var effect = 100 / Heron.TotalKg * (next.Effects.LoadsPerTurn * Step is var l ? l.RF + l.LR : 0);
-        Assert.Equal(0.2 * Math.Sqrt(2), noEffect.StandardUncertainty, 9);
+        Assert.Equal(0.2 * Math.Sqrt(2), noEffect.Uncertainty, 9);
         Assert.Equal(m + u2 / (u2 + 2 * s2) * surprise, effect, 9);
         var spread = next.Effects.Forecast(Step).LoadCovariance.VarianceOf(100 / Heron.TotalKg * new Corners(0, 1, 1, 0));
         Assert.Equal(u2 - u2 * u2 / (u2 + 2 * s2), spread, 9);
@@ -84,7 +84,7 @@ public class StepLearnerTests
         for (var i = 0; i < 3; i++)
             (_, known) = known.Record(new(default, new LoadSummary(Heron.Loads, default)));
 
-        Assert.Equal(0.1 / 2, known.CrossWeightPercent.StandardUncertainty, 9);
+        Assert.Equal(0.1 / 2, known.CrossWeightPercent.Uncertainty, 9);
     }
 
     [Fact]
@@ -96,9 +96,9 @@ public class StepLearnerTests
         var (_, settled) = early.Record(new(default, Weigh(Step)));
         var (_, direct) = start.Record(new(Step, Weigh(Step)));
 
-        Assert.Equal(start.NextReading(Step).Value, early.CrossWeightPercent.Value, 1e-9);
+        Assert.Equal(start.NextReading(Step).Estimate, early.CrossWeightPercent.Estimate, 1e-9);
         Assert.Equal(start.Effects.LoadsPerTurn, early.Effects.LoadsPerTurn);
-        Assert.Equal(direct.NextReading(Step).Value, settled.NextReading(Step).Value, 0.01);
+        Assert.Equal(direct.NextReading(Step).Estimate, settled.NextReading(Step).Estimate, 0.01);
     }
 
     [Fact]
@@ -110,7 +110,7 @@ public class StepLearnerTests
         var again = known.Restart(reading);
 
         Assert.Equal(known.Effects.LoadsPerTurn, again.Effects.LoadsPerTurn);
-        Assert.Equal(reading.CrossWeightPercent.Value, again.CrossWeightPercent.Value, 1e-9);
+        Assert.Equal(reading.CrossWeightPercent.Estimate, again.CrossWeightPercent.Estimate, 1e-9);
         Assert.Equal(Step, again.TurnsInSession);
     }
 

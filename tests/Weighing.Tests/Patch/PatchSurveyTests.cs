@@ -70,8 +70,8 @@ public class PatchSurveyTests
         {
             var survey = PatchSurvey.FromDifferences([.. Round.Select(p => Exact(p) is var d ? d with { Mm = d.Mm + MathNet.Numerics.Distributions.Normal.Sample(random, 0, 0.1) } : d)]);
             var warp = survey.ShapeUnder(contacts).WarpMm;
-            warps.Add(warp.Value);
-            stated = warp.StandardUncertainty;
+            warps.Add(warp.Estimate);
+            stated = warp.Uncertainty;
         }
         Assert.Equal(1, MathNet.Numerics.Statistics.Statistics.StandardDeviation(warps) / stated, 0.05);
     }
@@ -95,10 +95,10 @@ public class PatchSurveyTests
 
         var shape = survey.ShapeUnder(contacts);
 
-        Assert.Equal(0.4, shape.NoseUpDeg.Value, 1e-9);
-        Assert.Equal(-0.2, shape.LeftUpDeg.Value, 1e-5);
-        Assert.Equal(1.5, shape.WarpMm.Value, 1e-9);
-        Assert.Equal(0.05, shape.WarpMm.StandardUncertainty, 1e-9);
+        Assert.Equal(0.4, shape.NoseUpDeg.Estimate, 1e-9);
+        Assert.Equal(-0.2, shape.LeftUpDeg.Estimate, 1e-5);
+        Assert.Equal(1.5, shape.WarpMm.Estimate, 1e-9);
+        Assert.Equal(0.05, shape.WarpMm.Uncertainty, 1e-9);
     }
 
     [Fact]

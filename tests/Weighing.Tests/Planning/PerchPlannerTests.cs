@@ -38,9 +38,9 @@ public class PerchPlannerTests
         Assert.Equal(2.0, plan.Now.CrossWeightPercent, 0.01);
         Assert.True(plan.Turns is { LF: > 0, RF: < 0, LR: < 0, RR: > 0 });
         Assert.EndsWith(": then settle", plan.Words);
-        Assert.Equal(50, plan.Forecast.CrossWeightPercent.Value, 0.1);
-        Assert.InRange(plan.Forecast.CrossWeightPercent.StandardUncertainty, 0.1, 0.3);
-        Assert.Equal(plan.Forecast.CrossWeightPercent.Value, plan.Forecast.Loads.CrossWeightPercent.Value, 0.01);
+        Assert.Equal(50, plan.Forecast.CrossWeightPercent.Estimate, 0.1);
+        Assert.InRange(plan.Forecast.CrossWeightPercent.Uncertainty, 0.1, 0.3);
+        Assert.Equal(plan.Forecast.CrossWeightPercent.Estimate, plan.Forecast.Loads.CrossWeightPercent.Estimate, 0.01);
         Assert.All(plan.Forecast.HeightUncertaintiesMm.Map(u => u) is var u ? new[] { u.LF, u.RF, u.LR, u.RR } : [], x => Assert.InRange(x, 0.01, 1));
     }
 

@@ -52,7 +52,7 @@ static class PlanCases
         var rise = known.Effects.HeightsPerTurn * turns;
         var h = rise + (request.RideHeightsMm ?? default);
         return new(
-            known.CrossWeightPercent.Value + 100 * (loads.RF + loads.LR) / known.Effects.Statics.TotalKg - targets.CrossWeightPercent,
+            known.CrossWeightPercent.Estimate + 100 * (loads.RF + loads.LR) / known.Effects.Statics.TotalKg - targets.CrossWeightPercent,
             rise.Sum / 4,
             (request.RideHeightsMm is not null && targets.RakeMm is { } rake ? (h.LR + h.RR - h.LF - h.RF) / 2 - rake : (rise.LR + rise.RR - rise.LF - rise.RF) / 2),
             (request.RideHeightsMm is not null && targets.SideDifferenceMm is { } side ? (h.LF + h.LR - h.RF - h.RR) / 2 - side : (rise.LF + rise.LR - rise.RF - rise.RR) / 2));

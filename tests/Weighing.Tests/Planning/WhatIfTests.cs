@@ -36,9 +36,9 @@ public class WhatIfTests
     {
         var statics = new CarStatics(Heron.Car, Heron.TotalKg);
         var now = new LoadSummary(Heron.Loads, CornerMatrix.Diagonal(Corners.Same(0.01)));
-        double Doubt(double turns) => new WhatIf { Turns = new(turns, 0, 0, 0) }.Ask(statics, now).Loads.CrossWeightPercent.StandardUncertainty;
+        double Doubt(double turns) => new WhatIf { Turns = new(turns, 0, 0, 0) }.Ask(statics, now).Loads.CrossWeightPercent.Uncertainty;
 
-        Assert.Equal(now.CrossWeightPercent.StandardUncertainty, Doubt(0), 1e-12);
+        Assert.Equal(now.CrossWeightPercent.Uncertainty, Doubt(0), 1e-12);
         Assert.True(Doubt(4) > 2 * Doubt(1) && Doubt(1) > Doubt(0));
     }
 }

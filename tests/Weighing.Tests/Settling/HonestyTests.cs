@@ -38,8 +38,8 @@ public class HonestyTests
         }
     }
 
-    static bool CoversCrossWeight(Estimate stated, Corners truth) =>
-        Math.Abs(stated.Value - 100 * (truth.RF + truth.LR) / truth.Sum) <= SettlingEstimator.Coverage * stated.StandardUncertainty!.Value;
+    static bool CoversCrossWeight(Value stated, Corners truth) =>
+        Math.Abs(stated.Estimate - 100 * (truth.RF + truth.LR) / truth.Sum) <= SettlingEstimator.Coverage * stated.StandardUncertainty!.Value;
 
     [Fact]
     public void In_a_workshop_they_cover_it_wherever_friction_has_not_just_let_go()

@@ -57,7 +57,7 @@ public class SettlingEstimatorTests
             var reading = estimator.Add(i < 200 ? default : new(300, 299, 251, 249));
             Assert.True(double.IsFinite(reading.Loads.Sum));
             Assert.True(double.IsFinite(reading.StandardUncertainty?.Sum ?? 0));
-            Assert.True(double.IsFinite(reading.CrossWeightPercent?.Value ?? 0));
+            Assert.True(double.IsFinite(reading.CrossWeightPercent?.Estimate ?? 0));
             Assert.Equal(i < 200, reading.CrossWeightPercent is null);
         }
     }

@@ -74,14 +74,14 @@ internal sealed class PipelineTrial
     }
 
     /// <summary>Largest error of the published loads on any pad, kg.</summary>
-    public double Error(int k) => Worst(Corners.From(c => _blocks[k].Reading.Corners[(int)c].LoadKg?.Value ?? double.PositiveInfinity));
+    public double Error(int k) => Worst(Corners.From(c => _blocks[k].Reading.Corners[(int)c].LoadKg?.Estimate ?? double.PositiveInfinity));
 
     /// <summary>Largest error of the one-second average on any pad, kg.</summary>
     public double AverageError(int k) => Worst(_averages[k]);
 
     /// <summary>Error of the published cross weight, percent.</summary>
     public double CrossWeightError(int k) =>
-        _blocks[k].Reading.CrossWeightPercent is { } x ? Math.Abs(x.Value - Ratio(Truth)) : double.PositiveInfinity;
+        _blocks[k].Reading.CrossWeightPercent is { } x ? Math.Abs(x.Estimate - Ratio(Truth)) : double.PositiveInfinity;
 
     /// <summary>Error of the one-second average of the ratio, percent.</summary>
     public double RatioAverageError(int k) => Math.Abs(_ratioAverages[k] - Ratio(Truth));
@@ -116,7 +116,7 @@ internal sealed class PipelineTrial
         var stated = Enumerable.Range(0, Times.Length).Where(k => Times[k] >= from && Times[k] < to)
             .SelectMany(k => _blocks[k].Reading.Corners)
             .Where(c => c.LoadKg?.StandardUncertainty is not null).ToArray();
-        return (stated.Count(c => Math.Abs(c.LoadKg!.Value.Value - Truth[c.Corner]) <= 2 * c.LoadKg.Value.StandardUncertainty), stated.Length);
+        return (stated.Count(c => Math.Abs(c.LoadKg!.Value.Estimate - Truth[c.Corner]) <= 2 * c.LoadKg.Value.StandardUncertainty), stated.Length);
     }
 
     /// <summary>The same for cross weight.</summary>
@@ -124,7 +124,7 @@ internal sealed class PipelineTrial
     {
         var stated = Enumerable.Range(0, Times.Length).Where(k => Times[k] >= from && Times[k] < to)
             .Select(k => _blocks[k].Reading.CrossWeightPercent).OfType<Value>().Where(x => x.StandardUncertainty is not null).ToArray();
-        return (stated.Count(x => Math.Abs(x.Value - Ratio(Truth)) <= 2 * x.StandardUncertainty), stated.Length);
+        return (stated.Count(x => Math.Abs(x.Estimate - Ratio(Truth)) <= 2 * x.StandardUncertainty), stated.Length);
     }
 
     private static BayOptions Options(CarDescription car, RockingKind kind, int seed) =>

@@ -30,7 +30,7 @@ public class PadRotationTests
         for (var seed = 0; seed < 300; seed++)
         {
             var result = PadRotation.Work(Weigh(PadRotation.Placements(Pads), Car, gains, [0.4, -0.2, 0.1, -0.5], 0.05, seed));
-            var k = Coverage.Factor(result.DegreesOfFreedom);
+            var k = ScaleLink.Measure.Coverage.Factor(result.DegreesOfFreedom);
             inside += result.Gains.Index().Count(g => Math.Abs(g.Item.Relative - gains[g.Index]) < k * g.Item.StandardUncertainty);
         }
         // 95 % of 1200; the four of one trial are not independent.

@@ -33,7 +33,7 @@ static class Trial
     {
         Corners made = default;
         var reading = car.Weigh(made);
-        var known = StepLearner.Start(new CarStatics(car.Believed, reading.TotalKg.Value), reading, WorkshopCar.SettleScatter);
+        var known = StepLearner.Start(new CarStatics(car.Believed, reading.TotalKg.Estimate), reading, WorkshopCar.SettleScatter);
         List<bool> inside = [];
         int steps = 0, violations = 0, alarms = 0;
         // Heights are measured once, before the first turn; afterwards the crew trusts the forecast.
@@ -46,7 +46,7 @@ static class Trial
             heights += plan.Forecast.HeightChangesMm;
             reading = car.Weigh(made);
             steps++;
-            inside.Add(Math.Abs(reading.CrossWeightPercent.Value - stated.Value) <= stated.HalfWidth());
+            inside.Add(Math.Abs(reading.CrossWeightPercent.Estimate - stated.Estimate) <= stated.HalfWidth());
             violations += Violations(car, made);
             var (check, next) = known.Record(new(plan.Turns, reading));
             known = next;
@@ -65,12 +65,12 @@ static class Trial
     {
         Corners made = default;
         var reading = car.Weigh(made);
-        var perTurn = new CarStatics(car.Believed, reading.TotalKg.Value).FromTurns(pattern);
-        var percentPerTurn = 100 * (perTurn.RF + perTurn.LR) / reading.TotalKg.Value;
+        var perTurn = new CarStatics(car.Believed, reading.TotalKg.Estimate).FromTurns(pattern);
+        var percentPerTurn = 100 * (perTurn.RF + perTurn.LR) / reading.TotalKg.Estimate;
         int steps = 0, violations = 0;
         while (!Done(reading) && steps < MostSteps)
         {
-            var wanted = (Target - reading.CrossWeightPercent.Value) / percentPerTurn;
+            var wanted = (Target - reading.CrossWeightPercent.Estimate) / percentPerTurn;
             var turn = car.Believed.SmallestTurn * Math.Round(wanted / car.Believed.SmallestTurn);
             if (turn == 0)
                 turn = Math.CopySign(car.Believed.SmallestTurn, wanted);
@@ -82,7 +82,7 @@ static class Trial
         return Ended(car, made, reading, steps, violations, [], 0);
     }
 
-    static bool Done(LoadSummary reading) => Math.Abs(reading.CrossWeightPercent.Value - Target) <= Band;
+    static bool Done(LoadSummary reading) => Math.Abs(reading.CrossWeightPercent.Estimate - Target) <= Band;
 
     static int Violations(WorkshopCar car, Corners made)
     {

@@ -93,8 +93,8 @@ public class PaddockJudgeTests
         Assert.Contains("shade RF", report.Findings.First(f => f.Code == PaddockCodes.UnlikeTemperature).Mend);
         Assert.Contains("Shade RF", Part(report, PaddockPartKind.Drift).Mend);
         // RF alone: half of a kilogram a hundredth of the total, (RF + LR) 52 % of it.
-        Assert.Equal(pad.DriftKgPer10Min.Value * (100 - 52.0) / Heron.TotalKg, report.Drift.CrossWeightPercent.Value, 0.002);
-        Assert.Equal(pad.DriftKgPer10Min.Value, report.Drift.RightKg.Value, 0.03);
+        Assert.Equal(pad.DriftKgPer10Min.Estimate * (100 - 52.0) / Heron.TotalKg, report.Drift.CrossWeightPercent.Estimate, 0.002);
+        Assert.Equal(pad.DriftKgPer10Min.Estimate, report.Drift.RightKg.Estimate, 0.03);
     }
 
     [Fact]

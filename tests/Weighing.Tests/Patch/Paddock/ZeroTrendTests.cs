@@ -17,8 +17,8 @@ public class ZeroTrendTests
         for (var i = 0; i < 200; i++)
         {
             var trend = Trend(Watched.Pad(Corner.RF, random, t => 0.014 * 6 * t / 600, seconds: 200));
-            covered += Math.Abs(trend.KgPerMinute.Value - 0.0084) <= trend.KgPerMinute.HalfWidth() ? 1 : 0;
-            Assert.Equal(0.0084, trend.KgPerMinute.Value, 0.004);
+            covered += Math.Abs(trend.KgPerMinute.Estimate - 0.0084) <= trend.KgPerMinute.HalfWidth() ? 1 : 0;
+            Assert.Equal(0.0084, trend.KgPerMinute.Estimate, 0.004);
         }
 
         Assert.InRange(covered, 180, 200);
@@ -30,7 +30,7 @@ public class ZeroTrendTests
         // sigma / sqrt(sum (t - mean)^2): JCGM 100:2008, H.3, for white noise. 601 points a second apart: n (n^2 - 1) / 12.
         var trend = Trend(Watched.Pad(Corner.LF, new Random(5802), noiseKg: 0.02));
         var expected = 60 * 0.02 / Math.Sqrt(601.0 * (601 * 601 - 1) / 12);
-        Assert.InRange(trend.KgPerMinute.StandardUncertainty, 0.9 * expected, 2.5 * expected);
+        Assert.InRange(trend.KgPerMinute.Uncertainty, 0.9 * expected, 2.5 * expected);
         Assert.InRange(trend.NoiseKg, 0.018, 0.022);
         Assert.Empty(trend.Touches);
     }
@@ -40,7 +40,7 @@ public class ZeroTrendTests
     {
         var touched = Watched.Pad(Corner.RF, new Random(5803), t => 0.0002 * t + (t is >= 200 and < 212 ? 71 : 0));
         var trend = Trend(touched);
-        Assert.Equal(0.012, trend.KgPerMinute.Value, 0.002);
+        Assert.Equal(0.012, trend.KgPerMinute.Estimate, 0.002);
         var touch = Assert.Single(trend.Touches);
         Assert.Equal(71, touch.PeakKg, 0.2);
         Assert.InRange(touch.FromSeconds, 196, 200);
@@ -54,7 +54,7 @@ public class ZeroTrendTests
     public void Somebody_who_stays_is_still_no_drift(int seconds)
     {
         var trend = Trend(Watched.Pad(Corner.RF, new Random(5804), t => t >= 300 && t < 300 + seconds ? 71 : 0));
-        Assert.Equal(0, trend.KgPerMinute.Value, 0.003);
+        Assert.Equal(0, trend.KgPerMinute.Estimate, 0.003);
         Assert.Single(trend.Touches);
     }
 
@@ -63,7 +63,7 @@ public class ZeroTrendTests
     {
         var trend = Trend(Watched.Pad(Corner.LR, new Random(5805), t => t < 250 ? 0 : t < 258 ? 30 : 0.4));
         Assert.Equal(0.4, Assert.Single(trend.Touches).ShiftKg, 0.02);
-        Assert.Equal(0, trend.KgPerMinute.Value, 0.003);
+        Assert.Equal(0, trend.KgPerMinute.Estimate, 0.003);
     }
 
     [Fact]
@@ -84,7 +84,7 @@ public class ZeroTrendTests
     {
         // The sun comes out: nothing for five minutes, then 0.06 kg a minute.
         var trend = Trend(Watched.Pad(Corner.RR, new Random(5807), t => t < 300 ? 0 : 0.001 * (t - 300)));
-        Assert.InRange(0.06, trend.KgPerMinute.Value, trend.KgPerMinute.Value + 2 * trend.BendKgPerMinute);
+        Assert.InRange(0.06, trend.KgPerMinute.Estimate, trend.KgPerMinute.Estimate + 2 * trend.BendKgPerMinute);
         Assert.True(trend.KgPerMinute.StandardUncertainty < trend.BendKgPerMinute);
     }
 }

@@ -23,7 +23,7 @@ public class BlindDirectionTests
                 blind.Refer(Settled, Noise);
                 var moved = Settled + RigidMotion(rate, heave, pitch, roll) + warp * Warp;
 
-                var seen = blind.Add(moved, Noise)!.Value.Value;
+                var seen = blind.Add(moved, Noise)!.Value.Estimate;
 
                 var turned = Settled + warp * Warp;
                 Assert.Equal(100 * (turned.RF + turned.LR) / turned.Sum, seen, 1e-9);
@@ -89,7 +89,7 @@ public class BlindDirectionTests
     {
         var joined = CombinedCrossWeight.Of(new Value(50, .03), new Value(50.05, .04))!.Value;
         // Weights 16 : 9, uncertainty of two independent values.
-        Assert.Equal((16 * 50 + 9 * 50.05) / 25, joined.Value, 9);
+        Assert.Equal((16 * 50 + 9 * 50.05) / 25, joined.Estimate, 9);
         Assert.Equal(.024, joined.StandardUncertainty!.Value, 9);
 
         Assert.Equal(new Value(50, .01), CombinedCrossWeight.Of(new Value(50, .01), new Value(51, .02)));

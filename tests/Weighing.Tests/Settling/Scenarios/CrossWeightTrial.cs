@@ -18,9 +18,9 @@ sealed class CrossWeightTrial
         _ratios = [.. record.Blocks.Select(Ratio)];
         var blind = new RockingBlindCrossWeight(direction);
         var estimator = new SettlingEstimator(new() { NoiseKg = record.QuietNoise() });
-        Settled = new Estimate?[record.Blocks.Length];
-        Blind = new Estimate?[record.Blocks.Length];
-        Joined = new Estimate?[record.Blocks.Length];
+        Settled = new Value?[record.Blocks.Length];
+        Blind = new Value?[record.Blocks.Length];
+        Joined = new Value?[record.Blocks.Length];
         for (var k = 0; k < record.Blocks.Length; k++)
         {
             var reading = estimator.Add(record.Blocks[k]);
@@ -36,17 +36,17 @@ sealed class CrossWeightTrial
 
     public bool Referred { get; }
 
-    public Estimate?[] Settled { get; }
+    public Value?[] Settled { get; }
 
-    public Estimate?[] Blind { get; }
+    public Value?[] Blind { get; }
 
-    public Estimate?[] Joined { get; }
+    public Value?[] Joined { get; }
 
     public double AverageError(int k) => Math.Abs(_ratios.AsSpan(k - OneSecond + 1, OneSecond).ToArray().Average() - Ratio(_record.Truth[k]));
 
-    public double Error(Estimate?[] estimates, int k) => Math.Abs((estimates[k]?.Value ?? 0) - Ratio(_record.Truth[k]));
+    public double Error(Value?[] estimates, int k) => Math.Abs((estimates[k]?.Estimate ?? 0) - Ratio(_record.Truth[k]));
 
-    public bool? Covers(Estimate?[] estimates, int k) =>
+    public bool? Covers(Value?[] estimates, int k) =>
         estimates[k]?.StandardUncertainty is { } u ? Error(estimates, k) <= SettlingEstimator.Coverage * u : null;
 
     /// <summary>The model of the very car, with rates right and said to be known to 5 %.</summary>

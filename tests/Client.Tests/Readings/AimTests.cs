@@ -1,10 +1,11 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
+using ScaleLink.Measure;
 
 namespace Client.Tests.Readings;
 
 /// <summary>Guarded acceptance: JCGM 106:2012, 8.3. Target 50.0, tolerance 0.2.</summary>
-public class TargetCheckTests
+public class AimTests
 {
     [Theory]
     [InlineData(50.16, 0.03, "within")]
@@ -15,14 +16,14 @@ public class TargetCheckTests
     [InlineData(49.76, 0.03, "low")]
     [InlineData(50.00, 0.50, "too_close_to_tell")]
     public void A_reading_conforms_only_with_its_whole_interval(double cross, double expanded, string aim) =>
-        Assert.Equal(aim, Words.Name(TargetCheck.Of(Readouts.Settled(cross, expanded))));
+        Assert.Equal(aim, Words.Name(Readouts.Settled(cross, expanded).Aim));
 
     [Fact]
     public void A_car_that_moves_is_not_judged()
     {
         var loads = Readouts.Settled(50);
         loads.Verdict = Verdict.Settling;
-        Assert.Equal(Aim.Unknown, TargetCheck.Of(loads));
+        Assert.Equal(Aim.Unknown, loads.Aim);
     }
 
     [Fact]
@@ -30,6 +31,6 @@ public class TargetCheckTests
     {
         var loads = Readouts.Settled(50);
         loads.Target = null;
-        Assert.Equal(Aim.Unknown, TargetCheck.Of(loads));
+        Assert.Equal(Aim.Unknown, loads.Aim);
     }
 }
