@@ -11,6 +11,7 @@ using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Zeros;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch.Paddock;
 using Shared;
 
@@ -84,7 +85,11 @@ internal sealed class LeanBay : IDisposable
     /// <summary>Takes a reading; gives the code of its refusal, or nothing.</summary>
     public string? Read(Corner corner = Corner.LF, bool saidTurned = false, int? number = null) => Refused(corner, saidTurned, number)?.Code;
 
-    public ScaleLink.Weighing.Cars.Finding? Refused(Corner corner, bool saidTurned = false, int? number = null) => Desk.Read(Pads[(int)corner], new LeanStep(SaidTurned: saidTurned, Number: number), "crew");
+    public Finding? Refused(Corner corner, bool saidTurned = false, int? number = null) =>
+        Refused(() => Desk.Read(Pads[(int)corner], new LeanStep(SaidTurned: saidTurned, Number: number), "crew"));
+
+    /// <summary>Why a step was refused; nothing when it was taken.</summary>
+    public static Finding? Refused(Action step) => (Record.Exception(step) as StepRefusedException)?.Finding;
 
     /// <summary>A whole test of these pads at once.</summary>
     public void Test(params Corner[] corners)

@@ -26,14 +26,7 @@ internal sealed class RotationControlService(RotationDesk desk, RotationMapping 
     private Task<Wire.RotationView> Do(string who, Action<string> step)
     {
         var name = ApiErrors.Who(who);
-        try
-        {
-            step(name);
-            return Task.FromResult(mapping.Now());
-        }
-        catch (RefusedException refused)
-        {
-            throw ApiErrors.Refused(refused.Refusal);
-        }
+        step(name);
+        return Task.FromResult(mapping.Now());
     }
 }
