@@ -3,7 +3,6 @@ using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Pads;
 using ZeroPoint = ScaleLink.Daemon.Pipeline.ZeroPoint;
 

@@ -110,7 +110,7 @@ public class LeanRefusalTests
         bay.Run(3);
         Assert.Null(bay.Read());
         bay.Turn(Corner.LF);
-        Assert.Null(bay.TakeUp().Read(bay.Pads[0], new LeanStep(Number: 2), "crew"));
+        bay.TakeUp().Read(bay.Pads[0], new LeanStep(Number: 2), "crew");
         Assert.Equal(2, bay.Desk.At(bay.Pads[0])!.Test!.Test.Readings.Count);
         bay.Bench.MovePads(3);
         bay.Run(4);

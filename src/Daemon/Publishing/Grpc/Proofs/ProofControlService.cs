@@ -3,7 +3,6 @@ using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Weighing.Calibration;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc.Proofs;

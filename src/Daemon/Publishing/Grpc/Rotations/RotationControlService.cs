@@ -1,7 +1,6 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Weighing.Calibration;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc.Rotations;

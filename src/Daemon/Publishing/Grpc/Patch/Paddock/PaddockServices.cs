@@ -1,7 +1,6 @@
 using System.Globalization;
 using Grpc.Core;
 using ScaleLink.Daemon.Paddock;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch.Paddock;
 using Wire = ScaleLink.Api.V1;
 
