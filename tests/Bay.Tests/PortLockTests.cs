@@ -1,3 +1,4 @@
+using Google.Protobuf.Collections;
 using ScaleLink.Api.V1;
 using Shared.Rig;
 
@@ -38,5 +39,5 @@ public class PortLockTests
         Assert.All(Pads(daemon), p => Assert.Contains(by, p.Faults.Single(f => f.Code == "SL-108").Message));
     }
 
-    private static IReadOnlyList<Pad> Pads(DaemonProcess daemon) => daemon.Pads.ListPads(new ListPadsRequest()).Pads;
+    private static RepeatedField<Pad> Pads(DaemonProcess daemon) => daemon.Pads.ListPads(new ListPadsRequest()).Pads;
 }
