@@ -10,14 +10,18 @@ namespace ScaleLink.Daemon.Cars;
 /// <summary>The cars that were saved, and which of them stands in the bay. Both live in the ledger; nothing is ever overwritten.</summary>
 public sealed class CarShelf
 {
+    private const string FromBayFile = "bay file";
+
     private static readonly EntryKind<Saved> CarKind = new("car");
     private static readonly EntryKind<Chosen> InBayKind = new("car-in-bay");
+    // The shelf itself is read from the ledger whenever it is looked at.
+    private static readonly FoldedKind<CarChoice, Saved> Savings = new(CarKind, (choice, _) => choice);
 
     private readonly LedgerDatabase _ledger;
     private readonly TimeProvider _time;
     private readonly string _bay;
-    private readonly Lock _gate = new();
-    private SavedCar? _inBay;
+    private readonly FoldedKind<CarChoice, Chosen> _choices;
+    private readonly Workflow<CarChoice> _flow;
 
     /// <summary>Takes up what the ledger says.</summary>
     public CarShelf(LedgerDatabase ledger, BayConfiguration bay, TimeProvider time)
@@ -25,21 +29,15 @@ public sealed class CarShelf
         ArgumentNullException.ThrowIfNull(ledger);
         ArgumentNullException.ThrowIfNull(bay);
         (_ledger, _time, _bay) = (ledger, time, bay.Bay);
-        if (InBayKind.Newest(ledger, _bay) is { } entry)
-            _inBay = entry.Body is { Name: { } name, Hash: { } hash } ? Find(name, hash) : null;
-        else if (bay.CarFile is { } file)
-            _inBay = FirstCar(file);
+        _choices = new(InBayKind, (_, entry) => new(true, entry.Body is { Name: { } name, Hash: { } hash } ? Find(name, hash) : null), isWhole: true);
+        _flow = new(ledger, new(false, null), _bay, _choices);
+        // The bay file speaks only until somebody at the bay has: a restart must not bring an old car back.
+        if (bay.CarFile is { } file && !_flow.State.IsSaid)
+            Use(Save(file, FromBayFile), FromBayFile);
     }
 
     /// <summary>The car in the bay; null when nobody said which.</summary>
-    public SavedCar? InBay
-    {
-        get
-        {
-            lock (_gate)
-                return _inBay;
-        }
-    }
+    public SavedCar? InBay => _flow.State.Car;
 
     /// <summary>Told after another car came into the bay, or none.</summary>
     public event Action? Changed;
@@ -60,30 +58,19 @@ public sealed class CarShelf
         if (read.Car is not { } car)
             throw new FindingException(read.Mistakes);
         var hash = HashOf(file);
-        if (Find(car.Name) is { } newest && newest.Hash == hash)
-            return newest;
-        var entry = CarKind.Append(_ledger, _time.GetUtcNow(), car.Name, who, new Saved(file));
-        return new(car, file, hash, entry.At, who, entry.Id);
+        _flow.Alone(() =>
+        {
+            if (Find(car.Name)?.Hash != hash)
+                _flow.Take(car.Name, _ => Savings.Entry(_time.GetUtcNow(), who, new Saved(file)));
+        });
+        return Find(car.Name, hash)!;
     }
 
     /// <summary>Says which car stands in the bay.</summary>
     public void Use(SavedCar? car, string who)
     {
-        lock (_gate)
-        {
-            InBayKind.Append(_ledger, _time.GetUtcNow(), _bay, who, new Chosen(car?.Model.Name, car?.Hash));
-            _inBay = car;
-        }
-
+        _flow.Take(_bay, _ => _choices.Entry(_time.GetUtcNow(), who, new Chosen(car?.Model.Name, car?.Hash)));
         Changed?.Invoke();
-    }
-
-    // The bay file speaks only until somebody at the bay has: a restart must not bring an old car back.
-    private SavedCar FirstCar(string file)
-    {
-        var car = Save(file, "bay file");
-        Use(car, "bay file");
-        return car;
     }
 
     private static SavedCar? Read(JournalEntry<Saved> entry)
@@ -98,4 +85,8 @@ public sealed class CarShelf
     private sealed record Saved(string File);
 
     private sealed record Chosen(string? Name, string? Hash);
+
+    /// <param name="IsSaid">Somebody has said which car, or that none does.</param>
+    /// <param name="Car">The car in the bay.</param>
+    private sealed record CarChoice(bool IsSaid, SavedCar? Car);
 }

@@ -30,10 +30,11 @@ internal static class BayServices
         services.AddSingleton(time);
         services.AddSingleton<BayClock>();
         // Made before the ledger is opened, and so given back after it is closed.
-        services.AddSingleton(_ => AtLedger(bay.LedgerPath, () => LedgerLock.Take(bay.LedgerPath, time.GetUtcNow())));
-        services.AddSingleton(provider => OpenLedger(provider.GetRequiredService<LedgerLock>(), bay.LedgerPath, time));
+        services.AddSingleton(_ => AtLedger(bay.LedgerPath, () => LedgerLock.Take(bay.LedgerPath, LockHolder.Me(time.GetUtcNow(), bay.Bay))));
+        services.AddSingleton(provider => OpenLedger(provider.GetRequiredService<HolderLock>(), bay.LedgerPath, time));
         services.AddSingleton(provider => provider.GetRequiredService<OpenedLedger>().Ledger);
-        services.AddSingleton<IZeroStore, ZeroLedger>();
+        services.AddSingleton<ZeroLedger>();
+        services.AddSingleton<IZeroStore>(provider => provider.GetRequiredService<ZeroLedger>());
         services.AddSingleton(provider => new NoiseLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay, time));
         services.AddSingleton(new RockingPrior(CarRocking.DirectionOf(bay.Car)));
         services.AddSingleton<CarShelf>();
@@ -65,6 +66,7 @@ internal static class BayServices
         services.AddSingleton<RotationMapping>();
         services.AddSingleton<ProofMapping>();
         services.AddSingleton(provider => new PadRecords(provider.GetRequiredService<IZeroStore>(), provider.GetRequiredService<CalibrationLedger>(), bay.Place) { Leans = provider.GetRequiredService<LeanLedger>() });
+        services.AddSingleton(new PortLocks(bay.Bay, time));
         services.AddSingleton<ILinkFactory, LinkFactory>();
         services.AddHostedService<DamageNotice>();
         services.AddSingleton(provider => new LiveBay(
@@ -81,7 +83,7 @@ internal static class BayServices
         services.AddHostedService<PaddockKeeping>();
     }
 
-    private static OpenedLedger OpenLedger(LedgerLock _, string path, TimeProvider time) => AtLedger(path, () => LedgerOpening.Open(path, time.GetUtcNow()));
+    private static OpenedLedger OpenLedger(HolderLock _, string path, TimeProvider time) => AtLedger(path, () => LedgerOpening.Open(path, time.GetUtcNow()));
 
     private static T AtLedger<T>(string path, Func<T> open)
     {

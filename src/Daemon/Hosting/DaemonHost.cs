@@ -1,4 +1,5 @@
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Runtime;
 using Serilog;
 
@@ -56,6 +57,11 @@ internal static class DaemonHost
         catch (StartException e)
         {
             await Console.Error.WriteLineAsync($"{e.Code}: {e.Message} {e.Mend}");
+            return ToBeMended;
+        }
+        catch (StepRefusedException e)
+        {
+            await Console.Error.WriteLineAsync($"{e.Finding.Code}: {e.Finding.Message} {e.Finding.Mend}");
             return ToBeMended;
         }
         catch (Exception e) when (PortInUse.Explain(e, bay.Listen) is { } text)

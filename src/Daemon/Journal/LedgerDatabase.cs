@@ -23,19 +23,23 @@ public sealed class LedgerDatabase : IDisposable
 
     private const int All = int.MaxValue;
 
+    // Whoever holds the ledger for longer is told of; nobody waits for a backup that hangs.
+    private const int LongestWaitSeconds = 5;
+
     private static readonly string Software = "scalelink " + (typeof(LedgerDatabase).Assembly.GetName().Version?.ToString(3) ?? "0");
 
     private readonly Lock _gate = new();
     private HashSet<long> _altered = [];
     private readonly SqliteConnection _connection;
     private readonly LedgerHeadFile _head;
+    private LedgerHead? _unwrittenHead;
 
     /// <summary>Opens the ledger at <paramref name="path"/>, or makes it.</summary>
     /// <exception cref="SqliteException">The file is damaged, or no ledger; <see cref="LedgerOpening"/> deals with that.</exception>
     public LedgerDatabase(string path)
     {
-        _head = new LedgerHeadFile(path);
-        _connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString());
+        (Path, _head) = (path, new LedgerHeadFile(path));
+        _connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false, DefaultTimeout = LongestWaitSeconds }.ToString());
         try
         {
             _connection.Open();
@@ -49,6 +53,9 @@ public sealed class LedgerDatabase : IDisposable
             throw;
         }
     }
+
+    /// <summary>Where it lies.</summary>
+    public string Path { get; }
 
     /// <summary>Entries that are here and cannot be used.</summary>
     public LeftOutEntries LeftOut { get; } = new();
@@ -64,6 +71,9 @@ public sealed class LedgerDatabase : IDisposable
     {
         lock (_gate)
         {
+            // No more than one entry may lie beyond the head.
+            if (_unwrittenHead is { } behind)
+                WriteHead(behind);
             using var transaction = _connection.BeginTransaction();
             var stored = StoredEntry.Following(LastHash(transaction), at, kind, subject, who, Software, body);
             using var insert = Command(
@@ -72,7 +82,7 @@ public sealed class LedgerDatabase : IDisposable
             insert.Transaction = transaction;
             var id = (long)insert.ExecuteScalar()!;
             transaction.Commit();
-            _head.Write(new LedgerHead(id, stored.Hash));
+            KeepHead(new LedgerHead(id, stored.Hash));
             return (stored with { Id = id }).Read()!;
         }
     }
@@ -198,6 +208,26 @@ public sealed class LedgerDatabase : IDisposable
                     entries.Add(new(id, reader.GetString(1), reader.GetString(2), reader.GetString(3), reader.GetString(4), reader.GetString(5), reader.GetString(6), reader.GetString(7)));
             return entries;
         }
+    }
+
+    // The entry is on the disk and stays there, whether the head can follow at once or not.
+    private void KeepHead(LedgerHead head)
+    {
+        _unwrittenHead = head;
+        try
+        {
+            WriteHead(head);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // The next entry is refused until the head can be written.
+        }
+    }
+
+    private void WriteHead(LedgerHead head)
+    {
+        _head.Write(head);
+        _unwrittenHead = null;
     }
 
     private SqliteCommand Command(string text, params (string Name, object Value)[] parameters)

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
@@ -11,7 +13,7 @@ namespace ScaleLink.Daemon.Leans;
 /// </summary>
 internal sealed class LeanDesk(LeanLedger ledger, BayConfiguration bay, BayClock clock)
 {
-    private readonly Lock _gate = new();
+    private readonly Workflow<ImmutableDictionary<string, LeanRecord>> _flow = ledger.TakeUp();
     private readonly LeanTaker _taker = new(bay.Weigh.RaisedBelowKg, clock);
 
     /// <summary>How the inclinometer of the pad at that corner stands; nothing while nobody knows which pad that is.</summary>
@@ -21,89 +23,60 @@ internal sealed class LeanDesk(LeanLedger ledger, BayConfiguration bay, BayClock
     /// <param name="pad">The pad, empty and at rest.</param>
     /// <param name="step">What the caller sees.</param>
     /// <param name="who">For the ledger.</param>
-    /// <returns>Why it was refused; nothing when it was taken.</returns>
-    public Finding? Read(PadChannel pad, LeanStep step, string who)
+    public void Read(PadChannel pad, LeanStep step, string who) => Take(pad, step.SerialNumber, who, standing =>
     {
-        lock (_gate)
-        {
-            if (Find(pad, step.SerialNumber, out var standing) is { } other)
-                return other;
-            var (taken, refused) = _taker.Take(pad);
-            if (taken is null)
-                return refused;
-            var test = standing!.Test?.Test ?? new LeanTest();
-            if (step.Number is { } number && number != test.NextNumber)
-                return new(CarCodes.LeanOutOfStep, $"Reading {test.NextNumber} of {LeanTest.Needed} comes next, not {number}. {standing.CutShort}".TrimEnd(), "Look at the test again: somebody else may have read, or it was begun anew.");
-            var reading = taken with { SaidTurned = step.SaidTurned && test.NextNumber > 1 };
-            if (test.WhyNot(reading) is { } why)
-                return why;
-            return Keep(pad, standing, test.With(reading), who);
-        }
-    }
+        var (taken, refused) = _taker.Take(pad);
+        if (taken is null)
+            throw new StepRefusedException(refused!);
+        var test = standing.Test?.Test ?? new LeanTest();
+        if (step.Number is { } number && number != test.NextNumber)
+            throw OutOfStep($"Reading {test.NextNumber} of {LeanTest.Needed} comes next, not {number}. {standing.CutShort}".TrimEnd(), "Look at the test again: somebody else may have read, or it was begun anew.");
+        var reading = taken with { SaidTurned = step.SaidTurned && test.NextNumber > 1 };
+        return test.WhyNot(reading) is { } why ? throw new StepRefusedException(why) : With(pad, standing, test.With(reading), who);
+    });
 
     /// <summary>Gives the test up that goes on; the zero before stays in force.</summary>
-    public Finding? Abandon(PadChannel pad, string serialNumber, string who)
-    {
-        lock (_gate)
-        {
-            if (Find(pad, serialNumber, out var standing) is { } refused)
-                return refused;
-            if (standing!.Test is null)
-                return new(CarCodes.LeanOutOfStep, $"No test of {standing.SerialNumber} goes on.", "Begin one with a reading.");
-            Write(pad, standing.SerialNumber, new LeanRecord { Zero = standing.Zero }, who);
-            return null;
-        }
-    }
+    public void Abandon(PadChannel pad, string serialNumber, string who) => Take(pad, serialNumber, who, standing => standing.Test is null
+        ? throw OutOfStep($"No test of {standing.SerialNumber} goes on.", "Begin one with a reading.")
+        : new LeanRecord { Zero = standing.Zero });
 
     /// <summary>Takes the zero out of force: the pad counts as never tested. A test that goes on is given up.</summary>
-    public Finding? Clear(PadChannel pad, string serialNumber, string who)
-    {
-        lock (_gate)
-        {
-            if (Find(pad, serialNumber, out var standing) is { } refused)
-                return refused;
-            if (standing!.Zero is null)
-                return new(CarCodes.LeanOutOfStep, $"{standing.SerialNumber} has no tested zero.", "Nothing has to be cleared.");
-            Write(pad, standing.SerialNumber, new LeanRecord(), who);
-            return null;
-        }
-    }
+    public void Clear(PadChannel pad, string serialNumber, string who) => Take(pad, serialNumber, who, standing => standing.Zero is null
+        ? throw OutOfStep($"{standing.SerialNumber} has no tested zero.", "Nothing has to be cleared.")
+        : new LeanRecord());
 
-    private Finding? Keep(PadChannel pad, LeanStanding standing, LeanTest test, string who)
+    private LeanRecord With(PadChannel pad, LeanStanding standing, LeanTest test, string who)
     {
         var source = Recognition.TiltSourceOf(pad.Configuration);
         if (test.Readings.Count < LeanTest.Needed)
-        {
-            Write(pad, standing.SerialNumber, new LeanRecord { Zero = standing.Zero, Test = new OpenLeanTest(test, pad.Name, source) }, who);
-            return null;
-        }
-
+            return new LeanRecord { Zero = standing.Zero, Test = new OpenLeanTest(test, pad.Name, source) };
         var (zero, refused) = test.Outcome();
-        if (zero is null)
-            return refused;
-        Write(pad, standing.SerialNumber, new LeanRecord { Zero = new SavedLeanZero(zero, Now, who, source) { TemperatureC = test.Readings[^1].TemperatureC } }, who);
-        return null;
+        return zero is null
+            ? throw new StepRefusedException(refused!)
+            : new LeanRecord { Zero = new SavedLeanZero(zero, Now, who, source) { TemperatureC = test.Readings[^1].TemperatureC } };
     }
 
-    private void Write(PadChannel pad, string serialNumber, LeanRecord record, string who)
+    // The pad has its zero before anybody else takes a step.
+    private void Take(PadChannel pad, string wanted, string who, Func<LeanStanding, LeanRecord> judge) => _flow.Alone(() =>
     {
-        ledger.Append(serialNumber, record with { Bay = bay.Bay }, who, Now);
-        pad.Adopt(serialNumber, record.Zero);
-    }
+        var standing = Find(pad, wanted);
+        var after = _flow.Take(standing.SerialNumber, _ => LeanLedger.Steps.Entry(Now, who, judge(standing) with { Bay = bay.Bay }));
+        pad.Adopt(standing.SerialNumber, after[standing.SerialNumber].Zero);
+    });
 
-    private Finding? Find(PadChannel pad, string wanted, out LeanStanding? standing)
+    private LeanStanding Find(PadChannel pad, string wanted)
     {
-        standing = At(pad);
-        if (standing is null)
-            return new("SL-343", $"{pad.Corner} is not live.", "Mend its link first, then go on.");
+        var standing = At(pad) ?? throw new StepRefusedException("SL-343", $"{pad.Corner} is not live.", "Mend its link first, then go on.");
         return wanted.Length > 0 && wanted != standing.SerialNumber
-            ? new(CarCodes.LeanOutOfStep, $"{standing.SerialNumber} is at {pad.Corner} now, not {wanted}.", "Look where the pad is: scalelink pads.")
-            : null;
+            ? throw OutOfStep($"{standing.SerialNumber} is at {pad.Corner} now, not {wanted}.", "Look where the pad is: scalelink pads.")
+            : standing;
     }
+
+    private static StepRefusedException OutOfStep(string message, string mend) => new(CarCodes.LeanOutOfStep, message, mend);
 
     private LeanStanding Standing(PadChannel pad, string serialNumber)
     {
-        var record = ledger.Of(serialNumber);
+        var record = _flow.State.GetValueOrDefault(serialNumber) ?? new LeanRecord();
         var source = Recognition.TiltSourceOf(pad.Configuration);
         var cut = record.Test?.CutShort(pad.Name, source, Now);
         return new LeanStanding(serialNumber, record.Zero?.Source == source ? record.Zero : null, cut is null ? record.Test : null, cut ?? "");

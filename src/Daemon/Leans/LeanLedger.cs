@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
@@ -12,13 +13,13 @@ public sealed class LeanLedger(LedgerDatabase ledger) : ILeanStore
 {
     private static readonly EntryKind<LeanRecord> Kind = new("lean-zero", new JsonSerializerOptions(JsonSerializerDefaults.Web) { IgnoreReadOnlyProperties = true });
 
+    internal static readonly FoldedKind<ImmutableDictionary<string, LeanRecord>, LeanRecord> Steps = new(Kind, (records, step) => records.SetItem(step.Subject, step.Body));
+
     /// <inheritdoc/>
     public SavedLeanZero? InForce(string serialNumber) => Of(serialNumber).Zero;
 
     /// <summary>What is known of that pad; an empty record when nothing is.</summary>
     public LeanRecord Of(string serialNumber) => Kind.Newest(ledger, serialNumber)?.Body ?? new LeanRecord();
 
-    /// <summary>Writes a step; it is on the disk when this returns.</summary>
-    public void Append(string serialNumber, LeanRecord record, string who, DateTimeOffset at) =>
-        Kind.Append(ledger, at, serialNumber, who, record);
+    internal Workflow<ImmutableDictionary<string, LeanRecord>> TakeUp() => new(ledger, ImmutableDictionary<string, LeanRecord>.Empty, null, Steps);
 }

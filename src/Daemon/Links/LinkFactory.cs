@@ -3,12 +3,12 @@ using ScaleLink.Daemon.Configuration;
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>Opens serial ports and TCP connections.</summary>
-public sealed class LinkFactory : ILinkFactory
+public sealed class LinkFactory(PortLocks locks) : ILinkFactory
 {
     /// <inheritdoc/>
     public ILink Open(LinkAddress address) => address switch
     {
-        SerialAddress serial => SerialLink.Open(serial),
+        SerialAddress serial => SerialLink.Open(serial, locks),
         TcpAddress tcp => TcpLink.Open(tcp),
         _ => throw new ArgumentOutOfRangeException(nameof(address), address, "Not a kind of link."),
     };

@@ -15,11 +15,19 @@ public sealed class SerialLink : ILink
     private readonly SerialPort _port;
     private readonly Stream _stream;
 
-    private SerialLink(SerialPort port) => (_port, _stream) = (port, port.BaseStream);
+    private readonly IDisposable? _held;
+
+    private SerialLink(SerialPort port, IDisposable? held) => (_port, _stream, _held) = (port, port.BaseStream, held);
 
     /// <summary>Opens the port; every failure is given its real cause.</summary>
-    public static SerialLink Open(SerialAddress address)
+    /// <param name="address">The port.</param>
+    /// <param name="locks">Keeps other daemons off it; null: nobody else is there.</param>
+    public static SerialLink Open(SerialAddress address, PortLocks? locks = null)
     {
+        // A port that is not there is told of as such, whoever waits for it.
+        if (locks is not null && SerialPortTrouble.BeforeOpening(address) is { } trouble)
+            throw new LinkFaultException(trouble);
+        var held = locks?.Take(address.Port);
         var port = new SerialPort(address.Port, address.Baud, address.Parity, address.DataBits, address.StopBits == 2 ? StopBits.Two : StopBits.One)
         {
             ReadBufferSize = ReceiveBuffer,
@@ -30,11 +38,12 @@ public sealed class SerialLink : ILink
             port.Open();
             // Bytes from before the opening have no known age.
             port.DiscardInBuffer();
-            return new SerialLink(port);
+            return new SerialLink(port, held);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or InvalidOperationException or PlatformNotSupportedException)
         {
             port.Dispose();
+            held?.Dispose();
             throw new LinkFaultException(SerialPortTrouble.WhyNotOpened(address, e.Message), e);
         }
     }
@@ -77,5 +86,7 @@ public sealed class SerialLink : ILink
         {
             // The device is gone; there is nothing left to close.
         }
+
+        _held?.Dispose();
     }
 }

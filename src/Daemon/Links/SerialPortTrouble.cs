@@ -39,7 +39,7 @@ internal static partial class SerialPortTrouble
         {
             NoSuchFile or NoSuchDevice => LinkFault.Missing(address.Port, KnownPorts()),
             NotPermitted => LinkFault.Forbidden(address.Port),
-            InUse => LinkFault.Busy(address.Port),
+            InUse => LinkFault.Busy(address.Port, PortHolder.Of(address.Port)),
             NotATerminal => LinkFault.NotSerial(address.Port),
             _ => LinkFault.Other(address.Port, said),
         };

@@ -1,5 +1,6 @@
 using ScaleLink.Daemon.CarInBay;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Measure;
@@ -22,10 +23,9 @@ internal sealed class PaddockDesk
     private readonly PatchDesk _patch;
     private readonly StandingCar _standing;
     private readonly BayConfiguration _configuration;
-    private readonly PaddockLedger _ledger;
+    private readonly string _name;
     private readonly BayClock _clock;
-    private readonly Lock _gate = new();
-    private volatile PaddockState _state;
+    private readonly Workflow<PaddockState> _flow;
     private PaddockWatch? _watch;
     private PaddockWatch? _ended;
     private (PatchState Patch, CarModel? Car) _judgedWith;
@@ -35,104 +35,88 @@ internal sealed class PaddockDesk
     /// <summary>Takes up what the ledger says.</summary>
     public PaddockDesk(LiveBay bay, PatchDesk patch, StandingCar standing, BayConfiguration configuration, PaddockLedger ledger, BayClock clock)
     {
-        (_bay, _patch, _standing, _configuration, _ledger, _clock) = (bay, patch, standing, configuration, ledger, clock);
-        var last = ledger.Newest();
-        _state = new(null, last is { Ending: PaddockEnding.None } cut
-            ? cut with { Ending = PaddockEnding.Restarted, Why = PaddockWatch.Early(cut, null, "the daemon was ended in the middle of it.", "Watch again; the pads have to be empty and zeroed.") }
-            : last);
+        (_bay, _patch, _standing, _configuration, _name, _clock, _flow) = (bay, patch, standing, configuration, ledger.Bay, clock, ledger.TakeUp());
+        _flow.Show(state => state.Now is { Record: var cut }
+            ? new(null, cut with { Ending = PaddockEnding.Restarted, Why = PaddockWatch.Early(cut, null, "the daemon was ended in the middle of it.", "Watch again; the pads have to be empty and zeroed.") })
+            : state);
     }
 
     /// <summary>As it stands now.</summary>
-    public PaddockState State => _state;
+    public PaddockState State => _flow.State;
 
-    /// <summary>Begins a watch; gives every reason why not.</summary>
+    /// <summary>Begins a watch; refused for every reason at once.</summary>
     /// <param name="minutes">From <see cref="Shortest"/> to <see cref="Longest"/>.</param>
     /// <param name="totalKg">Of the car that is expected; null: as the last one that stood here.</param>
     /// <param name="who">Who asks.</param>
-    public IReadOnlyList<Finding> Start(double minutes, double? totalKg, string who)
+    public void Start(double minutes, double? totalKg, string who) => _flow.Alone(() =>
     {
-        lock (_gate)
-        {
-            if (_watch is not null)
-                return [new(PaddockCodes.UnderWay, "The pads are being watched already.", "Wait for it, or stop it: scalelink patch paddock --stop.")];
-            if (PaddockStart.Refusals(_bay) is { Count: > 0 } refusals)
-                return refusals;
-            var record = new PaddockRecord(Now, who, minutes, totalKg ?? _weighed?.Sum ?? GuessedTotalKg, totalKg is null && _weighed is null);
-            var (start, tapes) = (_clock.NowNs, Tapes());
-            _ledger.Append(record, record.StartedAt);
-            _watch = new PaddockWatch(record, tapes, start, _configuration.Weigh.RaisedBelowKg);
-            _judgedAt = 0;
-            _state = _state with { Now = new(record, 0, null) };
-            return [];
-        }
-    }
+        if (_watch is not null)
+            throw new StepRefusedException(PaddockCodes.UnderWay, "The pads are being watched already.", "Wait for it, or stop it: scalelink patch paddock --stop.");
+        if (PaddockStart.Refusals(_bay) is { Count: > 0 } refusals)
+            throw new StepRefusedException(refusals);
+        var record = new PaddockRecord(Now, who, minutes, totalKg ?? _weighed?.Sum ?? GuessedTotalKg, totalKg is null && _weighed is null);
+        var (start, tapes) = (_clock.NowNs, Tapes());
+        Write(record, record.StartedAt);
+        _watch = new PaddockWatch(record, tapes, start, _configuration.Weigh.RaisedBelowKg);
+        _judgedAt = 0;
+    });
 
     /// <summary>Ends the watch; what was seen is judged and kept.</summary>
-    public Finding? Stop(string who)
-    {
-        lock (_gate)
-        {
-            if (_watch is not { } watch)
-                return new(PaddockCodes.NoWatch, "No watch is under way.", "Start one: scalelink patch paddock, or Patch on the page.");
-            End(watch, PaddockEnding.Stopped, watch.Early($"{who} stopped it.", "Watch the whole time when there is more of it."));
-            return null;
-        }
-    }
+    public void Stop(string who) => _flow.Alone(() => End(
+        _watch ?? throw new StepRefusedException(PaddockCodes.NoWatch, "No watch is under way.", "Start one: scalelink patch paddock, or Patch on the page."),
+        PaddockEnding.Stopped, $"{who} stopped it.", "Watch the whole time when there is more of it."));
 
     /// <summary>The daemon ends; what was seen is kept.</summary>
-    public void Close()
+    public void Close() => _flow.Alone(() =>
     {
-        lock (_gate)
-            if (_watch is { } watch)
-                End(watch, PaddockEnding.Restarted, watch.Early("the daemon was ended.", "Watch again."));
-    }
+        if (_watch is { } watch)
+            End(watch, PaddockEnding.Restarted, "the daemon was ended.", "Watch again.");
+    });
 
     /// <summary>Told of every reading.</summary>
-    public void Look(BayReading reading)
+    public void Look(BayReading reading) => _flow.Alone(() =>
     {
-        lock (_gate)
+        if (reading.Verdict == BayVerdict.Settled && reading.Corners.All(c => c.LoadKg is { Estimate: > 0 }))
+            _weighed = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Estimate);
+        if (_watch is null && _ended is { } ended && (!ReferenceEquals(_judgedWith.Patch, _patch.State) || !ReferenceEquals(_judgedWith.Car, _standing.Model)))
+            JudgeAgain(ended);
+        if (_watch is not { } watch || !watch.Look(reading.AtNs))
+            return;
+        if (watch.Over() is { Ending: not PaddockEnding.None } over)
         {
-            if (reading.Verdict == BayVerdict.Settled && reading.Corners.All(c => c.LoadKg is { Estimate: > 0 }))
-                _weighed = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Estimate);
-            if (_watch is null && _ended is { } ended && (!ReferenceEquals(_judgedWith.Patch, _patch.State) || !ReferenceEquals(_judgedWith.Car, _standing.Model)))
-                JudgeAgain(ended);
-            if (_watch is not { } watch || !watch.Look(reading.AtNs))
-                return;
-            if (watch.Over() is { Ending: not PaddockEnding.None } over)
-            {
-                End(watch, over.Ending, over.Why);
-                return;
-            }
-
-            var soFar = _state.Now?.SoFar;
-            if (watch.Seconds - _judgedAt >= JudgeEverySeconds)
-                (soFar, _judgedAt) = (Judge(watch).Report, watch.Seconds);
-            _state = _state with { Now = new(watch.Record, watch.Seconds, soFar) };
+            End(watch, over.Ending, over.Why);
+            return;
         }
-    }
+
+        var soFar = State.Now?.SoFar;
+        if (watch.Seconds - _judgedAt >= JudgeEverySeconds)
+            (soFar, _judgedAt) = (Judge(watch).Report, watch.Seconds);
+        _flow.Show(state => state with { Now = new(watch.Record, watch.Seconds, soFar) });
+    });
 
     private DateTimeOffset Now => _clock.ToUtc(_clock.NowNs);
 
     // As they were then: a pad that falls out takes its calibration with it.
     private List<PadTape> Tapes() => [.. _bay.Pads.Select(p => new PadTape(p, p.Standing.Identity?.SerialNumber ?? "", p.Standing.Calibration, p.Block(_clock.NowNs - Nanoseconds.PerSecond, _clock.NowNs).ZeroKg ?? 0))];
 
+    private void Write(PaddockRecord record, DateTimeOffset at) => _flow.Take(_name, _ => PaddockLedger.Steps.Entry(at, record.Who, record));
+
+    private void End(PaddockWatch watch, PaddockEnding ending, string why, string mend) => End(watch, ending, watch.Early(why, mend));
+
     private void End(PaddockWatch watch, PaddockEnding ending, Finding? why)
     {
         var (report, no) = Judge(watch);
         var record = watch.Record with { Ending = ending, EndedAt = Now, Report = report, Why = why ?? no };
-        _ledger.Append(record, record.EndedAt.Value);
+        Write(record, record.EndedAt.Value);
         (_watch, _ended) = (null, watch);
-        _state = new(null, record);
     }
 
     // Shims, a correction, another car: what was seen of the empty pads stays true, what it comes to does not.
     private void JudgeAgain(PaddockWatch ended)
     {
-        if (_state.Last is not { } last || Judge(ended).Report is not { } report)
+        if (State.Last is not { } last || Judge(ended).Report is not { } report)
             return;
-        var record = last with { Report = report };
-        _ledger.Append(record, Now);
-        _state = _state with { Last = record };
+        Write(last with { Report = report }, Now);
     }
 
     private (PaddockReport? Report, Finding? No) Judge(PaddockWatch watch)

@@ -15,60 +15,44 @@ public sealed class PatchDesk
     private static readonly EntryKind<Kept> SurveyKind = new("patch-survey", Json);
     private static readonly EntryKind<List<CorrectionKind>> SwitchKind = new("patch-corrections", Json);
 
-    private readonly LedgerDatabase _ledger;
+    private static readonly FoldedKind<PatchState, Kept> Surveys = new(SurveyKind, (state, entry) => state with { Survey = Survey(entry) }, isWhole: true);
+    private static readonly FoldedKind<PatchState, List<CorrectionKind>> Switches = new(SwitchKind, (state, entry) => state with { On = entry.Body }, isWhole: true);
+
     private readonly TimeProvider _time;
     private readonly string _bay;
-    private readonly Lock _gate = new();
-    private volatile PatchState _state;
+    private readonly Workflow<PatchState> _flow;
 
     /// <summary>Takes up what the ledger says.</summary>
     public PatchDesk(LedgerDatabase ledger, BayConfiguration bay, TimeProvider time)
     {
         ArgumentNullException.ThrowIfNull(ledger);
         ArgumentNullException.ThrowIfNull(bay);
-        (_ledger, _time, _bay) = (ledger, time, bay.Bay);
-        _state = new(Survey(SurveyKind.Newest(ledger, _bay)), SwitchKind.Newest(ledger, _bay)?.Body ?? []);
+        (_time, _bay) = (time, bay.Bay);
+        _flow = new(ledger, new(null, []), _bay, Surveys, Switches);
     }
 
     /// <summary>As it stands now.</summary>
-    public PatchState State => _state;
+    public PatchState State => _flow.State;
 
     /// <summary>Puts a survey into force.</summary>
     /// <exception cref="FindingException">It is incomplete, or contradicts itself.</exception>
     public void Save(SurveyInput input, string who)
     {
         ArgumentNullException.ThrowIfNull(input);
-        var survey = input.Adjust();
-        lock (_gate)
-        {
-            var entry = SurveyKind.Append(_ledger, _time.GetUtcNow(), _bay, who, new Kept(input));
-            _state = _state with { Survey = new(input, survey, entry.At, who) };
-        }
+        _flow.Take(_bay, _ => Surveys.Entry(_time.GetUtcNow(), who, new Kept(input)));
     }
 
     /// <summary>Forgets the survey: the pads were moved.</summary>
-    public void Clear(string who)
-    {
-        lock (_gate)
-        {
-            SurveyKind.Append(_ledger, _time.GetUtcNow(), _bay, who, new Kept(null));
-            _state = _state with { Survey = null };
-        }
-    }
+    public void Clear(string who) => _flow.Take(_bay, _ => Surveys.Entry(_time.GetUtcNow(), who, new Kept(null)));
 
     /// <summary>Switches a correction on or off.</summary>
-    public void Set(CorrectionKind kind, bool isOn, string who)
+    public void Set(CorrectionKind kind, bool isOn, string who) => _flow.Take(_bay, state =>
     {
-        lock (_gate)
-        {
-            var on = isOn ? _state.On.Append(kind).Distinct() : _state.On.Where(k => k != kind);
-            List<CorrectionKind> kept = [.. on.Order()];
-            SwitchKind.Append(_ledger, _time.GetUtcNow(), _bay, who, kept);
-            _state = _state with { On = kept };
-        }
-    }
+        var on = isOn ? state.On.Append(kind).Distinct() : state.On.Where(k => k != kind);
+        return Switches.Entry(_time.GetUtcNow(), who, [.. on.Order()]);
+    });
 
-    private static SavedSurvey? Survey(JournalEntry<Kept>? entry) => entry?.Body.Survey is { } input
+    private static SavedSurvey? Survey(JournalEntry<Kept> entry) => entry.Body.Survey is { } input
         ? new(input, input.Adjust(), entry.At, entry.Who)
         : null;
 

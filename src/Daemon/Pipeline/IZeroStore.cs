@@ -17,7 +17,4 @@ public interface IZeroStore
 
     /// <summary>Writes down how an empty pad read when the car had been lifted off.</summary>
     void AppendCheck(ZeroPoint zero, double kg, DateTimeOffset at);
-
-    /// <summary>Writes a zero; it is on the disk when this returns.</summary>
-    void Append(ZeroPoint zero);
 }

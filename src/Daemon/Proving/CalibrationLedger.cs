@@ -29,16 +29,17 @@ public sealed class CalibrationLedger(LedgerDatabase ledger) : ICalibrationStore
     /// <summary>Everything that was put into force, oldest first; of one pad or of all.</summary>
     public IReadOnlyList<AdoptedCalibration> All(string? serialNumber = null) => [.. Kind.All(ledger, serialNumber).Select(Read)];
 
-    /// <summary>Puts a calibration into force; it is on the disk when this returns.</summary>
-    public AdoptedCalibration Append(AdoptedCalibration adopted)
-    {
-        ArgumentNullException.ThrowIfNull(adopted);
-        var body = new Written(adopted.Calibration, adopted.Calibration.Identity, adopted.Proof, adopted.Note, adopted.Again);
-        return Read(Kind.Append(ledger, adopted.At, adopted.Calibration.Pad, adopted.Who, body));
-    }
+    /// <summary>Calibrations that came into force, as part of what a workflow knows.</summary>
+    internal static FoldedKind<TState, Written> Folded<TState>(Func<TState, AdoptedCalibration, TState> apply)
+        where TState : class => new(Kind, (state, entry) => apply(state, Read(entry)));
 
     private static AdoptedCalibration Read(JournalEntry<Written> entry) =>
         new(entry.Body.Calibration, entry.Body.Proof, entry.Body.Note, entry.Body.Again) { Who = entry.Who, At = entry.At };
 
-    private sealed record Written(PadCalibration Calibration, string Identity, long Proof, string Note, bool Again);
+    /// <summary>As it stands in the ledger.</summary>
+    internal sealed record Written(PadCalibration Calibration, string Identity, long Proof, string Note, bool Again)
+    {
+        /// <summary>A calibration that comes into force.</summary>
+        public static Written Of(PadCalibration calibration, long proof, string note, bool again) => new(calibration, calibration.Identity, proof, note, again);
+    }
 }

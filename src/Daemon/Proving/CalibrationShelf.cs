@@ -1,3 +1,4 @@
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
@@ -32,13 +33,13 @@ public sealed class CalibrationShelf(LiveBay bay, CalibrationLedger ledger)
     }
 
     /// <summary>The one whose identity begins with these digits.</summary>
-    /// <exception cref="RefusedException">SL-353: none, or more than one.</exception>
+    /// <exception cref="StepRefusedException">SL-353: none, or more than one.</exception>
     public ShelvedCalibration Find(string id)
     {
         ArgumentNullException.ThrowIfNull(id);
         var found = id.Length < FewestDigits ? [] : All().Where(c => c.Calibration.Identity.StartsWith(id, StringComparison.OrdinalIgnoreCase)).ToList();
         return found.Select(f => f.Calibration.Identity).Distinct().Count() == 1
             ? found[0]
-            : throw new RefusedException(ProofRefusals.NotFound.Because(id.Length < FewestDigits ? $"at least {FewestDigits} digits are needed" : $"{found.Count} begin with {PeerText.Clean(id, 64)}"));
+            : throw new StepRefusedException(ProofRefusals.NotFound.Because(id.Length < FewestDigits ? $"at least {FewestDigits} digits are needed" : $"{found.Count} begin with {PeerText.Clean(id, 64)}"));
     }
 }

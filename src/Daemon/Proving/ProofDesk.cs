@@ -1,59 +1,55 @@
+using System.Collections.Concurrent;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Daemon.Proving;
 
 /// <summary>
 /// Where pads are proved: one proof at a time for each corner. Every step that it acknowledges is in the ledger first, so that a
-/// proof goes on after a restart. Refusals are thrown as <see cref="RefusedException"/> and change nothing.
+/// proof goes on after a restart. Refusals are thrown as <see cref="StepRefusedException"/> and change nothing.
 /// </summary>
 public sealed class ProofDesk
 {
-    private readonly Lock _gate = new();
     private readonly LiveBay _bay;
-    private readonly ProofLedger _proofs;
     private readonly CalibrationLedger _calibrations;
     private readonly BayClock _clock;
-    private readonly Dictionary<Corner, ProofRecord> _benches = [];
-    private readonly Dictionary<Corner, Refusal> _refused = [];
+    private readonly Workflow<ProofBook> _flow;
+    private readonly ConcurrentDictionary<Corner, Finding> _refused = [];
 
     /// <summary>Takes up the proofs that the ledger holds unfinished.</summary>
     public ProofDesk(LiveBay bay, ProofLedger proofs, CalibrationLedger calibrations, BayClock clock)
     {
         ArgumentNullException.ThrowIfNull(proofs);
-        (_bay, _proofs, _calibrations, _clock) = (bay, proofs, calibrations, clock);
-        foreach (var proof in proofs.All().Where(p => p.IsOpen))
-            _benches[proof.Corner] = proof;
+        (_bay, _calibrations, _clock, _flow) = (bay, calibrations, clock, proofs.TakeUp());
+        _flow.Show(book => book.OnTheBenches);
     }
 
     /// <summary>Told when a proof has moved on; called outside the lock.</summary>
     public event Action? Changed;
 
     /// <summary>The newest proof at a corner of this run, or one that goes on from before; and the refusal of the last try.</summary>
-    public (ProofRecord? Proof, Refusal? Refused) At(Corner corner)
-    {
-        lock (_gate)
-            return (_benches.GetValueOrDefault(corner), _refused.GetValueOrDefault(corner));
-    }
+    public (ProofRecord? Proof, Finding? Refused) At(Corner corner) => (_flow.State.At(corner), _refused.GetValueOrDefault(corner));
 
     /// <summary>Begins a proof.</summary>
     public void Start(ProofPlan plan, string who)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        Do(plan.Corner, () =>
+        Do(plan.Corner, () => _flow.Take(plan.Before.Pad, book =>
         {
-            if (_benches.Values.FirstOrDefault(p => p.IsOpen && (p.Corner == plan.Corner || p.SerialNumber == plan.Before.Pad)) is { } open)
+            if (book.All.Values.FirstOrDefault(p => p.IsOpen && (p.Corner == plan.Corner || p.SerialNumber == plan.Before.Pad)) is { } open)
                 throw Refuse(ProofRefusals.Running.Because($"{open.Corner}, {open.SerialNumber}, since {open.BegunAt:yyyy-MM-dd HH:mm} UTC"));
             ProofFlow.Begin(plan);
-            return _proofs.Begin(plan, who, Now);
-        });
+            return ProofLedger.Steps.Entry(Now, who, new ProofEvent { Begun = plan });
+        }));
     }
 
     /// <summary>Takes the reading of this moment for the present step.</summary>
     public void Record(Corner corner, int step, string who) => Step(corner, step, who, flow =>
     {
-        var answer = BenchReading.Of(_bay, Open(corner)).Offer(_bay, flow);
+        var answer = BenchReading.Of(_bay, Open(_flow.State, corner)).Offer(_bay, flow);
         return (answer, happened => happened with { Taken = answer.Flow.Readings[^1] });
     });
 
@@ -76,33 +72,31 @@ public sealed class ProofDesk
             : throw Refuse(CalibrationRefusals.OutOfStep.Because(finished ? "readings are still missing" : "the measuring has ended: adopt or reject it")));
 
     /// <summary>Puts the calibration of a finished proof into force.</summary>
-    public void Adopt(Corner corner, string who, string note) => Do(corner, () =>
+    public void Adopt(Corner corner, string who, string note) => Do(corner, () => _flow.Alone(() =>
     {
-        var proof = Open(corner);
-        var answer = proof.Flow.Accept(who, Now);
-        if (!answer.Accepted)
-            throw Refuse(answer.Refusals[0]);
-        var calibration = answer.Flow.Report().Calibration!;
-        var adopted = _calibrations.Append(new AdoptedCalibration(calibration, proof.Id, note, Again: false) { Who = who, At = Now });
-        PutIntoForce(calibration.Pad);
-        return proof.Adopted(adopted);
-    });
+        var after = _flow.Take(book => Open(book, corner).SerialNumber, book =>
+        {
+            var proof = Open(book, corner);
+            var answer = proof.Flow.Accept(who, Now);
+            return answer.Accepted
+                ? ProofLedger.Adoptions.Entry(Now, who, CalibrationLedger.Written.Of(answer.Flow.Report().Calibration!, proof.Id, note, again: false))
+                : throw Refuse(answer.Refusals[0]);
+        });
+        PutIntoForce(after.At(corner)!.SerialNumber);
+    }));
 
     /// <summary>Puts an older calibration into force again.</summary>
-    public AdoptedCalibration Readopt(AdoptedCalibration older, string who, string note)
+    public void Readopt(AdoptedCalibration older, string who, string note)
     {
         ArgumentNullException.ThrowIfNull(older);
-        AdoptedCalibration adopted;
-        lock (_gate)
+        _flow.Alone(() =>
         {
-            if (_calibrations.InForce(older.Calibration.Pad)?.Identity == older.Calibration.Identity)
-                throw Refuse(ProofRefusals.InForce.Because(older.Calibration.ShortIdentity));
-            adopted = _calibrations.Append(older with { Who = who, At = Now, Note = note, Again = true });
-        }
-
-        PutIntoForce(older.Calibration.Pad);
+            _flow.Take(older.Calibration.Pad, _ => _calibrations.InForce(older.Calibration.Pad)?.Identity == older.Calibration.Identity
+                ? throw Refuse(ProofRefusals.InForce.Because(older.Calibration.ShortIdentity))
+                : ProofLedger.Adoptions.Entry(Now, who, CalibrationLedger.Written.Of(older.Calibration, older.Proof, note, again: true)));
+            PutIntoForce(older.Calibration.Pad);
+        });
         Changed?.Invoke();
-        return adopted;
     }
 
     private DateTimeOffset Now => _clock.ToUtc(_clock.NowNs);
@@ -112,32 +106,24 @@ public sealed class ProofDesk
             ? throw Refuse(CalibrationRefusals.OutOfStep.Because($"step {next.Number} is due, not {step}"))
             : move(flow));
 
-    private void Move(Corner corner, string who, Func<ProofFlow, (FlowAnswer Answer, Func<ProofEvent, ProofEvent> Happened)> move) => Do(corner, () =>
-    {
-        var proof = Open(corner);
-        var (answer, happened) = move(proof.Flow);
-        if (!answer.Accepted)
-            throw Refuse(answer.Refusals[0]);
-        var written = happened(new ProofEvent());
-        var at = Now;
-        _proofs.Append(proof, who, at, written);
-        return proof.After(written, who, at);
-    });
+    private void Move(Corner corner, string who, Func<ProofFlow, (FlowAnswer Answer, Func<ProofEvent, ProofEvent> Happened)> move) =>
+        Do(corner, () => _flow.Take(book => Open(book, corner).SerialNumber, book =>
+        {
+            var proof = Open(book, corner);
+            var (answer, happened) = move(proof.Flow);
+            return answer.Accepted ? ProofLedger.Steps.Entry(Now, who, happened(new ProofEvent { Proof = proof.Id })) : throw Refuse(answer.Refusals[0]);
+        }));
 
-    private void Do(Corner corner, Func<ProofRecord> act)
+    private void Do(Corner corner, Action act)
     {
         try
         {
-            lock (_gate)
-            {
-                _benches[corner] = act();
-                _refused.Remove(corner);
-            }
+            act();
+            _refused.TryRemove(corner, out _);
         }
-        catch (RefusedException refused)
+        catch (StepRefusedException refused)
         {
-            lock (_gate)
-                _refused[corner] = refused.Refusal;
+            _refused[corner] = refused.Finding;
             throw;
         }
         finally
@@ -146,8 +132,8 @@ public sealed class ProofDesk
         }
     }
 
-    private ProofRecord Open(Corner corner) =>
-        _benches.GetValueOrDefault(corner) is { IsOpen: true } open ? open : throw Refuse(ProofRefusals.NoProof.Because(corner.ToString()));
+    private static ProofRecord Open(ProofBook book, Corner corner) =>
+        book.At(corner) is { IsOpen: true } open ? open : throw Refuse(ProofRefusals.NoProof.Because(corner.ToString()));
 
     private void PutIntoForce(string serialNumber)
     {
@@ -155,5 +141,5 @@ public sealed class ProofDesk
             pad.Recognise();
     }
 
-    private static RefusedException Refuse(Refusal refusal) => new(refusal);
+    private static StepRefusedException Refuse(Refusal refusal) => new(refusal);
 }

@@ -15,8 +15,8 @@ public sealed record LinkFault(string Code, string Message, string Mend)
     public static LinkFault Forbidden(string port) => new("SL-102", $"{port} may not be opened by this user.",
         "Add the user to the group that owns the port (often dialout), then log in again.");
 
-    /// <summary>Another program has it.</summary>
-    public static LinkFault Busy(string port) => new("SL-103", $"{port} is held by another program.",
+    /// <summary>Another program has it; by name where that is known.</summary>
+    public static LinkFault Busy(string port, string? by = null) => new("SL-103", $"{port} is held by another program{(by is null ? "" : $": {by}")}.",
         "Stop the other program; a modem service that probes adapters is a usual one.");
 
     /// <summary>It is no serial port.</summary>
@@ -30,6 +30,10 @@ public sealed record LinkFault(string Code, string Message, string Mend)
     /// <summary>A device server refused or dropped the connection.</summary>
     public static LinkFault Unreachable(string host, string why) => new("SL-107", $"{host} cannot be reached: {why}",
         "Check that the device server runs and that its address and port are right.");
+
+    /// <summary>Another daemon of this machine reads it.</summary>
+    public static LinkFault Taken(string port, string by) => new("SL-108", $"{port} is held by another ScaleLink daemon: {by}.",
+        "End that daemon, or take the port out of one of the two bay files; this daemon opens it by itself once it is free.");
 
     /// <summary>Anything else the system said.</summary>
     public static LinkFault Other(string port, string why) => new("SL-109", $"{port} cannot be used: {why}",

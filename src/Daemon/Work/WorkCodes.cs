@@ -8,7 +8,6 @@ internal static class WorkCodes
     public const string NotInThisState = "SL-562";
     public const string NotReady = "SL-563";
     public const string NoSuchCheck = "SL-564";
-    public const string SomebodyWasFaster = "SL-565";
     public const string NotFinished = "SL-566";
     public const string NoSuchSession = "SL-567";
     public const string SameRest = "SL-568";

@@ -1,3 +1,4 @@
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
 
@@ -10,41 +11,24 @@ public sealed class WorkDesk
     private readonly LiveBay _live;
     private readonly PatchDesk _patch;
     private readonly TimeProvider _time;
-    private readonly Lock _gate = new();
-    private WorkSession? _current;
-    private WorkSession? _lastCaptured;
+    private readonly Workflow<WorkSessions> _flow;
 
     /// <summary>Takes up the open session, if there is one.</summary>
     public WorkDesk(WorkLedger sessions, LiveBay live, PatchDesk patch, TimeProvider time)
     {
         ArgumentNullException.ThrowIfNull(sessions);
-        (_sessions, _live, _patch, _time) = (sessions, live, patch, time);
-        var all = sessions.All();
-        (_current, _lastCaptured) = (all.LastOrDefault(s => s.End is null), all.LastOrDefault(s => s.Captures.Count > 0));
+        (_sessions, _live, _patch, _time, _flow) = (sessions, live, patch, time, sessions.TakeUp());
+        _flow.Show(all => all.InTheBay);
     }
 
     /// <summary>Told after every step; called outside the lock.</summary>
     public event Action? Changed;
 
     /// <summary>The session in the bay as it stands now; null when none is open.</summary>
-    public SessionView? Current
-    {
-        get
-        {
-            lock (_gate)
-                return _current is { } session ? View(session) : null;
-        }
-    }
+    public SessionView? Current => _flow.State.Open is { } session ? View(session) : null;
 
     /// <summary>The session that the last reading on record belongs to, open or not; null when none was ever taken.</summary>
-    public WorkSession? LastCaptured
-    {
-        get
-        {
-            lock (_gate)
-                return _lastCaptured;
-        }
-    }
+    public WorkSession? LastCaptured => _flow.State.LastCaptured;
 
     /// <summary>A session with what the bay sees now.</summary>
     public SessionView View(WorkSession session)
@@ -58,17 +42,10 @@ public sealed class WorkDesk
     /// <summary>Begins a session.</summary>
     public SessionView Begin(SessionStarted start, string who)
     {
-        SessionView view;
-        lock (_gate)
-        {
-            if (_current is not null)
-                throw new WorkRefusedException(WorkCodes.SessionOpen, $"Session {_current.Id} is open in this bay.", "Go on with it, finish it, or abandon it.");
-            _current = _sessions.Begin(start, who);
-            view = View(_current);
-        }
-
-        Changed?.Invoke();
-        return view;
+        var at = _time.GetUtcNow();
+        return Told(_flow.Take(_ => _sessions.NewId(at), all => all.Open is { } open
+            ? throw new StepRefusedException(WorkCodes.SessionOpen, $"Session {open.Id} is open in this bay.", "Go on with it, finish it, or abandon it.")
+            : WorkLedger.Steps.Entry(at, who, start)));
     }
 
     /// <summary>Takes one step.</summary>
@@ -79,22 +56,20 @@ public sealed class WorkDesk
     public SessionView Take(string id, long? seenEntry, string who, Func<SessionView, WorkStep> make)
     {
         ArgumentNullException.ThrowIfNull(make);
-        SessionView view;
-        lock (_gate)
-        {
-            if (_current is not { } session)
-                throw new WorkRefusedException(WorkCodes.NoSession, "No session is open in this bay.", "Start one: Work on the page, or scalelink work start.");
-            if (id.Length > 0 && id != session.Id)
-                throw new WorkRefusedException(WorkCodes.NoSuchSession, "That session is not the one in the bay.", $"Session {session.Id} is open now.");
-            if (seenEntry is { } seen && seen != session.Entry)
-                throw new WorkRefusedException(WorkCodes.SomebodyWasFaster, "Somebody else has taken a step meanwhile.", "Look at the session again, then decide.");
-            var next = _sessions.Take(session, make(View(session)), who);
-            _current = next.End is null ? next : null;
-            _lastCaptured = next.Captures.Count > 0 ? next : _lastCaptured;
-            view = View(next);
-        }
+        return Told(_flow.Take(all => Meant(all, id).Id, all => WorkLedger.Steps.Entry(_time.GetUtcNow(), who, make(View(Meant(all, id)))), seenEntry));
+    }
 
+    private SessionView Told(WorkSessions after)
+    {
+        var view = View(after.Newest!);
         Changed?.Invoke();
         return view;
+    }
+
+    private static WorkSession Meant(WorkSessions all, string id)
+    {
+        var open = all.Open ?? throw new StepRefusedException(WorkCodes.NoSession, "No session is open in this bay.", "Start one: Work on the page, or scalelink work start.");
+        return id.Length == 0 || id == open.Id ? open
+            : throw new StepRefusedException(WorkCodes.NoSuchSession, "That session is not the one in the bay.", $"Session {open.Id} is open now.");
     }
 }

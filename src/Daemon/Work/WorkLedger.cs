@@ -1,12 +1,11 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Daemon.Work;
 
 /// <summary>Sessions in the ledger: every step one entry, under the session's name.</summary>
-public sealed class WorkLedger(LedgerDatabase ledger, TimeProvider time)
+public sealed class WorkLedger(LedgerDatabase ledger)
 {
     private static readonly EntryKind<WorkStep> Kind = new("work", new JsonSerializerOptions(JsonSerializerDefaults.Web)
     {
@@ -16,60 +15,27 @@ public sealed class WorkLedger(LedgerDatabase ledger, TimeProvider time)
         Converters = { new JsonStringEnumConverter() },
     });
 
+    internal static readonly FoldedKind<WorkSessions, WorkStep> Steps = new(Kind, (sessions, step) => sessions.After(step));
+
     /// <summary>The session that has not ended; null when there is none.</summary>
-    public WorkSession? Open() => All().LastOrDefault(s => s.End is null);
+    public WorkSession? Open() => Read().Open;
 
     /// <summary>All sessions, oldest first. A step that cannot be read is left out by name, a session whose beginning cannot be read as a whole.</summary>
-    public IReadOnlyList<WorkSession> All() => [.. Kind.All(ledger).GroupBy(e => e.Subject).Select(g => Fold([.. g])).OfType<WorkSession>().OrderBy(s => s.StartedAt)];
+    public IReadOnlyList<WorkSession> All() => Read().All;
 
     /// <summary>One session.</summary>
-    public WorkSession? Find(string id) => Fold([.. Kind.All(ledger, id)]);
+    public WorkSession? Find(string id) => Read(id).All.FirstOrDefault();
 
-    /// <summary>Writes the first step.</summary>
-    public WorkSession Begin(SessionStarted start, string who)
+    /// <summary>The name of a session that is begun now.</summary>
+    internal string NewId(DateTimeOffset at)
     {
-        var at = time.GetUtcNow();
         var id = $"{at:yyyyMMdd-HHmmss}";
         while (ledger.Newest(Kind.Name, id) is not null)
             id += "a";
-        // Made once before it is written: what cannot be read must not be begun.
-        var session = WorkSession.Begin(start, id, at, who, 0);
-        var entry = Kind.Append(ledger, at, id, who, start);
-        return session with { Entry = entry.Id, StartedAt = entry.At };
+        return id;
     }
 
-    /// <summary>Writes a step and gives the session after it.</summary>
-    public WorkSession Take(WorkSession session, WorkStep step, string who)
-    {
-        ArgumentNullException.ThrowIfNull(session);
-        var at = time.GetUtcNow();
-        // A step that cannot be applied must not be acknowledged.
-        SessionFold.Apply(session, step, at, who, session.Entry);
-        var entry = Kind.Append(ledger, at, session.Id, who, step);
-        return SessionFold.Apply(session, step, entry.At, who, entry.Id);
-    }
+    internal Workflow<WorkSessions> TakeUp() => new(ledger, WorkSessions.None, null, Steps);
 
-    private WorkSession? Fold(IReadOnlyList<JournalEntry<WorkStep>> entries)
-    {
-        WorkSession? session = null;
-        foreach (var entry in entries)
-            session = Apply(session, entry) ?? session;
-        return session;
-    }
-
-    // What was acknowledged is not judged again; but a step whose forerunner is lost may have nothing left to stand on.
-    private WorkSession? Apply(WorkSession? session, JournalEntry<WorkStep> entry)
-    {
-        try
-        {
-            return session is not null ? SessionFold.Apply(session, entry.Body, entry.At, entry.Who, entry.Id)
-                : entry.Body is SessionStarted start ? WorkSession.Begin(start, entry.Subject, entry.At, entry.Who, entry.Id)
-                : throw new InvalidOperationException("the beginning of its session is missing");
-        }
-        catch (Exception e) when (e is WorkRefusedException or FindingException or ArgumentException or InvalidOperationException)
-        {
-            ledger.LeftOut.Add(entry.Id, Kind.Name, entry.Subject, e is InvalidOperationException ? e.Message : $"it does not follow from the steps before it ({e.Message})");
-            return null;
-        }
-    }
+    private WorkSessions Read(string? id = null) => Journal.TakeUp.Of(ledger, WorkSessions.None, id, [Steps]);
 }

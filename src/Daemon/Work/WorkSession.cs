@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Cars.Files;
@@ -76,7 +77,7 @@ public sealed record WorkSession
     public static WorkSession Begin(SessionStarted start, string id, DateTimeOffset at, string who, long entry)
     {
         ArgumentNullException.ThrowIfNull(start);
-        var car = CarFile.Read(start.CarFile).Car ?? throw new WorkRefusedException(WorkCodes.StepInput, "The car file of the session cannot be read.", "Save the car again and start a new session.");
+        var car = CarFile.Read(start.CarFile).Car ?? throw new StepRefusedException(WorkCodes.StepInput, "The car file of the session cannot be read.", "Save the car again and start a new session.");
         var targets = car.Targets with { CrossWeightPercent = start.TargetPercent, CrossWeightTolerancePercent = start.TolerancePercent };
         return new() { Id = id, Start = start, Car = car with { Targets = targets }, StartedAt = at, Who = who, Entry = entry };
     }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 
@@ -11,18 +12,16 @@ public sealed class ZeroLedger(LedgerDatabase ledger) : IZeroStore
     private static readonly EntryKind<Kept> CheckKind = new("zero-check");
     private const string Daemon = "scalelinkd";
 
+    /// <summary>The zeros taken in this run, by pad. Those from before are known to the pads, each to its own.</summary>
+    internal static readonly FoldedKind<ImmutableDictionary<string, ZeroPoint>, ZeroPoint> Steps = new(Kind, (zeros, step) => zeros.SetItem(step.Subject, step.Body));
+
+    internal Workflow<ImmutableDictionary<string, ZeroPoint>> Begin() => new(ledger, ImmutableDictionary<string, ZeroPoint>.Empty, null);
+
     /// <inheritdoc/>
     public ZeroPoint? Latest(string serialNumber) => Kind.Newest(ledger, serialNumber)?.Body;
 
     /// <inheritdoc/>
     public IReadOnlyList<ZeroPoint> History(string serialNumber) => [.. Kind.All(ledger, serialNumber).Select(entry => entry.Body)];
-
-    /// <inheritdoc/>
-    public void Append(ZeroPoint zero)
-    {
-        ArgumentNullException.ThrowIfNull(zero);
-        Kind.Append(ledger, zero.TakenAt, zero.SerialNumber, zero.Who, zero);
-    }
 
     /// <inheritdoc/>
     public double TrackedKg(ZeroPoint zero)

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
@@ -7,13 +9,15 @@ using ZeroPoint = ScaleLink.Daemon.Pipeline.ZeroPoint;
 namespace ScaleLink.Daemon.Zeros;
 
 /// <summary>Takes a zero of one pad, or says why not.</summary>
-public sealed class ZeroTaking(BayClock clock, IZeroStore store)
+public sealed class ZeroTaking(BayClock clock, ZeroLedger store)
 {
     // A zero hardly feels tilt; it is refused only where loads are not corrected any more.
     private static readonly ZeroLimits Limits = new() { Reading = new ReadingLimits { TiltDeg = TiltCorrection.LimitDegrees } };
 
     // Older ones say little of how the pad is now.
     private const int DriftZeros = 50;
+
+    private readonly Workflow<ImmutableDictionary<string, ZeroPoint>> _flow = store.Begin();
 
     /// <summary>Takes the mean of the last seconds as zero and writes it to the ledger.</summary>
     /// <param name="pad">The pad.</param>
@@ -22,28 +26,41 @@ public sealed class ZeroTaking(BayClock clock, IZeroStore store)
     public (ZeroPoint? Zero, Fault? Refused) Take(PadChannel pad, string who, string because = "")
     {
         ArgumentNullException.ThrowIfNull(pad);
-        if (pad.Observe() is not { } seen)
-            return Refuse("SL-343", $"{pad.Corner} is not live.", "Mend its link first, then zero again.");
-        var (_, calibration, old) = pad.Standing;
-        if (calibration is null)
-            return Refuse(Recognition.NoCalibration, $"{pad.Corner} has no calibration.", "Give kg_per_count in the bay file first.");
+        try
+        {
+            ZeroPoint? taken = null;
+            _flow.Alone(() =>
+            {
+                (taken, var calibration) = Judge(pad, who, because);
+                _flow.Take(taken.SerialNumber, _ => ZeroLedger.Steps.Entry(taken.TakenAt, who, taken));
+                pad.Adopt(taken);
+                pad.OnTroubleOver(PadZeroWatch.Moved);
+                WarnOfDrift(pad, calibration);
+            });
+            return (taken, null);
+        }
+        catch (StepRefusedException refused)
+        {
+            return (null, new Fault(refused.Finding.Code, refused.Finding.Message, refused.Finding.Mend, clock.NowNs));
+        }
+    }
+
+    private (ZeroPoint Taken, PadCalibration Calibration) Judge(PadChannel pad, string who, string because)
+    {
+        var seen = pad.Observe() ?? throw new StepRefusedException("SL-343", $"{pad.Corner} is not live.", "Mend its link first, then zero again.");
+        var (_, known, old) = pad.Standing;
+        var calibration = known ?? throw new StepRefusedException(Recognition.NoCalibration, $"{pad.Corner} has no calibration.", "Give kg_per_count in the bay file first.");
         var limits = because.Length > 0 ? Limits with { FirstShare = double.PositiveInfinity } : Limits;
         var (zero, refusals) = ZeroCapture.Judge(calibration, seen.Reading, limits, Reference(calibration, old));
         if (zero is null)
-            return Refuse(refusals[0].Code, $"{pad.Corner}: {refusals[0].Message}.", refusals[0].Mend);
-
-        var taken = new ZeroPoint(seen.Identity.SerialNumber, zero.Counts, clock.ToUtc(clock.NowNs), who, old is null ? null : ShiftFrom(old, calibration, zero))
+            throw new StepRefusedException(refusals[0].Code, $"{pad.Corner}: {refusals[0].Message}.", refusals[0].Mend);
+        return (new ZeroPoint(seen.Identity.SerialNumber, zero.Counts, clock.ToUtc(clock.NowNs), who, old is null ? null : ShiftFrom(old, calibration, zero))
         {
             CellCounts = seen.Reading.CellCounts,
             TemperatureC = seen.Reading.TemperatureC,
             SinceProofKg = calibration.IsProved ? calibration.Kg(zero.Counts - calibration.ZeroCounts) : null,
             Because = because.Length > 0 ? because : null,
-        };
-        store.Append(taken);
-        pad.Adopt(taken);
-        pad.OnTroubleOver(PadZeroWatch.Moved);
-        WarnOfDrift(pad, calibration);
-        return (taken, null);
+        }, calibration);
     }
 
     // Warns and no more: the zero just taken is good.
@@ -64,6 +81,4 @@ public sealed class ZeroTaking(BayClock clock, IZeroStore store)
 
     private static double? ShiftFrom(ZeroPoint old, PadCalibration calibration, CapturedZero zero) =>
         old.Trimmed(calibration) is { } before ? calibration.Kg(zero.Counts - before) : null;
-
-    private (ZeroPoint?, Fault?) Refuse(string code, string message, string mend) => (null, new Fault(code, message, mend, clock.NowNs));
 }

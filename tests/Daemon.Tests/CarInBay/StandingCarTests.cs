@@ -32,7 +32,7 @@ public sealed class StandingCarTests : IDisposable
         var bay = BayFile.Parse("bay = \"unit6\"", "bay.toml").Configuration!;
         _database = new LedgerDatabase(Path.Combine(_folder.FullName, "ledger.db"));
         _cars = new CarShelf(_database, bay, time);
-        _desk = new WorkDesk(new WorkLedger(_database, time), new LiveBay([]), new PatchDesk(_database, bay, time), time);
+        _desk = new WorkDesk(new WorkLedger(_database), new LiveBay([]), new PatchDesk(_database, bay, time), time);
         _standing = new StandingCar(_cars, _desk);
         _ = new CarRocking(_standing, _prior);
         _standing.Changed += () => _changes++;

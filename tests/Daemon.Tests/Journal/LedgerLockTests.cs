@@ -15,23 +15,33 @@ public sealed class LedgerLockTests : IDisposable
     [Fact]
     public void A_second_one_is_refused_until_the_first_is_given_back()
     {
-        using (LedgerLock.Take(Ledger, Now))
+        using (LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6")))
         {
-            var refused = Assert.Throws<StartException>(() => LedgerLock.Take(Ledger, Now));
+            var refused = Assert.Throws<StartException>(() => LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6")));
             Assert.Equal("SL-364", refused.Code);
-            Assert.Contains($"process {Environment.ProcessId} on {Environment.MachineName}, since 2026-11-30 12:00 UTC", refused.Message);
+            Assert.Contains($"process {Environment.ProcessId} on {Environment.MachineName}, bay unit6, since 2026-11-30 12:00 UTC", refused.Message);
         }
 
-        LedgerLock.Take(Ledger, Now).Dispose();
+        LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6")).Dispose();
     }
 
     [Fact]
     public void A_holder_that_cannot_be_read_is_still_refused()
     {
-        using (LedgerLock.Take(Ledger, Now))
+        using (LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6")))
         {
             File.WriteAllText(Ledger + ".holder", "{");
-            Assert.Contains("it has not said which", Assert.Throws<StartException>(() => LedgerLock.Take(Ledger, Now)).Message);
+            Assert.Contains("it has not said which", Assert.Throws<StartException>(() => LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6"))).Message);
+        }
+    }
+
+    [Fact]
+    public void A_holder_of_an_older_version_names_no_bay()
+    {
+        using (LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6")))
+        {
+            File.WriteAllText(Ledger + ".holder", """{"Process":7,"Machine":"box","Since":"2026-11-30T12:00:00+00:00"}""");
+            Assert.Contains("process 7 on box, since 2026-11-30 12:00 UTC", Assert.Throws<StartException>(() => LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6"))).Message);
         }
     }
 
@@ -40,7 +50,7 @@ public sealed class LedgerLockTests : IDisposable
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "a program that runs cannot be opened for writing: Linux");
         File.CreateSymbolicLink(Ledger + ".lock", Environment.ProcessPath!);
-        var failure = Record.Exception(() => LedgerLock.Take(Ledger, Now));
+        var failure = Record.Exception(() => LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6")));
         Assert.True(failure is IOException or UnauthorizedAccessException, $"{failure}");
     }
 

@@ -54,7 +54,7 @@ internal sealed class LedgerStory(LedgerDatabase ledger)
             Say($"calibration of {a.Calibration.Pad}: {a.Calibration.Identity}, from {a.Proof}, again {a.Again}, '{a.Note}', {a.Who}, {When(a.At)}, 10000 counts are {Text(a.Calibration.Kg(10000))} kg");
         foreach (var pad in Subjects("calibration"))
             Say($"in force for {pad}: {calibrations.InForce(pad)?.Identity}");
-        foreach (var p in new ProofLedger(ledger, calibrations).All())
+        foreach (var p in new ProofLedger(ledger).All())
             Say($"procedure {p.Id}: {p.SerialNumber} at {p.Corner}, {p.State}, {p.BegunBy}, {When(p.BegunAt)}, {p.Flow.Readings.Count} readings of {Text(p.Flow.Readings.Sum(r => p.Flow.Plan.Masses.Kg(r.Step.Load)))} kg in sum, {p.Flow.Skipped.Count} left out, "
                 + $"last {When(p.LastReadAt)}, ended by {p.Flow.Ending?.Who ?? "-"} because '{p.Flow.Ending?.Reason}', made {p.Calibration?.Calibration.Identity ?? "-"}");
     }
@@ -107,7 +107,7 @@ internal sealed class LedgerStory(LedgerDatabase ledger)
 
     private void Sessions()
     {
-        foreach (var s in new WorkLedger(ledger, TimeProvider.System).All())
+        foreach (var s in new WorkLedger(ledger).All())
         {
             Say($"session {s.Id}: {s.Car.Name} '{s.Start.Title}', {s.Who}, {When(s.StartedAt)}, target {Text(s.Car.Targets.CrossWeightPercent)} ± {Text(s.Car.Targets.CrossWeightTolerancePercent)}, entry {s.Entry}");
             foreach (var (key, mark) in s.Marks.OrderBy(m => m.Key, StringComparer.Ordinal))

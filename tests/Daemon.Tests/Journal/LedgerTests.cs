@@ -18,7 +18,7 @@ public sealed class LedgerTests : IDisposable
     {
         var zero = new ZeroPoint("SLP-1001", 1234.5, new DateTimeOffset(2026, 11, 3, 9, 0, 0, TimeSpan.Zero), "crew", 0.25);
         using (var ledger = new LedgerDatabase(LedgerPath))
-            new ZeroLedger(ledger).Append(zero);
+            new ZeroLedger(ledger).Begin().Take(zero.SerialNumber, _ => ZeroLedger.Steps.Entry(zero.TakenAt, zero.Who, zero));
         using var again = new LedgerDatabase(LedgerPath);
         Assert.Equal(zero, new ZeroLedger(again).Latest("SLP-1001"));
         Assert.Null(new ZeroLedger(again).Latest("SLP-1002"));

@@ -50,10 +50,10 @@ internal sealed class LeanBay : IDisposable
     public IReadOnlyList<PadChannel> Pads { get; }
 
     /// <summary>Where zeros are tested.</summary>
-    public LeanDesk Desk { get; }
+    public LeanDesk Desk { get; private set; }
 
     /// <summary>The desk made anew from the ledger, as after a restart.</summary>
-    public LeanDesk TakeUp() => new(new LeanLedger(_ledger), Configuration, _clock);
+    public LeanDesk TakeUp() => Desk = new(new LeanLedger(_ledger), Configuration, _clock);
 
     /// <summary>Lets simulated time pass.</summary>
     public void Run(double seconds)
@@ -84,7 +84,11 @@ internal sealed class LeanBay : IDisposable
     /// <summary>Takes a reading; gives the code of its refusal, or nothing.</summary>
     public string? Read(Corner corner = Corner.LF, bool saidTurned = false, int? number = null) => Refused(corner, saidTurned, number)?.Code;
 
-    public ScaleLink.Weighing.Cars.Finding? Refused(Corner corner, bool saidTurned = false, int? number = null) => Desk.Read(Pads[(int)corner], new LeanStep(SaidTurned: saidTurned, Number: number), "crew");
+    public ScaleLink.Weighing.Cars.Finding? Refused(Corner corner, bool saidTurned = false, int? number = null) =>
+        Refused(() => Desk.Read(Pads[(int)corner], new LeanStep(SaidTurned: saidTurned, Number: number), "crew"));
+
+    /// <summary>Why a step was refused; nothing when it was taken.</summary>
+    public static ScaleLink.Weighing.Cars.Finding? Refused(Action step) => (Record.Exception(step) as StepRefusedException)?.Finding;
 
     /// <summary>A whole test of these pads at once.</summary>
     public void Test(params Corner[] corners)

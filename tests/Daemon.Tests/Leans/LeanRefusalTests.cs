@@ -81,11 +81,11 @@ public class LeanRefusalTests
             Assert.Equal(code, bay.Read());
             Assert.Equal(3, bay.Desk.At(bay.Pads[0])!.Test!.Test.Readings.Count);
             Assert.Equal(0.2, bay.Pads[0].Snapshot().LeanZero!.Zero.PitchDeg, 0.002);
-            Assert.Null(bay.Desk.Abandon(bay.Pads[0], "", "crew"));
+            bay.Desk.Abandon(bay.Pads[0], "", "crew");
         }
 
-        Assert.Equal("SL-555", bay.Desk.Abandon(bay.Pads[0], "", "crew")!.Code);
-        Assert.Equal("SL-555", bay.Desk.Clear(bay.Pads[1], "", "crew")!.Code);
+        Assert.Equal("SL-555", LeanBay.Refused(() => bay.Desk.Abandon(bay.Pads[0], "", "crew"))!.Code);
+        Assert.Equal("SL-555", LeanBay.Refused(() => bay.Desk.Clear(bay.Pads[1], "", "crew"))!.Code);
     }
 
     [Fact]
@@ -98,7 +98,7 @@ public class LeanRefusalTests
         Assert.Null(bay.Read(number: 1));
         bay.Turn(Corner.LF);
         Assert.Equal("SL-555", bay.Read(number: 1));
-        Assert.Equal("SL-555", bay.Desk.Read(bay.Pads[0], new LeanStep("SLP-1002"), "crew")!.Code);
+        Assert.Equal("SL-555", LeanBay.Refused(() => bay.Desk.Read(bay.Pads[0], new LeanStep("SLP-1002"), "crew"))!.Code);
         Assert.Null(bay.Read(number: 2));
     }
 
@@ -110,7 +110,7 @@ public class LeanRefusalTests
         bay.Run(3);
         Assert.Null(bay.Read());
         bay.Turn(Corner.LF);
-        Assert.Null(bay.TakeUp().Read(bay.Pads[0], new LeanStep(Number: 2), "crew"));
+        bay.TakeUp().Read(bay.Pads[0], new LeanStep(Number: 2), "crew");
         Assert.Equal(2, bay.Desk.At(bay.Pads[0])!.Test!.Test.Readings.Count);
         bay.Bench.MovePads(3);
         bay.Run(4);

@@ -85,7 +85,7 @@ public class LeanZeroTests(ITestOutputHelper output)
         Assert.Equal(0.3, moved.LeanZero!.Zero.PitchDeg, 0.002);
         Assert.Equal("SLP-1002", moved.Identity!.SerialNumber);
         Assert.Equal("crew", bay.TakeUp().At(bay.Pads[0])!.Zero!.Who);
-        Assert.Null(bay.Desk.Clear(bay.Pads[0], "SLP-1002", "crew"));
+        bay.Desk.Clear(bay.Pads[0], "SLP-1002", "crew");
         Assert.Null(bay.Pads[0].Snapshot().LeanZero);
         Assert.Null(bay.TakeUp().At(bay.Pads[0])!.Zero);
     }

@@ -2,8 +2,10 @@ using CarOnPads;
 using CarOnPads.Cells;
 using CarOnPads.Physics;
 using Daemon.Tests.Proving;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Paddock;
 using ScaleLink.Measure;
+using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Files;
 using ScaleLink.Weighing.Patch.Paddock;
@@ -31,7 +33,7 @@ public sealed class PaddockDeskTests : IDisposable
         var worst = Enum.GetValues<Wheel>().MaxBy(w => Math.Abs(Sunny(w).ZeroPerKelvin));
         var corner = (Corner)(int)worst;
         Sunny(worst).Sun(25);
-        Assert.Empty(desk.Start(2, 1048, "crew"));
+        desk.Start(2, 1048, "crew");
         _bay.Run(1);
         var before = Sunny(worst).TemperatureCelsius;
         _bay.Run(30);
@@ -71,16 +73,16 @@ public sealed class PaddockDeskTests : IDisposable
     public void Pads_that_are_not_live_not_zeroed_or_not_empty_are_not_watched()
     {
         var desk = _bay.TakeUpPaddock();
-        Assert.All(desk.Start(2, null, "crew"), f => Assert.Equal(PaddockCodes.NotLive, f.Code));
+        Assert.All(Refused(desk), f => Assert.Equal(PaddockCodes.NotLive, f.Code));
         _bay.Run(6);
-        Assert.Equal(4, desk.Start(2, null, "crew").Count(f => f.Code == PaddockCodes.Unzeroed));
+        Assert.Equal(4, Refused(desk).Count(f => f.Code == PaddockCodes.Unzeroed));
         _bay.Zero();
         _bay.Bench.PutMass(Wheel.RR, 20, 0, 0, atOnce: true);
         _bay.Run(1);
-        var refused = Assert.Single(desk.Start(2, null, "crew"));
+        var refused = Assert.Single(Refused(desk));
         Assert.Equal(PaddockCodes.Loaded, refused.Code);
         Assert.StartsWith("RR reads +20", refused.Message);
-        Assert.Equal(PaddockCodes.NoWatch, desk.Stop("crew")!.Code);
+        Assert.Equal(PaddockCodes.NoWatch, Assert.Throws<StepRefusedException>(() => desk.Stop("crew")).Finding.Code);
         Assert.Equal((null, null), (desk.State.Now, desk.State.Last));
     }
 
@@ -89,7 +91,7 @@ public sealed class PaddockDeskTests : IDisposable
     {
         var desk = Zeroed();
         desk.Start(2, null, "crew");
-        Assert.Equal(PaddockCodes.UnderWay, Assert.Single(desk.Start(2, null, "crew")).Code);
+        Assert.Equal(PaddockCodes.UnderWay, Assert.Single(Refused(desk)).Code);
         _bay.Run(20);
         Put(70, Wheel.RF);
         _bay.Run(4);
@@ -118,7 +120,7 @@ public sealed class PaddockDeskTests : IDisposable
         Assert.Equal((PaddockEnding.Restarted, PaddockCodes.EndedEarly, null), (after.State.Last!.Ending, after.State.Last.Why!.Code, after.State.Last.Report));
         Assert.Contains("the daemon was ended", after.State.Last.Why.Message);
 
-        Assert.Empty(after.Start(10, null, "crew"));
+        after.Start(10, null, "crew");
         _bay.Run(20);
         Sunny(Wheel.LR).Faults.Frozen = true;
         _bay.Run(14);
@@ -153,7 +155,7 @@ public sealed class PaddockDeskTests : IDisposable
         });
         desk.Start(2, 1048, "crew");
         _bay.Run(25);
-        Assert.Null(desk.Stop("crew"));
+        desk.Stop("crew");
         var report = desk.State.Last!.Report!;
         Assert.Equal(PaddockEnding.Stopped, desk.State.Last.Ending);
         // Starting calibrations of 1 % first, or the warp: whichever moves cross weight more is named first, and the sum of all is no less than the largest.
@@ -181,6 +183,8 @@ public sealed class PaddockDeskTests : IDisposable
         foreach (var wheel in wheels)
             _bay.Bench.PutMass(wheel, kg, 0, 0, atOnce: true);
     }
+
+    private static IReadOnlyList<Finding> Refused(PaddockDesk desk) => Assert.Throws<StepRefusedException>(() => desk.Start(2, null, "crew")).Findings;
 
     private PaddockDesk Zeroed(Action<ScaleLink.Daemon.Patch.PatchDesk, ScaleLink.Daemon.Cars.CarShelf>? prepare = null)
     {

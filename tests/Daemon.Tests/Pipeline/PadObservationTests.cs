@@ -1,6 +1,7 @@
 using CarOnPads;
 using CarOnPads.Cells;
 using Daemon.Tests.Proving;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
 
@@ -47,7 +48,7 @@ public class PadObservationTests
         bay.Desk.Record(Corner.LF, 1, "prover");
         bay.Desk.Repeat(Corner.LF, run: null, "prover");
         bay.Run(1.5);
-        Assert.Equal("SL-301", Assert.Throws<RefusedException>(() => bay.Desk.Record(Corner.LF, 1, "prover")).Refusal.Code);
+        Assert.Equal("SL-301", Assert.Throws<StepRefusedException>(() => bay.Desk.Record(Corner.LF, 1, "prover")).Finding.Code);
         bay.Run(0.6);
         bay.Desk.Record(Corner.LF, 1, "prover");
     }

@@ -1,6 +1,7 @@
 using CarOnPads;
 using CarOnPads.Cells;
 using CarOnPads.Physics;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
@@ -125,5 +126,5 @@ public class PadRotationTests(ITestOutputHelper output)
         return found.Gains.Count(gain => Math.Abs(gain.Relative - (gains[gain.Pad] - mean)) <= gain.Expanded(found.DegreesOfFreedom));
     }
 
-    private static string Refused(Action act) => Assert.Throws<RefusedException>(act).Refusal.Code;
+    private static string Refused(Action act) => Assert.Throws<StepRefusedException>(act).Finding.Code;
 }

@@ -55,7 +55,7 @@ internal sealed class ProvingBay : IDisposable
             _cables[i].Connect(Pads[i], clock);
         _zeros = new ZeroTaking(clock, zeros);
         _live = new LiveBay(Pads);
-        Desk = new ProofDesk(_live, new ProofLedger(_ledger, calibrations), calibrations, clock);
+        Desk = new ProofDesk(_live, new ProofLedger(_ledger), calibrations, clock);
         _blocks = new BlockClock(Pads, clock);
         _weigher = weighs
             ? new BayWeigher(Pads, new WeighConfiguration(SettledToleranceKg: 0.1, RaisedBelowKg: 5), new RockingPrior(CarRocking.DirectionOf(null)), reading => reading)
@@ -85,7 +85,7 @@ internal sealed class ProvingBay : IDisposable
         var bay = BayFile.Parse("bay = \"trial\"", "bay.toml").Configuration!;
         var (patch, cars) = (new PatchDesk(_ledger, bay, _time), new CarShelf(_ledger, bay, _time));
         prepare?.Invoke(patch, cars);
-        var standing = new StandingCar(cars, new WorkDesk(new WorkLedger(_ledger, _time), _live, patch, _time));
+        var standing = new StandingCar(cars, new WorkDesk(new WorkLedger(_ledger), _live, patch, _time));
         return _paddock = new PaddockDesk(_live, patch, standing, bay, new PaddockLedger(_ledger, bay.Bay), _clock);
     }
 
@@ -150,7 +150,7 @@ internal sealed class ProvingBay : IDisposable
     // Somebody has a cup of tea; the daemon says when the time is over.
     private void Hold(ProofFlow flow, int minutes)
     {
-        Assert.Equal("SL-326", Assert.Throws<RefusedException>(() => Desk.Record(Corner.LF, flow.Next!.Number, "prover")).Refusal.Code);
+        Assert.Equal("SL-326", Assert.Throws<StepRefusedException>(() => Desk.Record(Corner.LF, flow.Next!.Number, "prover")).Finding.Code);
         var since = flow.Readings.First(r => r.Step.MinutesHeld == 0).Reading.Time;
         Run((since + TimeSpan.FromMinutes(minutes) - _clock.ToUtc(_clock.NowNs)).TotalSeconds + 1);
     }
@@ -163,16 +163,16 @@ internal sealed class ProvingBay : IDisposable
         _folder.Delete(recursive: true);
     }
 
-    private static Refusal? Try(Action act)
+    private static ScaleLink.Weighing.Cars.Finding? Try(Action act)
     {
         try
         {
             act();
             return null;
         }
-        catch (RefusedException refused) when (refused.Refusal.Code == "SL-301")
+        catch (StepRefusedException refused) when (refused.Finding.Code == "SL-301")
         {
-            return refused.Refusal;
+            return refused.Finding;
         }
     }
 

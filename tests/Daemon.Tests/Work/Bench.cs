@@ -1,5 +1,8 @@
 using Microsoft.Extensions.Time.Testing;
+using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
+using ScaleLink.Daemon.Patch;
+using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars.Files;
@@ -14,13 +17,15 @@ internal sealed class Bench : IDisposable
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("scalelink-work-");
     private readonly LedgerDatabase _database;
     private readonly FakeTimeProvider _time = new(new DateTimeOffset(2026, 5, 2, 8, 0, 0, TimeSpan.Zero));
+    private readonly WorkDesk _desk;
     private long _rests;
 
     public Bench()
     {
         _database = new LedgerDatabase(Path.Combine(_folder.FullName, "ledger.db"));
-        Ledger = new WorkLedger(_database, _time);
-        Session = Ledger.Begin(Start(), "crew");
+        Ledger = new WorkLedger(_database);
+        _desk = new WorkDesk(Ledger, new LiveBay([]), new PatchDesk(_database, BayFile.Parse("bay = \"unit6\"", "bay.toml").Configuration!, _time), _time);
+        Session = _desk.Begin(Start(), "crew").Session;
     }
 
     public static Corners FirstLoads { get; } = new(268, 288, 257, 235);
@@ -56,7 +61,7 @@ internal sealed class Bench : IDisposable
     public void Take(WorkStep step)
     {
         _time.Advance(TimeSpan.FromMinutes(1));
-        Session = Ledger.Take(Session, step, "crew");
+        Session = _desk.Take(Session.Id, Session.Entry, "crew", _ => step).Session;
     }
 
     public void Prepare()

@@ -1,3 +1,4 @@
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Work;
@@ -192,7 +193,7 @@ public class WorkSessionTests
         Assert.Equal(SessionStage.Planning, bench.View.Stage);
     }
 
-    private static string Refused(Action step) => Assert.Throws<WorkRefusedException>(step).Finding.Code;
+    private static string Refused(Action step) => Assert.Throws<StepRefusedException>(step).Finding.Code;
 
-    private static string Refused(Func<object> step) => Assert.Throws<WorkRefusedException>(step).Finding.Code;
+    private static string Refused(Func<object> step) => Assert.Throws<StepRefusedException>(step).Finding.Code;
 }

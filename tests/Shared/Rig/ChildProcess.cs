@@ -13,14 +13,26 @@ internal sealed class ChildProcess : IDisposable
     private bool _isDisposed;
 
     public ChildProcess(string project, string assembly, params string[] arguments)
+        : this([], project, assembly, arguments)
     {
-        var start = new ProcessStartInfo("dotnet")
+    }
+
+    /// <param name="through">A program and its arguments that starts the one that comes after them in its own place; none: it is started as it is.</param>
+    /// <param name="project">Whose program it is.</param>
+    /// <param name="assembly">The program.</param>
+    /// <param name="arguments">Its arguments.</param>
+    public ChildProcess(IReadOnlyList<string> through, string project, string assembly, params string[] arguments)
+    {
+        IReadOnlyList<string> command = [.. through, "dotnet"];
+        var start = new ProcessStartInfo(command[0])
         {
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             UseShellExecute = false,
         };
+        foreach (var word in command.Skip(1))
+            start.ArgumentList.Add(word);
         start.ArgumentList.Add(RepositoryRoot.File("artifacts", "bin", project, Configuration, assembly));
         foreach (var argument in arguments)
             start.ArgumentList.Add(argument);

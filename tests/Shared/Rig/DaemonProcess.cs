@@ -10,8 +10,17 @@ internal sealed class DaemonProcess : IDisposable
     private static readonly TimeSpan StartWithin = TimeSpan.FromSeconds(90);
 
     public DaemonProcess(string bayFile, int grpcPort, params string[] more)
+        : this([], bayFile, grpcPort, more)
     {
-        Process = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", ["--bay", bayFile, "--exit-with-stdin", .. more]);
+    }
+
+    /// <param name="through">What starts it, as in <see cref="ChildProcess"/>.</param>
+    /// <param name="bayFile">Its bay file.</param>
+    /// <param name="grpcPort">Where it answers.</param>
+    /// <param name="more">Further arguments.</param>
+    public DaemonProcess(IReadOnlyList<string> through, string bayFile, int grpcPort, params string[] more)
+    {
+        Process = new ChildProcess(through, "ScaleLink.Daemon", "scalelinkd.dll", ["--bay", bayFile, "--exit-with-stdin", .. more]);
         Channel = GrpcChannel.ForAddress($"http://127.0.0.1:{grpcPort}");
         Feed = new Feed.FeedClient(Channel);
         Pads = new Pads.PadsClient(Channel);

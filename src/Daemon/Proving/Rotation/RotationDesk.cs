@@ -1,87 +1,77 @@
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Daemon.Proving;
 
 /// <summary>
 /// Where the pads are moved round under one car: one rotation at a time. Every step that it acknowledges is in the ledger first, so
-/// that it goes on after a restart, which moving pads may need. Refusals are thrown as <see cref="RefusedException"/> and change nothing.
+/// that it goes on after a restart, which moving pads may need. Refusals are thrown as <see cref="StepRefusedException"/> and change nothing.
 /// </summary>
 internal sealed class RotationDesk(PlacementTaker taker, RotationLedger ledger, BayClock clock)
 {
-    private readonly Lock _gate = new();
-    private RotationRecord? _newest = ledger.All() is [.., var last] ? last : null;
+    private readonly Workflow<RotationBook> _flow = ledger.TakeUp();
 
     /// <summary>The rotation that goes on, or the last one; absent before the first.</summary>
-    public RotationRecord? Newest
-    {
-        get
-        {
-            lock (_gate)
-                return _newest;
-        }
-    }
+    public RotationRecord? Newest => _flow.State.Newest;
 
     /// <summary>Serial number of the pad at each corner, in the order LF, RF, LR, RR.</summary>
     public IReadOnlyList<string> Present => taker.Present;
 
     /// <summary>Why <see cref="Record"/> would be refused now; absent when it would not.</summary>
-    public Refusal? WaitingFor
+    public Finding? WaitingFor
     {
         get
         {
             try
             {
-                return FlowOf(Newest).Judge(taker.Take());
+                return FlowOf(Newest).Judge(taker.Take()) is { } refusal ? StepRefusedException.Sentence(refusal) : null;
             }
-            catch (RefusedException refused)
+            catch (StepRefusedException refused)
             {
-                return refused.Refusal;
+                return refused.Finding;
             }
         }
     }
 
     /// <summary>Weighs the car as it stands; begins a rotation when none goes on.</summary>
-    public RotationRecord Record(string who) => Do(() =>
+    public RotationRecord Record(string who) => Take(who, newest =>
     {
         var reading = taker.Take();
-        if (FlowOf(_newest).Judge(reading) is { } refusal)
-            throw new RefusedException(refusal);
-        return _newest is not { IsOpen: true } open ? ledger.Begin(reading, who, Now) : ledger.Append(open, new RotationEvent { Weighed = reading }, who, Now);
+        return FlowOf(newest).Judge(reading) is { } refusal
+            ? throw new StepRefusedException(refusal)
+            : new RotationEvent { Rotation = newest is { IsOpen: true } open ? open.Id : 0, Weighed = reading };
     });
 
     /// <summary>Throws a weighing away, by its number from 1; it is to be weighed again.</summary>
-    public RotationRecord ThrowAway(int number, string who) => Do(() =>
+    public RotationRecord ThrowAway(int number, string who) => Take(who, newest =>
     {
-        var open = Open();
-        if (number < 1 || number > open.Flow.Taken.Count)
-            throw new RefusedException(CalibrationRefusals.OutOfStep.Because($"there is no placement {number} among {open.Flow.Taken.Count}"));
-        return ledger.Append(open, new RotationEvent { ThrownAway = number }, who, Now);
+        var open = Open(newest);
+        return number < 1 || number > open.Flow.Taken.Count
+            ? throw new StepRefusedException(CalibrationRefusals.OutOfStep.Because($"there is no placement {number} among {open.Flow.Taken.Count}"))
+            : new RotationEvent { Rotation = open.Id, ThrownAway = number };
     });
 
     /// <summary>Puts the outcome on record.</summary>
-    public RotationRecord Finish(string who, string note) => Do(() =>
+    public RotationRecord Finish(string who, string note) => Take(who, newest =>
     {
-        var open = Open();
+        var open = Open(newest);
         var outcome = open.Flow.Outcome();
         return outcome.Result is { } result
-            ? ledger.Append(open, new RotationEvent { Finished = result, Note = note }, who, Now)
-            : throw new RefusedException(outcome.Refused!);
+            ? new RotationEvent { Rotation = open.Id, Finished = result, Note = note }
+            : throw new StepRefusedException(outcome.Refused!);
     });
 
     /// <summary>Gives it up.</summary>
-    public RotationRecord Abandon(string who, string reason) => Do(() => ledger.Append(Open(), new RotationEvent { Ended = reason }, who, Now));
+    public RotationRecord Abandon(string who, string reason) => Take(who, newest => new RotationEvent { Rotation = Open(newest).Id, Ended = reason });
 
     // After one that has ended the next weighing begins anew.
     private static RotationFlow FlowOf(RotationRecord? rotation) => rotation is { IsOpen: true } open ? open.Flow : new();
 
-    private DateTimeOffset Now => clock.ToUtc(clock.NowNs);
+    private static RotationRecord Open(RotationRecord? newest) =>
+        newest is { IsOpen: true } open ? open : throw new StepRefusedException(ProofRefusals.NoRotation.Because("nothing was weighed yet"));
 
-    private RotationRecord Open() => _newest is { IsOpen: true } open ? open : throw new RefusedException(ProofRefusals.NoRotation.Because("nothing was weighed yet"));
-
-    private RotationRecord Do(Func<RotationRecord> act)
-    {
-        lock (_gate)
-            return _newest = act();
-    }
+    private RotationRecord Take(string who, Func<RotationRecord?, RotationEvent> judge) =>
+        _flow.Take(ledger.Bay, book => RotationLedger.Steps.Entry(clock.ToUtc(clock.NowNs), who, judge(book.Newest))).Newest!;
 }

@@ -1,5 +1,6 @@
 using Google.Rpc;
 using Grpc.Core;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Cars;
@@ -44,18 +45,14 @@ internal static class ApiErrors
     /// <summary>No such thing.</summary>
     public static RpcException NotFound(string code, string message, string mend) => Make(Code.NotFound, code, message, mend);
 
-    /// <summary>Turns findings of the pure code into the error of a call.</summary>
-    public static T Answer<T>(Func<T> ask)
+    /// <summary>The error that a refusal becomes: of a step, of the arithmetic, of the input. Nothing for any other failure.</summary>
+    public static RpcException? Of(Exception failure) => failure switch
     {
-        try
-        {
-            return ask();
-        }
-        catch (FindingException e)
-        {
-            throw Refused(e.Findings);
-        }
-    }
+        StepRefusedException step => NotNow(step.Finding.Code, string.Join(' ', step.Findings.Select(f => f.Message)), step.Finding.Mend),
+        RefusedException refused => Refused(refused.Refusal),
+        FindingException input => Refused(input.Findings),
+        _ => null,
+    };
 
     /// <summary>The name that goes into the ledger, cleaned.</summary>
     public static string Who(string who)

@@ -103,8 +103,6 @@ internal sealed class VirtualBay : IDisposable
 
         public PadCalibration? InForce(string serialNumber) => null;
 
-        public void Append(ZeroPoint zero) => throw Unused();
-
         public void AppendTrack(ZeroPoint zero, double kg, DateTimeOffset at) => throw Unused();
 
         public void AppendCheck(ZeroPoint zero, double kg, DateTimeOffset at) => throw Unused();

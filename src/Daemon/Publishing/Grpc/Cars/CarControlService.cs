@@ -10,7 +10,7 @@ internal sealed class CarControlService(CarShelf cars) : Wire.CarControl.CarCont
     public override Task<Wire.Car> SaveCar(Wire.SaveCarRequest request, ServerCallContext context)
     {
         var who = ApiErrors.Who(request.Who);
-        return Task.FromResult(Answer(ApiErrors.Answer(() => cars.Save(request.File, who))));
+        return Task.FromResult(Answer(cars.Save(request.File, who)));
     }
 
     public override Task<Wire.Car> UseCar(Wire.UseCarRequest request, ServerCallContext context)

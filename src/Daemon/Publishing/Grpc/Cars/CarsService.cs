@@ -37,7 +37,7 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
         return Task.FromResult(answer);
     }
 
-    public override Task<Wire.WhatIfAnswer> AskWhatIf(Wire.AskWhatIfRequest request, ServerCallContext context) => Task.FromResult(ApiErrors.Answer(() =>
+    public override Task<Wire.WhatIfAnswer> AskWhatIf(Wire.AskWhatIfRequest request, ServerCallContext context)
     {
         var car = asked.Car(request.Asked?.CarFile ?? "");
         var now = asked.Loads(request.Asked?.LoadsKg);
@@ -49,10 +49,10 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
             Masses = [.. request.Masses.Select(m => new MassChange(m.Name, m.Kg, PlaceOf(m.Place)))],
         };
         var (loads, heights) = question.Ask(statics, now);
-        return new Wire.WhatIfAnswer { Now = now.ToWire(), Then = loads.ToWire(), HeightChangesMm = heights.ToWire() };
-    }));
+        return Task.FromResult(new Wire.WhatIfAnswer { Now = now.ToWire(), Then = loads.ToWire(), HeightChangesMm = heights.ToWire() });
+    }
 
-    public override Task<Wire.Balance> GetBalance(Wire.GetBalanceRequest request, ServerCallContext context) => Task.FromResult(ApiErrors.Answer(() =>
+    public override Task<Wire.Balance> GetBalance(Wire.GetBalanceRequest request, ServerCallContext context)
     {
         var car = asked.Car(request.Asked?.CarFile ?? "");
         var now = asked.Loads(request.Asked?.LoadsKg);
@@ -67,18 +67,18 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
             balance.Ballast.AddRange(BallastMove.Ways(statics, now.Loads, BallastGoal.FrontShare, request.FrontSharePercent).Select(w => CarMapping.Way(w, "front_share")));
         if (request.HasLeftSharePercent)
             balance.Ballast.AddRange(BallastMove.Ways(statics, now.Loads, BallastGoal.LeftShare, request.LeftSharePercent).Select(w => CarMapping.Way(w, "left_share")));
-        return balance;
-    }));
+        return Task.FromResult(balance);
+    }
 
-    public override Task<Wire.CgHeight> ComputeCgHeight(Wire.ComputeCgHeightRequest request, ServerCallContext context) => Task.FromResult(ApiErrors.Answer(() =>
+    public override Task<Wire.CgHeight> ComputeCgHeight(Wire.ComputeCgHeightRequest request, ServerCallContext context)
     {
         var setup = new AxleLiftSetup(asked.Car(request.CarFile).WheelbaseMm, Stated(request.FrontRadiusMm), Stated(request.RearRadiusMm),
             request.FrontLoadKg.ToGiven(), request.RearLoadKg.ToGiven());
         var height = CgHeight.From(setup, [.. request.Lifts.Select(l => Lift(l, setup))]);
         var wire = new Wire.CgHeight { HeightMm = height.HeightMm.ToWire(), Caution = Cautions.AxleLift };
         wire.EachMm.AddRange(height.EachMm);
-        return wire;
-    }));
+        return Task.FromResult(wire);
+    }
 
     public static RpcException NoSuchCar(string name) =>
         ApiErrors.NotFound("SL-516", $"No car {PeerText.Clean(name, 40)} was saved, or not in that revision.", "See which there are: scalelink car list.");

@@ -1,4 +1,5 @@
 using Grpc.Core;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Leans;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Runtime;
@@ -20,28 +21,29 @@ internal sealed class LeanZeroControlService(LiveBay bay, LeanDesk desk, LeanMap
         var (pad, who) = (bay.PadAt(request.Corner), ApiErrors.Who(request.Who));
         var step = new LeanStep(PeerText.Clean(request.SerialNumber, LongestSerialNumber), request.HasNumber ? (int)Math.Min(request.Number, int.MaxValue) : null, request.SaidTurned);
         var until = clock.NowNs + PatienceNs;
-        var refused = desk.Read(pad, step, who);
-        while (refused?.Code == CarCodes.LeanNotAtRest && clock.NowNs < until)
-        {
-            await Task.Delay(Pause, time, context.CancellationToken);
-            refused = desk.Read(pad, step, who);
-        }
-
-        return Answer(pad, refused);
+        while (true)
+            try
+            {
+                desk.Read(pad, step, who);
+                return mapping.Pad(pad);
+            }
+            catch (StepRefusedException refused) when (refused.Finding.Code == CarCodes.LeanNotAtRest && clock.NowNs < until)
+            {
+                await Task.Delay(Pause, time, context.CancellationToken);
+            }
     }
 
     public override Task<Wire.PadLeanZero> AbandonLeanTest(Wire.AbandonLeanTestRequest request, ServerCallContext context)
     {
         var pad = bay.PadAt(request.Corner);
-        return Task.FromResult(Answer(pad, desk.Abandon(pad, PeerText.Clean(request.SerialNumber, LongestSerialNumber), ApiErrors.Who(request.Who))));
+        desk.Abandon(pad, PeerText.Clean(request.SerialNumber, LongestSerialNumber), ApiErrors.Who(request.Who));
+        return Task.FromResult(mapping.Pad(pad));
     }
 
     public override Task<Wire.PadLeanZero> ClearLeanZero(Wire.ClearLeanZeroRequest request, ServerCallContext context)
     {
         var pad = bay.PadAt(request.Corner);
-        return Task.FromResult(Answer(pad, desk.Clear(pad, PeerText.Clean(request.SerialNumber, LongestSerialNumber), ApiErrors.Who(request.Who))));
+        desk.Clear(pad, PeerText.Clean(request.SerialNumber, LongestSerialNumber), ApiErrors.Who(request.Who));
+        return Task.FromResult(mapping.Pad(pad));
     }
-
-    private Wire.PadLeanZero Answer(PadChannel pad, Finding? refused) =>
-        refused is null ? mapping.Pad(pad) : throw ApiErrors.NotNow(refused.Code, refused.Message, refused.Mend);
 }

@@ -12,11 +12,8 @@ internal sealed class PatchControlService(PatchDesk desk, PatchMapping mapping) 
     public override Task<Wire.PatchReport> SaveSurvey(Wire.SaveSurveyRequest request, ServerCallContext context)
     {
         var who = ApiErrors.Who(request.Who);
-        return Task.FromResult(ApiErrors.Answer(() =>
-        {
-            desk.Save(PatchMapping.Survey(request.Survey), who);
-            return mapping.Report();
-        }));
+        desk.Save(PatchMapping.Survey(request.Survey), who);
+        return Task.FromResult(mapping.Report());
     }
 
     public override Task<Wire.PatchReport> ClearSurvey(Wire.ClearSurveyRequest request, ServerCallContext context)

@@ -11,16 +11,15 @@ internal sealed class PatchService(PatchDesk desk, PatchMapping mapping) : Wire.
 {
     public override Task<Wire.PatchReport> GetPatch(Wire.GetPatchRequest request, ServerCallContext context) => Task.FromResult(mapping.Report());
 
-    public override Task<Wire.PatchReport> CheckSurvey(Wire.CheckSurveyRequest request, ServerCallContext context) =>
-        Task.FromResult(ApiErrors.Answer(() =>
-        {
-            var survey = PatchMapping.Survey(request.Survey);
-            var report = mapping.Report(survey.Adjust(), desk.State.On);
-            report.Note = survey.Note;
-            return report;
-        }));
+    public override Task<Wire.PatchReport> CheckSurvey(Wire.CheckSurveyRequest request, ServerCallContext context)
+    {
+        var survey = PatchMapping.Survey(request.Survey);
+        var report = mapping.Report(survey.Adjust(), desk.State.On);
+        report.Note = survey.Note;
+        return Task.FromResult(report);
+    }
 
-    public override Task<Wire.ShimPlan> PlanShims(Wire.PlanShimsRequest request, ServerCallContext context) => Task.FromResult(ApiErrors.Answer(() =>
+    public override Task<Wire.ShimPlan> PlanShims(Wire.PlanShimsRequest request, ServerCallContext context)
     {
         var survey = request.Survey is { } given ? PatchMapping.Survey(given).Adjust() : desk.State.Survey?.Survey
             ?? throw ApiErrors.NotNow("SL-532", "The patch has not been surveyed.", "Send a survey, or save one first.");
@@ -40,6 +39,6 @@ internal sealed class PatchService(PatchDesk desk, PatchMapping mapping) : Wire.
             wire.Stacks.Add(stack);
         }
 
-        return wire;
-    }));
+        return Task.FromResult(wire);
+    }
 }

@@ -1,3 +1,4 @@
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Weighing.Calibration;
@@ -11,14 +12,14 @@ internal static class PlanReading
     private const uint MostRuns = 20;
 
     /// <summary>The plan, checked.</summary>
-    /// <exception cref="RefusedException">The pad is not there, or a mass makes no sense.</exception>
+    /// <exception cref="StepRefusedException">The pad is not there, or a mass makes no sense.</exception>
     public static ProofPlan Plan(Wire.StartProofRequest request, PadChannel pad, Place here)
     {
         var (identity, before, _) = pad.Standing;
         if (identity is null)
-            throw new RefusedException(ProofRefusals.NotLive.Because(pad.Corner.ToString()));
+            throw new StepRefusedException(ProofRefusals.NotLive.Because(pad.Corner.ToString()));
         if (before is null)
-            throw new RefusedException(ProofRefusals.NoStart.Because(identity.SerialNumber));
+            throw new StepRefusedException(ProofRefusals.NoStart.Because(identity.SerialNumber));
         var masses = MassMapping.Masses(request.Masses);
         var plan = new ProofPlan
         {

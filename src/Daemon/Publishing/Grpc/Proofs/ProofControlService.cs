@@ -1,8 +1,8 @@
 using Grpc.Core;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Weighing.Calibration;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc.Proofs;
@@ -39,35 +39,21 @@ internal sealed class ProofControlService(LiveBay bay, ProofDesk desk, Calibrati
 
     public override Task<Wire.CalibrationSummary> ReadoptCalibration(Wire.ReadoptCalibrationRequest request, ServerCallContext context)
     {
-        try
-        {
-            var older = shelf.Find(request.Id).Adopted ?? throw new RefusedException(ProofRefusals.InForce.Because("it comes from the bay file"));
-            var adopted = desk.Readopt(older, Who(request.Who), Reason(request.Note));
-            return Task.FromResult(CalibrationMapping.Summary(shelf.Find(adopted.Calibration.Identity)));
-        }
-        catch (RefusedException refused)
-        {
-            throw ApiErrors.Refused(refused.Refusal);
-        }
+        var older = shelf.Find(request.Id).Adopted ?? throw new StepRefusedException(ProofRefusals.InForce.Because("it comes from the bay file"));
+        desk.Readopt(older, Who(request.Who), Reason(request.Note));
+        return Task.FromResult(CalibrationMapping.Summary(shelf.Find(older.Calibration.Identity)));
     }
 
     private Task<Wire.ProofView> Do(Wire.Corner corner, Action<PadChannel> act)
     {
         var pad = bay.PadAt(corner);
-        try
-        {
-            act(pad);
-            return Task.FromResult(mapping.View(pad));
-        }
-        catch (RefusedException refused)
-        {
-            throw ApiErrors.Refused(refused.Refusal);
-        }
+        act(pad);
+        return Task.FromResult(mapping.View(pad));
     }
 
-    private static string Who(string who) => PeerText.Clean(who, LongestName) is { Length: > 0 } name ? name : throw new RefusedException(ProofRefusals.Nameless.Because("who"));
+    private static string Who(string who) => PeerText.Clean(who, LongestName) is { Length: > 0 } name ? name : throw new StepRefusedException(ProofRefusals.Nameless.Because("who"));
 
     private static string Reason(string reason) => PeerText.Clean(reason, LongestReason);
 
-    private static string Required(string reason) => Reason(reason) is { Length: > 0 } text ? text : throw new RefusedException(ProofRefusals.Nameless.Because("reason"));
+    private static string Required(string reason) => Reason(reason) is { Length: > 0 } text ? text : throw new StepRefusedException(ProofRefusals.Nameless.Because("reason"));
 }

@@ -1,8 +1,10 @@
 using Google.Protobuf.WellKnownTypes;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Cars;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc.Proofs;
@@ -69,7 +71,9 @@ internal sealed class ProofMapping(LiveBay bay, ProofDesk desk, ApiMapping mappi
             view.Reading = StepMapping.Reading(flow, seen);
     }
 
-    private Wire.Fault Fault(Refusal refusal) => mapping.Fault(new Fault(refusal.Code, $"{refusal.Message}.", refusal.Mend, clock.NowNs));
+    private Wire.Fault Fault(Refusal refusal) => Fault(StepRefusedException.Sentence(refusal));
+
+    private Wire.Fault Fault(Finding finding) => mapping.Fault(new Fault(finding.Code, finding.Message, finding.Mend, clock.NowNs));
 
     private static Wire.ProofPoint Point(ProgressPoint point)
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Grpc.Core;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing.Reports;
@@ -41,7 +42,7 @@ internal sealed class ProofsService(LiveBay bay, ProofDesk desk, ProofLedger pro
         var (before, now) = (shelf.Find(request.BeforeId), shelf.Find(request.NowId));
         return before.Calibration.Pad == now.Calibration.Pad
             ? CalibrationMapping.Comparison(before, now)
-            : throw new RefusedException(CalibrationRefusals.OtherPad.Because($"{before.Calibration.Pad} and {now.Calibration.Pad} are two pads"));
+            : throw new StepRefusedException(CalibrationRefusals.OtherPad.Because($"{before.Calibration.Pad} and {now.Calibration.Pad} are two pads"));
     });
 
     public override Task<Wire.ListProofsResponse> ListProofs(Wire.ListProofsRequest request, ServerCallContext context)
@@ -77,19 +78,9 @@ internal sealed class ProofsService(LiveBay bay, ProofDesk desk, ProofLedger pro
             : long.TryParse(request.ProofId, CultureInfo.InvariantCulture, out var id) ? id : null;
         var proof = number is { } known ? proofs.Find(known) : null;
         return proof is null
-            ? throw new RefusedException(ProofRefusals.NotFound.Because("no proof is behind it"))
+            ? throw new StepRefusedException(ProofRefusals.NotFound.Because("no proof is behind it"))
             : new ProofSheet(mapping.Recorded(proof), bayFile.Bay, time.GetUtcNow()).As(request.Format);
     });
 
-    private static Task<T> Answer<T>(Func<T> answer)
-    {
-        try
-        {
-            return Task.FromResult(answer());
-        }
-        catch (RefusedException refused)
-        {
-            throw ApiErrors.Refused(refused.Refusal);
-        }
-    }
+    private static Task<T> Answer<T>(Func<T> answer) => Task.FromResult(answer());
 }

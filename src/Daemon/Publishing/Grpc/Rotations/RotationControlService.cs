@@ -1,7 +1,6 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Weighing.Calibration;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc.Rotations;
@@ -26,14 +25,7 @@ internal sealed class RotationControlService(RotationDesk desk, RotationMapping 
     private Task<Wire.RotationView> Do(string who, Action<string> step)
     {
         var name = ApiErrors.Who(who);
-        try
-        {
-            step(name);
-            return Task.FromResult(mapping.Now());
-        }
-        catch (RefusedException refused)
-        {
-            throw ApiErrors.Refused(refused.Refusal);
-        }
+        step(name);
+        return Task.FromResult(mapping.Now());
     }
 }

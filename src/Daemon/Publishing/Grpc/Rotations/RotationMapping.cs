@@ -1,9 +1,11 @@
 using ScaleLink.Measure;
 using Google.Protobuf.WellKnownTypes;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Settling;
 using Wire = ScaleLink.Api.V1;
 
@@ -21,7 +23,7 @@ internal sealed class RotationMapping(RotationDesk desk, ApiMapping mapping, Bay
         if (view.State is not Wire.RotationState.Review)
         {
             view.Present.AddRange(desk.Present);
-            view.WaitingFor = desk.WaitingFor is { } refusal ? Fault(refusal) : null;
+            view.WaitingFor = desk.WaitingFor is { } finding ? Fault(finding) : null;
             view.Ready = view.WaitingFor is null;
         }
 
@@ -80,7 +82,9 @@ internal sealed class RotationMapping(RotationDesk desk, ApiMapping mapping, Bay
         Departs = Math.Abs(gain.Relative) > expanded,
     };
 
-    private Wire.Fault Fault(Refusal refusal) => mapping.Fault(new Fault(refusal.Code, $"{refusal.Message}.", refusal.Mend, clock.NowNs));
+    private Wire.Fault Fault(Refusal refusal) => Fault(StepRefusedException.Sentence(refusal));
+
+    private Wire.Fault Fault(Finding finding) => mapping.Fault(new Fault(finding.Code, finding.Message, finding.Mend, clock.NowNs));
 
     private static Wire.RotationState State(RotationRecord rotation) => rotation switch
     {

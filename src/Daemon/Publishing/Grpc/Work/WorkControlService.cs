@@ -1,4 +1,5 @@
 using Grpc.Core;
+using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Measure;
@@ -12,7 +13,7 @@ internal sealed class WorkControlService(WorkDesk desk, SessionStarter starter, 
     private const int LongestNote = 400;
     private const int LongestValue = 80;
 
-    public override Task<Wire.Session> StartSession(Wire.StartSessionRequest request, ServerCallContext context) => Answer(() => desk.Begin(
+    public override Task<Wire.Session> StartSession(Wire.StartSessionRequest request, ServerCallContext context) => Answer(desk.Begin(
         starter.Start(Text(request.Title, LongestValue), request.HasTargetCrossWeightPercent ? request.TargetCrossWeightPercent : null,
             request.HasTargetTolerancePercent ? request.TargetTolerancePercent : null, [.. request.LeaveOut], [.. request.SettlingActions.Select(a => Text(a, LongestValue))]),
         ApiErrors.Who(request.By?.Who ?? "")));
@@ -36,7 +37,7 @@ internal sealed class WorkControlService(WorkDesk desk, SessionStarter starter, 
         Wire.NameChangeRequest.WhatOneofCase.Turns => WorkRules.Name(view, request.Turns.ToCorners(), null),
         Wire.NameChangeRequest.WhatOneofCase.Other when Text(request.Other, LongestNote) is { Length: > 0 } other => WorkRules.Name(view, null, other),
         Wire.NameChangeRequest.WhatOneofCase.Nothing => WorkRules.Name(view, null, null),
-        _ => throw new WorkRefusedException(WorkCodes.StepInput, "The change has no name.", "Give the turns that were made, or say what else changed, or that nothing did."),
+        _ => throw new StepRefusedException(WorkCodes.StepInput, "The change has no name.", "Give the turns that were made, or say what else changed, or that nothing did."),
     });
 
     public override Task<Wire.Session> ConfirmStep(Wire.ConfirmStepRequest request, ServerCallContext context) => Step(request.By, WorkRules.Confirm);
@@ -50,20 +51,10 @@ internal sealed class WorkControlService(WorkDesk desk, SessionStarter starter, 
     public override Task<Wire.Session> AbandonSession(Wire.AbandonSessionRequest request, ServerCallContext context) => Step(request.By, view =>
         WorkRules.Abandon(view, Text(request.Because, LongestNote)));
 
-    private Task<Wire.Session> Step(Wire.StepBy? by, Func<SessionView, WorkStep> make) => Answer(() => desk.Take(
+    private Task<Wire.Session> Step(Wire.StepBy? by, Func<SessionView, WorkStep> make) => Answer(desk.Take(
         by?.SessionId ?? "", by is { HasSeenEntry: true } ? (long)by.SeenEntry : null, ApiErrors.Who(by?.Who ?? ""), make));
 
-    private static Task<Wire.Session> Answer(Func<SessionView> take)
-    {
-        try
-        {
-            return Task.FromResult(WorkMapping.Session(ApiErrors.Answer(take)));
-        }
-        catch (WorkRefusedException e)
-        {
-            throw ApiErrors.NotNow(e.Finding.Code, e.Finding.Message, e.Finding.Mend);
-        }
-    }
+    private static Task<Wire.Session> Answer(SessionView view) => Task.FromResult(WorkMapping.Session(view));
 
     private static Corners? Heights(Wire.CornerNumbers? heights) => heights?.ToCorners();
 

@@ -56,15 +56,15 @@ internal sealed class WorkService(WorkDesk desk, WorkLedger sessions, SessionNow
         });
     }
 
-    public override Task<Wire.Prediction> PredictTurns(Wire.PredictTurnsRequest request, ServerCallContext context) => Task.FromResult(ApiErrors.Answer(() =>
+    public override Task<Wire.Prediction> PredictTurns(Wire.PredictTurnsRequest request, ServerCallContext context)
     {
         var session = Weighed(request.SessionId);
         // What was turned since the last reading is in the next one too.
         var (known, turns) = (session.Known!, session.OpenTurns + request.Turns.ToCorners());
         if (WorkRules.CannotBe(turns, known) is { } mistake)
             throw new FindingException(mistake);
-        return CaptureMapping.Prediction(StatedPrediction.Of(turns, PerchPlanner.Forecast(known, turns)));
-    }));
+        return Task.FromResult(CaptureMapping.Prediction(StatedPrediction.Of(turns, PerchPlanner.Forecast(known, turns))));
+    }
 
     public override Task<Wire.PerchPlan> PlanTurns(Wire.PlanTurnsRequest request, ServerCallContext context)
     {
