@@ -5,7 +5,7 @@ using Shared.Rig;
 namespace Board.Tests;
 
 /// <summary>The health view, and the zero that is taken from it.</summary>
-[Collection(SharedBayTests.Name)]
+[Collection(CrewBayTests.Name)]
 public class HealthTests(SharedBay bay)
 {
     [Fact]

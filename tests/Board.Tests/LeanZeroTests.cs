@@ -5,7 +5,7 @@ using ScaleLink.Api.V1;
 namespace Board.Tests;
 
 /// <summary>The zero of a pad's inclinometer found by clicks on the patch view, the pad turned as the page says.</summary>
-[Collection(CrewBayTests.Name)]
+[Collection(ProvingBayTests.Name)]
 public sealed class LeanZeroTests(SharedBay bay) : IAsyncDisposable
 {
     private const double ZeroPitch = 0.5;

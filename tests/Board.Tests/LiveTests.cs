@@ -4,7 +4,7 @@ using ScaleLink.Api.V1;
 namespace Board.Tests;
 
 /// <summary>The live view against the gRPC feed of the same daemon.</summary>
-[Collection(SharedBayTests.Name)]
+[Collection(CrewBayTests.Name)]
 public class LiveTests(SharedBay bay)
 {
     private const double KilogramsInAPound = 0.45359237;

@@ -4,7 +4,7 @@ using Board.Tests.Pages;
 namespace Board.Tests;
 
 /// <summary>Who is answered: names of this bay, and other machines where the bay file lets them in.</summary>
-[Collection(SharedBayTests.Name)]
+[Collection(CrewBayTests.Name)]
 public class NamesTests(SharedBay bay)
 {
     [Theory]

@@ -59,7 +59,7 @@ public sealed class AloneBay : SharedBay
     public AloneBay(MachineTime machine) => machine.Alone();
 }
 
-/// <summary>Tests that look at the page and ask through it, on one bay, one after the other.</summary>
+/// <summary>Tests that look at the page, on one bay, one after the other.</summary>
 [Trait("needs", "bay")]
 [CollectionDefinition(Name)]
 public sealed class SharedBayTests : ICollectionFixture<SharedBay>
@@ -67,12 +67,20 @@ public sealed class SharedBayTests : ICollectionFixture<SharedBay>
     public const string Name = "shared bay";
 }
 
-/// <summary>The long work of a crew on another bay, beside them.</summary>
+/// <summary>The same on another bay beside it: what a crew does in a day.</summary>
 [Trait("needs", "bay")]
 [CollectionDefinition(Name)]
 public sealed class CrewBayTests : ICollectionFixture<SharedBay>
 {
     public const string Name = "crew's bay";
+}
+
+/// <summary>And on a third: pads without a car.</summary>
+[Trait("needs", "bay")]
+[CollectionDefinition(Name)]
+public sealed class ProvingBayTests : ICollectionFixture<SharedBay>
+{
+    public const string Name = "proving bay";
 }
 
 /// <summary>Tests that judge reaction times: no other bay, and no other test project, runs meanwhile.</summary>
