@@ -21,6 +21,8 @@ internal sealed class ChildProcess : IDisposable
             RedirectStandardError = true,
             UseShellExecute = false,
         };
+        // Whoever lives for seconds gains nothing by being profiled first.
+        start.Environment["DOTNET_TieredPGO"] = "0";
         start.ArgumentList.Add(RepositoryRoot.File("artifacts", "bin", project, Configuration, assembly));
         foreach (var argument in arguments)
             start.ArgumentList.Add(argument);
