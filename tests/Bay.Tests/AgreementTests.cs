@@ -6,6 +6,7 @@ namespace Bay.Tests;
 /// Published loads against the simulator's truth, which comes from physics of its own.
 /// Source of the limits: the project's own requirement; the truth is derived (static equilibrium), no published source.
 /// </summary>
+[Trait("needs", "bay")]
 public class AgreementTests
 {
     [Fact]

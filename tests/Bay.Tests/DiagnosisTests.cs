@@ -6,13 +6,12 @@ namespace Bay.Tests;
 
 /// <summary>What listening to a pad shows, with one imperfection of the simulator switched on at a time.</summary>
 [Collection(Alone.Name)]
-public class DiagnosisTests
+public class DiagnosisTests(DiagnosedBay diagnosed) : IClassFixture<DiagnosedBay>
 {
     [Fact]
     public void Rate_noise_and_the_line_of_the_mains_are_found()
     {
-        using var bay = new BayRig("noise,hum", rate: 320);
-        bay.Zero();
+        var bay = diagnosed.Rig;
         var found = bay.Daemon.Pads.DiagnosePad(new DiagnosePadRequest { Corner = Corner.Lf, Seconds = 5 });
         Assert.Equal("SLP-1001", found.SerialNumber);
         Assert.InRange(found.MeasuredRateHz, 318, 322);
@@ -26,12 +25,21 @@ public class DiagnosisTests
     [Fact]
     public void A_converter_that_stands_still_is_told()
     {
-        using var bay = new BayRig("noise");
-        bay.Zero();
+        var bay = diagnosed.Rig;
         bay.Simulator.Do("""{"do":"freeze-value","corner":"LR"}""");
         Assert.True(bay.Daemon.Pads.DiagnosePad(new DiagnosePadRequest { Corner = Corner.Lr, Seconds = 2 }).Frozen);
         Assert.False(bay.Daemon.Pads.DiagnosePad(new DiagnosePadRequest { Corner = Corner.Rr, Seconds = 2 }).Frozen);
         var failure = Assert.Throws<RpcException>(() => bay.Daemon.Pads.DiagnosePad(new DiagnosePadRequest { Corner = Corner.Rr, Seconds = 90 }));
         Assert.Contains("SL-414", failure.Status.Detail);
     }
+}
+
+/// <summary>Empty pads with noise and the hum of the mains.</summary>
+public sealed class DiagnosedBay : IDisposable
+{
+    public DiagnosedBay() => Rig.Zero();
+
+    internal BayRig Rig { get; } = new("noise,hum", rate: 320);
+
+    public void Dispose() => Rig.Dispose();
 }

@@ -5,10 +5,9 @@ using Shared.Rig;
 namespace Bay.Tests;
 
 /// <summary>One daemon a ledger, however the one before ended; and an entry that was altered costs itself alone, by name.</summary>
+[Trait("needs", "bay")]
 public class LedgerTests
 {
-    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(30);
-
     [Fact]
     public void A_second_daemon_on_the_same_ledger_is_turned_away_and_told_who_has_it_until_that_one_is_gone()
     {
@@ -16,7 +15,7 @@ public class LedgerTests
         string[] another = ["--bay", bay.BayFile, "--page-port", $"{FreePorts.Next()}", "--grpc-port", $"{FreePorts.Next()}", "--mqtt-port", $"{FreePorts.Next()}"];
         using (var second = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", another))
         {
-            Assert.True(second.WaitForExit(Soon), second.Said);
+            Assert.True(second.WaitForExit(Wait.Patience), second.Said);
             Assert.Equal(2, second.ExitCode);
             Assert.Contains("SL-364", second.Said);
             Assert.Contains($"process {bay.Daemon.Process.Id} on {Environment.MachineName}", second.Said);
@@ -42,11 +41,11 @@ public class LedgerTests
         Alter(ledger, "\"SerialNumber\":\"SLP-1001\"");
         bay.RestartDaemon();
 
-        Wait.Until(() => bay.Daemon.Pad("LF").Faults.Any(f => f.Code == "SL-363"), Soon, "the entry is named");
+        Wait.Until(() => bay.Daemon.Pad("LF").Faults.Any(f => f.Code == "SL-363"), Wait.Patience, "the entry is named");
         var fault = bay.Daemon.Pad("LF").Faults.Single(f => f.Code == "SL-363");
         Assert.Contains("(zero of SLP-1001)", fault.Message);
         Assert.Contains("altered", fault.Message);
-        Wait.Until(() => bay.Daemon.Pads.ListPads(new ListPadsRequest()).Pads.All(p => p.Corner == Corner.Lf ? p.Zero is null : p.Zero is not null), Soon, "LF alone has no zero");
+        Wait.Until(() => bay.Daemon.Pads.ListPads(new ListPadsRequest()).Pads.All(p => p.Corner == Corner.Lf ? p.Zero is null : p.Zero is not null), Wait.Patience, "LF alone has no zero");
         // Nothing needs a restart to go on: a new zero makes loads again.
         bay.Zero();
         Assert.NotNull(bay.Daemon.Pad("LF").Zero);

@@ -12,8 +12,6 @@ public class MqttTests
     private const string State = "scalelink/v1/unit6/state";
     private const string Loads = "scalelink/v1/unit6/loads";
     private const string External = "broker = \"external\"";
-    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(10);
-
     [Theory]
     [InlineData("mqttv311")]
     [InlineData("mqttv5")]
@@ -29,13 +27,13 @@ public class MqttTests
     public void Every_payload_fits_its_schema_through_a_car_going_on_settling_and_losing_a_pad()
     {
         using var bay = new BayRig("default");
-        Wait.Until(() => TryRead(bay.MqttPort), Soon, "the broker answers");
+        Wait.Until(() => TryRead(bay.MqttPort), Wait.Patience, "the broker answers");
         using var reader = new TopicReader(bay.MqttPort);
         bay.PutCarOn();
         bay.Settled();
         bay.Simulator.Do("""{"do":"unplug","corner":"RR"}""");
-        Wait.Until(() => reader.Newest("scalelink/v1/unit6/pads/RR")?["state"]?.GetValue<string>() == "absent", Soon, "RR absent");
-        Wait.Until(() => reader.Newest(Loads)?["verdict"]?.GetValue<string>() == "incomplete", Soon, "loads incomplete");
+        Wait.Until(() => reader.Newest("scalelink/v1/unit6/pads/RR")?["state"]?.GetValue<string>() == "absent", Wait.Patience, "RR absent");
+        Wait.Until(() => reader.Newest(Loads)?["verdict"]?.GetValue<string>() == "incomplete", Wait.Patience, "loads incomplete");
 
         var schemas = reader.Received.Select(r => PayloadSchemas.Hold(r.Topic, r.Payload)).ToHashSet();
         Assert.Equal(["config", "loads", "pad", "session", "state"], schemas.Order());
@@ -51,18 +49,18 @@ public class MqttTests
         using var bay = new BayRig(mqtt: External);
         using var broker = new Mosquitto(bay.MqttPort);
         using var reader = new TopicReader(bay.MqttPort);
-        Wait.Until(() => reader.Newest(State)?["state"]?.GetValue<string>() == "online", Soon, "online");
+        Wait.Until(() => reader.Newest(State)?["state"]?.GetValue<string>() == "online", Wait.Patience, "online");
 
         bay.Daemon.Process.Kill();
-        Wait.Until(() => reader.Newest(State)?["reason"]?.GetValue<string>() == "lost", Soon, "lost");
+        Wait.Until(() => reader.Newest(State)?["reason"]?.GetValue<string>() == "lost", Wait.Patience, "lost");
         bay.RestartDaemon();
-        Wait.Until(() => reader.Newest(State)?["state"]?.GetValue<string>() == "online", Soon, "online again");
+        Wait.Until(() => reader.Newest(State)?["state"]?.GetValue<string>() == "online", Wait.Patience, "online again");
         bay.RestartDaemon();
-        Wait.Until(() => reader.Received.Any(r => r.Topic == State && r.Payload["reason"]?.GetValue<string>() == "stopped"), Soon, "stopped");
+        Wait.Until(() => reader.Received.Any(r => r.Topic == State && r.Payload["reason"]?.GetValue<string>() == "stopped"), Wait.Patience, "stopped");
 
         // Whoever comes later finds state, config and pads, and no stale load.
         using var late = new TopicReader(bay.MqttPort);
-        Wait.Until(() => late.Received.Count(r => r.Retained) >= 7, Soon, "retained topics");
+        Wait.Until(() => late.Received.Count(r => r.Retained) >= 7, Wait.Patience, "retained topics");
         Assert.DoesNotContain(late.Received, r => r.Retained && r.Topic == Loads);
     }
 
@@ -73,11 +71,11 @@ public class MqttTests
         using var bay = new BayRig(mqtt: External);
         using var broker = new Mosquitto(bay.MqttPort);
         using var reader = new TopicReader(bay.MqttPort, State);
-        Wait.Until(() => reader.Newest(State) is not null, Soon, "birth");
+        Wait.Until(() => reader.Newest(State) is not null, Wait.Patience, "birth");
         broker.Suspend();
-        Wait.Until(() => bay.Daemon.Process.Said.Contains("no answer within"), TimeSpan.FromSeconds(20), "the dead broker noticed");
+        Wait.Until(() => bay.Daemon.Process.Said.Contains("no answer within"), Wait.Patience, "the dead broker noticed");
         broker.Resume();
-        Wait.Until(() => reader.Received.Count(r => r.Payload["state"]?.GetValue<string>() == "online") >= 2, TimeSpan.FromSeconds(20), "born again");
+        Wait.Until(() => reader.Received.Count(r => r.Payload["state"]?.GetValue<string>() == "online") >= 2, Wait.Patience, "born again");
     }
 
     [Fact]
@@ -85,11 +83,11 @@ public class MqttTests
     {
         InstalledProgram.Need("mosquitto_pub");
         using var bay = new BayRig();
-        Wait.Until(() => TryRead(bay.MqttPort), Soon, "the broker answers");
+        Wait.Until(() => TryRead(bay.MqttPort), Wait.Patience, "the broker answers");
         using var reader = new TopicReader(bay.MqttPort);
         using (var intruder = Process.Start(InstalledProgram.Path("mosquitto_pub")!, ["-p", $"{bay.MqttPort}", "-t", Loads, "-q", "1", "-m", """{"seq":0}"""]))
             intruder.WaitForExit();
-        Wait.Until(() => reader.Received.Count(r => r.Topic == Loads) > 10, Soon, "live loads");
+        Wait.Until(() => reader.Received.Count(r => r.Topic == Loads) > 10, Wait.Patience, "live loads");
         Assert.DoesNotContain(reader.Received, r => r.Payload["seq"]?.GetValue<long>() == 0);
     }
 

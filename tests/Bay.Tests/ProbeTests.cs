@@ -5,10 +5,9 @@ using Shared.Rig;
 namespace Bay.Tests;
 
 /// <summary>Unknown devices are listened to, and the daemon takes what is proposed as it is.</summary>
+[Trait("needs", "bay")]
 public class ProbeTests
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
-
     [Fact]
     public void The_daemon_runs_on_the_proposals_for_pad_frames_text_and_a_slave()
     {
@@ -17,7 +16,7 @@ public class ProbeTests
         var ports = simulator.Ready["ports"]!;
         string[][] asked = [["LF"], ["RF", "--seconds", "2"], ["LR", "--modbus", "9,3"]];
         var probes = asked.Select(a => new ChildProcess("ScaleLink.Client", "scalelink.dll", ["probe", $"{ports[a[0]]}", "--corner", .. a, "--json"])).ToList();
-        var reports = probes.Select(p => JsonNode.Parse(p.FirstLine(Patience))!).ToList();
+        var reports = probes.Select(p => JsonNode.Parse(p.FirstLine(Wait.Patience))!).ToList();
         probes.ForEach(p => p.Dispose());
 
         Assert.Equal(["pad-frames", "text-lines", "modbus-rtu"], reports.Select(r => r["protocol"]!.GetValue<string>()));
@@ -39,7 +38,7 @@ public class ProbeTests
             {string.Join("\n\n", reports.Select(r => r["proposal"]!.GetValue<string>()))}
             """);
         using (var daemon = new DaemonProcess(bayFile, grpc))
-            Wait.Until(() => daemon.Pads.ListPads(new ListPadsRequest()).Pads.All(p => p.State == PadState.Live), TimeSpan.FromSeconds(20), () => $"all live; {daemon.Pads.ListPads(new ListPadsRequest())}");
+            Wait.Until(() => daemon.Pads.ListPads(new ListPadsRequest()).Pads.All(p => p.State == PadState.Live), Wait.Patience, () => $"all live; {daemon.Pads.ListPads(new ListPadsRequest())}");
         folder.Delete(recursive: true);
     }
 }

@@ -4,6 +4,7 @@ using Shared.Rig;
 namespace Bay.Tests;
 
 /// <summary>A car off the pads is a state of its own, never a small load.</summary>
+[Trait("needs", "bay")]
 public class RaisedTests
 {
     [Fact]
@@ -13,7 +14,7 @@ public class RaisedTests
         bay.PutCarOn();
         bay.Settled();
         bay.Simulator.DoAndWait("""{"do":"jack","corners":["LF","RF"],"mm":150}""");
-        Wait.Until(() => bay.Daemon.Loads()?.Verdict == Verdict.Raised, TimeSpan.FromSeconds(5), "raised");
+        Wait.Until(() => bay.Daemon.Loads()?.Verdict == Verdict.Raised, Wait.Patience, "raised");
         var loads = bay.Daemon.Loads()!;
         Assert.All(loads.Corners, c => Assert.Null(c.LoadKg));
         Assert.Null(loads.CrossWeightPercent);
@@ -29,7 +30,7 @@ public class RaisedTests
     {
         using var bay = new BayRig();
         bay.WaitLive();
-        Wait.Until(() => bay.Daemon.Loads()?.Corners.All(c => c.Faults.Any(f => f.Code == "SL-341")) == true, TimeSpan.FromSeconds(5), "no zero told");
+        Wait.Until(() => bay.Daemon.Loads()?.Corners.All(c => c.Faults.Any(f => f.Code == "SL-341")) == true, Wait.Patience, "no zero told");
         Assert.All(bay.Daemon.Loads()!.Corners, c => Assert.Null(c.LoadKg));
     }
 
@@ -39,10 +40,10 @@ public class RaisedTests
         using var bay = new BayRig();
         bay.Zero();
         bay.Simulator.Do("""{"do":"mass","corner":"LF","kg":40}""");
-        Wait.Until(() => bay.Daemon.Pad("LF").LoadKg?.Estimate > 39, TimeSpan.FromSeconds(5), "mass on");
-        Wait.Until(() => ZeroOf(bay, "SL-318"), TimeSpan.FromSeconds(5), "refused: not empty");
+        Wait.Until(() => bay.Daemon.Pad("LF").LoadKg?.Estimate > 39, Wait.Patience, "mass on");
+        Wait.Until(() => ZeroOf(bay, "SL-318"), Wait.Patience, "refused: not empty");
         bay.Simulator.Do("""{"do":"mass","corner":"LF","kg":0}""");
-        Wait.Until(() => bay.Daemon.Pad("LF").LoadKg?.Estimate < 1, TimeSpan.FromSeconds(5), "mass off");
+        Wait.Until(() => bay.Daemon.Pad("LF").LoadKg?.Estimate < 1, Wait.Patience, "mass off");
         bay.Zero();
     }
 

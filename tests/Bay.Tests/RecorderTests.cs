@@ -1,14 +1,14 @@
+using System.Text.RegularExpressions;
 using Grpc.Core;
 using ScaleLink.Api.V1;
 using Shared.Rig;
 
 namespace Bay.Tests;
 
-/// <summary>What the links have carried, written on a fault and on request.</summary>
+/// <summary>What the links have carried, written on a fault and on request. A pad that fell silent on a busy machine would be a fault of its own.</summary>
+[Collection(Alone.Name)]
 public class RecorderTests
 {
-    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(20);
-
     [Fact]
     public void A_fault_is_written_with_what_came_before_and_after_it_and_a_request_at_once()
     {
@@ -16,15 +16,15 @@ public class RecorderTests
         bay.WaitLive();
         var recorder = new Recorder.RecorderClient(bay.Daemon.Channel);
         var control = new RecorderControl.RecorderControlClient(bay.Daemon.Channel);
-        Assert.Empty(recorder.ListCaptures(new ListCapturesRequest()).Captures);
+        // On a busy machine a slave may have been too late with an answer already.
+        Assert.DoesNotContain(recorder.ListCaptures(new ListCapturesRequest()).Captures, c => c.Name.Contains("-LF-", StringComparison.Ordinal));
 
         bay.Simulator.Do("""{"do":"unplug","corner":"LF"}""");
-        Wait.Until(() => bay.Daemon.Pad("LF").State == PadState.Absent, Soon, "LF gone");
+        Wait.Until(() => bay.Daemon.Pad("LF").State == PadState.Absent, Wait.Patience, "LF gone");
         bay.Simulator.Do("""{"do":"replug","corner":"LF"}""");
-        Wait.Until(() => recorder.ListCaptures(new ListCapturesRequest()).Captures.Count == 1, Soon, "the fault is written");
-        var file = recorder.ListCaptures(new ListCapturesRequest()).Captures[0];
-        Assert.Matches("-LF-SL-10[15].capture$", file.Name);
-        var text = recorder.GetCapture(new GetCaptureRequest { Name = file.Name }).Text;
+        CaptureFile? file = null;
+        Wait.Until(() => (file = recorder.ListCaptures(new ListCapturesRequest()).Captures.FirstOrDefault(c => Regex.IsMatch(c.Name, "-LF-SL-10[15].capture$"))) is not null, Wait.Patience, "the fault is written");
+        var text = recorder.GetCapture(new GetCaptureRequest { Name = file!.Name }).Text;
         Assert.Equal(file.Bytes, (ulong)text.Length);
         Assert.Contains("device: LF serial number SLP-1001 firmware", text);
         // The greeting, samples, the hang-up, the fault, and the port's return.

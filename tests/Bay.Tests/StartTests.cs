@@ -3,10 +3,9 @@ using Shared.Rig;
 namespace Bay.Tests;
 
 /// <summary>The daemon refuses to start on a bad bay file or a taken port, and says everything at once.</summary>
+[Trait("needs", "bay")]
 public class StartTests
 {
-    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(30);
-
     [Fact]
     public void A_bad_bay_file_is_refused_with_every_mistake_in_it()
     {
@@ -22,7 +21,7 @@ public class StartTests
             baud = 12
             """);
         using var daemon = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", "--bay", path);
-        Assert.True(daemon.WaitForExit(Soon));
+        Assert.True(daemon.WaitForExit(Wait.Patience));
         Assert.Equal(2, daemon.ExitCode);
         foreach (var expected in new[] { $"{path}:4: SL-101", $"{path}:7: SL-101", $"{path}:7: SL-009", $"{path}:7: SL-010", $"{path}:7: SL-013", "5 to mend" })
             Assert.Contains(expected, daemon.Said);
@@ -41,7 +40,7 @@ public class StartTests
                 ? ["--page-port", $"{free}", "--grpc-port", $"{FreePorts.Next()}", "--mqtt-port", $"{FreePorts.Next()}"]
                 : ["--page-port", $"{FreePorts.Next()}", "--grpc-port", $"{FreePorts.Next()}", "--mqtt-port", $"{free}"];
             using var second = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", ["--bay", other, .. ports]);
-            Assert.True(second.WaitForExit(Soon), second.Said);
+            Assert.True(second.WaitForExit(Wait.Patience), second.Said);
             Assert.Equal(2, second.ExitCode);
             Assert.Contains(code, second.Said);
             Assert.Contains(option, second.Said);

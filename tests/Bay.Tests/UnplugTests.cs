@@ -6,7 +6,7 @@ namespace Bay.Tests;
 
 /// <summary>Pads that go and come back. Limits: the project's own requirement.</summary>
 [Collection(Alone.Name)]
-public class UnplugTests
+public class UnplugTests(AloneBay alone)
 {
     private static readonly TimeSpan AtOnce = TimeSpan.FromMilliseconds(250);
     private static readonly TimeSpan Silence = TimeSpan.FromMilliseconds(500 + 250);
@@ -18,11 +18,9 @@ public class UnplugTests
     [Fact]
     public void A_hang_up_shows_at_once_and_the_pad_returns_within_3_s_of_the_replug()
     {
-        using var bay = new BayRig();
-        bay.PutCarOn();
-        bay.Settled();
+        var bay = alone.Rig;
         using var watch = new LoadsWatch(bay.Daemon);
-        watch.Until(Stopwatch.GetTimestamp(), l => l.CrossWeightPercent is not null, TimeSpan.FromSeconds(5), "the feed runs");
+        watch.Until(Stopwatch.GetTimestamp(), l => l.CrossWeightPercent is not null, Wait.Patience, "the feed runs");
 
         var pulled = Stopwatch.GetTimestamp();
         bay.Simulator.Do("""{"do":"unplug","corner":"RF"}""");
@@ -42,11 +40,9 @@ public class UnplugTests
     [Fact]
     public void A_pad_that_falls_silent_shows_within_three_quarters_of_a_second()
     {
-        using var bay = new BayRig();
-        bay.PutCarOn();
-        bay.Settled();
+        var bay = alone.Rig;
         using var watch = new LoadsWatch(bay.Daemon);
-        watch.Until(Stopwatch.GetTimestamp(), l => l.CrossWeightPercent is not null, TimeSpan.FromSeconds(5), "the feed runs");
+        watch.Until(Stopwatch.GetTimestamp(), l => l.CrossWeightPercent is not null, Wait.Patience, "the feed runs");
 
         var frozen = Stopwatch.GetTimestamp();
         bay.Simulator.Do("""{"do":"freeze","corner":"LR"}""");
@@ -54,13 +50,14 @@ public class UnplugTests
         Assert.Contains(watch.Newest!.Corners[2].Faults, f => f.Code == "SL-106");
         Assert.Equal(PadState.Silent, bay.Daemon.Pad("LR").State);
         Assert.Null(bay.Daemon.Pad("LR").LoadKg);
+        bay.Simulator.Do("""{"do":"freeze","corner":"LR","on":false}""");
+        bay.Settled();
     }
 
     [Fact]
     public void Many_replugs_leak_neither_threads_nor_handles()
     {
-        using var bay = new BayRig();
-        bay.WaitLive();
+        var bay = alone.Rig;
         Replug(bay, 2);
         var (threads, handles) = Held(bay);
         Replug(bay, Cycles);

@@ -64,6 +64,6 @@ public class AccessTests(SharedBay bay)
         Assert.Equal("H1", await board.Page.EvaluateAsync<string>("document.activeElement.tagName"));
         await board.Page.Locator("[data-do=ask-zero]").FocusAsync();
         await board.Page.Keyboard.PressAsync("Space");
-        await board.Until("document.activeElement?.dataset.do === 'who'", 5);
+        await board.Until("document.activeElement?.dataset.do === 'who'");
     }
 }

@@ -17,7 +17,7 @@ public class BenchTests(SharedBay bay)
         await board.Page.Locator("[data-do=who]").FillAsync("Ada");
         await board.Page.Locator("[data-do=car-file]").SetInputFilesAsync(Heron.File);
         await board.Page.Locator("[data-do=save-car]:not([disabled])").ClickAsync();
-        await board.Until("document.querySelector('.car')?.dataset.car === 'Heron'", 10);
+        await board.Until("document.querySelector('.car')?.dataset.car === 'Heron'");
 
         bay.Rig.Settled();
         await board.Page.Locator("[name=turn-RF]").FillAsync("1");
@@ -27,7 +27,7 @@ public class BenchTests(SharedBay bay)
         Assert.Equal(answer.Then.CrossWeightPercent.Estimate, ghost, 1);
         Assert.True(answer.Then.CrossWeightPercent.Estimate > answer.Now.CrossWeightPercent.Estimate, "RF up takes load onto RF + LR.");
         await board.Page.Locator("[data-do=clear]").ClickAsync();
-        await board.Until("!document.querySelector('.whatif .ghost')", 5);
+        await board.Until("!document.querySelector('.whatif .ghost')");
         await board.Page.Locator("[data-do=balance]:not([disabled])").ClickAsync();
         await board.Has(".balance .aims tbody tr");
         Assert.Equal(4, await board.Page.Locator(".balance .aims tbody tr").CountAsync());
@@ -105,13 +105,13 @@ public class BenchTests(SharedBay bay)
     public async Task A_pad_that_leans_shows_it_as_a_bubble_on_its_high_side()
     {
         var board = await bay.Show(new PageSetup { Path = "patch" });
-        await board.Until("document.querySelectorAll('[data-bubble] .drop').length === 4", 10);
+        await board.Until("document.querySelectorAll('[data-bubble] .drop').length === 4");
         bay.Rig.Simulator.Do("""{"do":"pad-tilt","corner":"RF","pitch_deg":0.8,"roll_deg":0}""");
         // Positive pitch is nose down: the rear edge is high.
-        await board.Until("document.querySelector('[data-bubble=RF]')?.innerText.includes('rear high')", 10);
+        await board.Until("document.querySelector('[data-bubble=RF]')?.innerText.includes('rear high')");
         Assert.Equal("no", await board.Page.Locator("[data-bubble=RF]").GetAttributeAsync("data-level"));
         bay.Rig.Simulator.Do("""{"do":"pad-tilt","corner":"RF","pitch_deg":0,"roll_deg":0}""");
-        await board.Until("document.querySelector('[data-bubble=RF]')?.dataset.level === 'yes'", 10);
+        await board.Until("document.querySelector('[data-bubble=RF]')?.dataset.level === 'yes'");
         bay.Rig.Settled();
     }
 
@@ -127,7 +127,7 @@ public class BenchTests(SharedBay bay)
         }
 
         var board = await bay.Show(new PageSetup { Path = "record" });
-        await board.Until("Number(document.querySelector('.record').dataset.sessions) >= 2", 10);
+        await board.Until("Number(document.querySelector('.record').dataset.sessions) >= 2");
         foreach (var title in new[] { "first", "second" })
             await board.Page.Locator(".record .line-up", new PageLocatorOptions { HasTextString = title }).First.Locator("input").CheckAsync();
         await board.Page.Locator("[data-do=compare]:not([disabled])").ClickAsync();
@@ -145,10 +145,10 @@ public class BenchTests(SharedBay bay)
         var board = await bay.Show(new PageSetup { Path = "health" });
         var trace = board.Page.Locator("[data-pad=RF] summary", new PageLocatorOptions { HasTextString = "Raw trace" });
         await trace.ClickAsync();
-        await board.Until("Number(document.querySelector('[data-raw=RF]')?.dataset.samples) > 80", 25);
+        await board.Until("Number(document.querySelector('[data-raw=RF]')?.dataset.samples) > 80");
         Assert.Contains("kg", await board.Text("[data-raw=RF]"));
         Assert.Contains("answers", await board.Text("[data-value=broker]"));
         await trace.ClickAsync();
-        await board.Until("!document.querySelector('[data-raw]')", 5);
+        await board.Until("!document.querySelector('[data-raw]')");
     }
 }

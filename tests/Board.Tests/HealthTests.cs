@@ -5,7 +5,7 @@ using Shared.Rig;
 namespace Board.Tests;
 
 /// <summary>The health view, and the zero that is taken from it.</summary>
-[Collection(SharedBayTests.Name)]
+[Collection(CrewBayTests.Name)]
 public class HealthTests(SharedBay bay)
 {
     [Fact]
@@ -16,10 +16,10 @@ public class HealthTests(SharedBay bay)
             Assert.Contains(pad.SerialNumber, await board.Text($"[data-pad={pad.Corner.ToString().ToUpperInvariant()}]"));
 
         bay.Rig.Simulator.Do("""{"do":"freeze","corner":"LR","on":true}""");
-        await board.Until("document.querySelector('[data-pad=LR] [data-state=silent]')", 5);
+        await board.Until("document.querySelector('[data-pad=LR] [data-state=silent]')");
         Assert.Contains("SL-106", await board.Text(".faults"));
         bay.Rig.Simulator.Do("""{"do":"freeze","corner":"LR","on":false}""");
-        await board.Until("document.querySelectorAll('[data-pad] [data-state=live]').length === 4", 20);
+        await board.Until("document.querySelectorAll('[data-pad] [data-state=live]').length === 4");
         bay.Rig.Settled();
     }
 
@@ -46,7 +46,7 @@ public class HealthTests(SharedBay bay)
     {
         var board = await bay.Show(new PageSetup { Path = "health" });
         bay.Rig.Simulator.DoAndWait("""{"do":"jack","mm":150}""");
-        Wait.Until(() => bay.Rig.Daemon.Loads()?.Remark == "The pads are empty.", TimeSpan.FromSeconds(20), "empty pads");
+        Wait.Until(() => bay.Rig.Daemon.Loads()?.Remark == "The pads are empty.", Wait.Patience, "empty pads");
         await board.Page.Locator("[data-do=ask-zero]:not([disabled])").ClickAsync();
         await board.Page.Locator("[data-do=who]").FillAsync("Ada");
         // A pad that still swings refuses, and is asked again as people do.
@@ -59,7 +59,7 @@ public class HealthTests(SharedBay bay)
         }
 
         Assert.Equal(4, await board.Page.Locator(".results .taken").CountAsync());
-        await board.Until("[...document.querySelectorAll('[data-pad]')].every(p => p.innerText.includes('by Ada'))", 5);
+        await board.Until("[...document.querySelectorAll('[data-pad]')].every(p => p.innerText.includes('by Ada'))");
         bay.Rig.Simulator.DoAndWait("""{"do":"lower"}""");
         bay.Rig.Simulator.DoAndWait("""{"do":"settle","seconds":2}""");
         bay.Rig.Settled();

@@ -5,7 +5,7 @@ using ScaleLink.Api.V1;
 namespace Board.Tests;
 
 /// <summary>The zero of a pad's inclinometer found by clicks on the patch view, the pad turned as the page says.</summary>
-[Collection(SharedBayTests.Name)]
+[Collection(ProvingBayTests.Name)]
 public sealed class LeanZeroTests(SharedBay bay) : IAsyncDisposable
 {
     private const double ZeroPitch = 0.5;
@@ -38,19 +38,19 @@ public sealed class LeanZeroTests(SharedBay bay) : IAsyncDisposable
         Assert.Contains("turn it back", await board.Text("[data-value=lean-step]"));
         Turn();
         // The hand on the keyboard is still on the button that reads.
-        await board.Until("document.activeElement?.dataset.do === 'read-lean'", 10);
+        await board.Until("document.activeElement?.dataset.do === 'read-lean'");
         await board.Page.Keyboard.PressAsync("Enter");
-        await board.Has("[data-next='4']", 20);
+        await board.Has("[data-next='4']");
         Turn();
         await board.Page.Locator("[data-do=read-lean]:not([disabled])").ClickAsync();
-        await board.Has("[data-lean-pad=LR][data-tested=yes]", 20);
+        await board.Has("[data-lean-pad=LR][data-tested=yes]");
 
         var zero = Of(bay).Zero;
         Assert.Equal(ZeroPitch, zero.PitchDeg.Estimate, 0.06);
         Assert.Equal("Ada", zero.Who);
         Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"zero pitch {zero.PitchDeg.Estimate:+0.00;\u22120.00}\u00b0 \u00b1"), await board.Text("[data-value=lean-zero]"));
         // The bubble goes by the corrected lean: of the other sign, the pad lies turned.
-        await board.Until("document.querySelector('[data-bubble=LR]')?.innerText.includes('front high')", 10);
+        await board.Until("document.querySelector('[data-bubble=LR]')?.innerText.includes('front high')");
         await board.Page.Locator("[data-do=clear-lean]:not([disabled])").ClickAsync();
         await board.Has("[data-lean-pad=LR][data-tested=no]");
         Assert.Null(Of(bay).Zero);
@@ -82,6 +82,6 @@ public sealed class LeanZeroTests(SharedBay bay) : IAsyncDisposable
     private static async Task Read(BoardPage board, int number)
     {
         await board.Page.Locator("[data-do=read-lean]:not([disabled])").ClickAsync();
-        await board.Has($"[data-next='{number + 1}']", 20);
+        await board.Has($"[data-next='{number + 1}']");
     }
 }

@@ -4,7 +4,7 @@ using ScaleLink.Api.V1;
 namespace Board.Tests;
 
 /// <summary>The live view against the gRPC feed of the same daemon.</summary>
-[Collection(SharedBayTests.Name)]
+[Collection(CrewBayTests.Name)]
 public class LiveTests(SharedBay bay)
 {
     private const double KilogramsInAPound = 0.45359237;
@@ -47,7 +47,7 @@ public class LiveTests(SharedBay bay)
         var board = await bay.Show();
         var before = await board.Page.EvaluateAsync<string>(Sight.Places);
         bay.Rig.Simulator.Do("""{"do":"lean","corner":"RF","kg":20,"seconds":1}""");
-        await board.Until("document.querySelector('[data-verdict]').dataset.verdict !== 'settled'", 10);
+        await board.Until("document.querySelector('[data-verdict]').dataset.verdict !== 'settled'");
         Assert.Equal(before, await board.Page.EvaluateAsync<string>(Sight.Places));
         await board.UntilVerdict("settled");
         Assert.Equal(before, await board.Page.EvaluateAsync<string>(Sight.Places));
@@ -60,7 +60,7 @@ public class LiveTests(SharedBay bay)
         var before = await board.Page.Locator(".trace .settle").CountAsync();
         var tilt = await board.Page.Locator(".beam .bar").GetAttributeAsync("style");
         Turn("RR", 1);
-        await board.Until($"document.querySelectorAll('.trace .settle').length === {before + 1}", 40);
+        await board.Until($"document.querySelectorAll('.trace .settle').length === {before + 1}");
         Assert.NotEqual(tilt, await board.Page.Locator(".beam .bar").GetAttributeAsync("style"));
         Turn("RR", -1);
     }

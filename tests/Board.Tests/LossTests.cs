@@ -3,8 +3,8 @@ using Board.Tests.Pages;
 namespace Board.Tests;
 
 /// <summary>What the page shows when there is nothing to show: never a number that looks live.</summary>
-[Collection(SharedBayTests.Name)]
-public class LossTests(SharedBay bay)
+[Collection(AloneTests.Name)]
+public class LossTests(AloneBay bay)
 {
     private const string NoLoads = "[...document.querySelectorAll('[data-value=load], [data-value=cross]')].every(e => e.innerText.trim() === '\u2013')";
 

@@ -3,7 +3,7 @@ using Board.Tests.Pages;
 namespace Board.Tests;
 
 /// <summary>The watch over the empty pads on the patch view. Limits of what is shown are common practice, no published source; of access axe-core's rules.</summary>
-[Collection(SharedBayTests.Name)]
+[Collection(CrewBayTests.Name)]
 public class PaddockTests(SharedBay bay)
 {
     [Fact]
@@ -23,7 +23,7 @@ public class PaddockTests(SharedBay bay)
         bay.Rig.Zero();
         await Start(board);
         await board.Has("[data-paddock=watching] progress");
-        await board.Has("[data-paddock-verdict]", 60);
+        await board.Has("[data-paddock-verdict]");
         Assert.Equal(7, await board.Page.Locator("[data-part]").CountAsync());
         // Nobody has surveyed the pads: a single reading is not claimed, however short the watch.
         Assert.StartsWith("So far: ", await board.Text("[data-paddock-verdict]"), StringComparison.Ordinal);
@@ -38,7 +38,7 @@ public class PaddockTests(SharedBay bay)
         // As everybody wants to find it.
         bay.Rig.Simulator.DoAndWait("""{"do":"lower"}""");
         bay.Rig.Simulator.DoAndWait("""{"do":"settle","seconds":2}""");
-        bay.Rig.Settled(60);
+        bay.Rig.Settled();
         await board.Go("device");
         await board.Go("patch");
         await board.Has("[data-paddock=ended]");

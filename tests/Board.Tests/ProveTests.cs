@@ -5,7 +5,7 @@ using ScaleLink.Api.V1;
 namespace Board.Tests;
 
 /// <summary>Calibrations of a pad by clicks; the simulator lifts the masses that the page asks for.</summary>
-[Collection(SharedBayTests.Name)]
+[Collection(ProvingBayTests.Name)]
 public class ProveTests(SharedBay bay)
 {
     private const string Corner = "LR";

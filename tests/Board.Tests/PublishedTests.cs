@@ -9,8 +9,8 @@ namespace Board.Tests;
 /// The page and the daemon as they are published: trimmed, compressed, Release. What trimming takes away too much shows only here, and
 /// what the page costs is measured here. Limits: the project's own requirements; no published source.
 /// </summary>
-[Collection(SharedBayTests.Name)]
-public class PublishedTests(SharedBay bay, ITestOutputHelper output)
+[Collection(AloneTests.Name)]
+public class PublishedTests(AloneBay bay, ITestOutputHelper output)
 {
     private const double MostMegabytes = 3.5;
     private const double MostSecondsToFirstView = 3;

@@ -7,7 +7,7 @@ namespace Board.Tests;
 /// The pads moved round under one car by clicks on the view that proves pads. Limits of what is shown are common practice, no published
 /// source; of access axe-core's rules; the truth is how the simulator makes its pads.
 /// </summary>
-[Collection(SharedBayTests.Name)]
+[Collection(CrewBayTests.Name)]
 public sealed class RotationTests(SharedBay bay) : IAsyncDisposable
 {
     private bool _isBegun;
@@ -95,7 +95,7 @@ public sealed class RotationTests(SharedBay bay) : IAsyncDisposable
             Lower();
         }
 
-        bay.Rig.Settled(60);
+        bay.Rig.Settled();
         return ValueTask.CompletedTask;
     }
 
@@ -124,7 +124,7 @@ public sealed class RotationTests(SharedBay bay) : IAsyncDisposable
             bay.Rig.MovePads(1);
         }
 
-        await board.Until("document.querySelectorAll('[data-there=yes]').length === 4 && !document.querySelector('.rotation .held-note')", 30);
+        await board.Until("document.querySelectorAll('[data-there=yes]').length === 4 && !document.querySelector('.rotation .held-note')");
     }
 
     private async Task Weigh(BoardPage board, int number)
@@ -150,15 +150,15 @@ public sealed class RotationTests(SharedBay bay) : IAsyncDisposable
         var done = $"document.querySelector('.rotation').dataset.placements === '{number}'";
         for (var tries = 1; ; tries++)
         {
-            await board.Has("[data-do=record-placement]:not([disabled])", 60);
+            await board.Has("[data-do=record-placement]:not([disabled])");
             await board.Page.Locator("[data-do=record-placement]:not([disabled])").ClickAsync();
-            await board.Until($"{done} || document.querySelector('.rotation .trouble-note .refusal')", 20);
+            await board.Until($"{done} || document.querySelector('.rotation .trouble-note .refusal')");
             if (tries == 5 || await board.Page.EvaluateAsync<bool>(done))
                 break;
             await Task.Delay(500, TestContext.Current.CancellationToken);
         }
 
-        await board.Until(done, 20);
+        await board.Until(done);
     }
 
     private static async Task<string> Saved(BoardPage board, string button)

@@ -5,7 +5,7 @@ using ScaleLink.Api.V1;
 namespace Board.Tests;
 
 /// <summary>Differences between pads entered on the patch view: feeler, water level, a beam with an inclinometer.</summary>
-[Collection(SharedBayTests.Name)]
+[Collection(CrewBayTests.Name)]
 public class SurveyTests(SharedBay bay)
 {
     [Fact]

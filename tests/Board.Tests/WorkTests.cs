@@ -6,7 +6,7 @@ using Shared.Rig;
 namespace Board.Tests;
 
 /// <summary>A whole work session by clicks. The crew does what the page says, and reads nothing but the page.</summary>
-[Collection(SharedBayTests.Name)]
+[Collection(CrewBayTests.Name)]
 public class WorkTests(SharedBay bay)
 {
     // The project's own requirement; no published source.
@@ -57,12 +57,12 @@ public class WorkTests(SharedBay bay)
         bay.Rig.Daemon.WorkControl.RecordAdjustment(new RecordAdjustmentRequest { By = CrewAtWork.By, Turns = new CornerNumbers { Rf = 1 } }, cancellationToken: TestContext.Current.CancellationToken);
         crew.Turn(new CornerNumbers { Lf = 1 });
         crew.SettleAndCapture();
-        await board.Until("document.querySelector('.now .findings')?.innerText.includes('SL-550')", 15);
+        await board.Until("document.querySelector('.now .findings')?.innerText.includes('SL-550')");
         Assert.Contains("It reads as if LF had been turned instead of RF", await board.Text(".now .findings"));
         await board.Has(".confirm");
         await Look.AtAllSizes(board, "work-surprise");
         await board.Page.Locator("[data-do=confirm]:not([disabled])").ClickAsync();
-        await board.Until("!document.querySelector('.now').innerText.includes('SL-550') && !document.querySelector('.confirm')", 10);
+        await board.Until("!document.querySelector('.now').innerText.includes('SL-550') && !document.querySelector('.confirm')");
         Assert.True(crew.Session.Captures[^1].Answered);
         bay.Rig.Daemon.WorkControl.AbandonSession(new AbandonSessionRequest { By = CrewAtWork.By, Because = "the test is over" }, cancellationToken: TestContext.Current.CancellationToken);
         crew.Turn(new CornerNumbers { Lf = -1 });
@@ -139,18 +139,18 @@ public class WorkTests(SharedBay bay)
         Assert.Contains("RF down 1", await board.Text("[data-capture='1']"));
         // It has its name: nothing asks for it any more.
         Assert.Equal(0, await board.Page.Locator("[data-do=confirm]").CountAsync());
-        await board.Until("!document.querySelector('.work').innerText.includes('SL-551')", 10);
+        await board.Until("!document.querySelector('.work').innerText.includes('SL-551')");
     }
 
     private static async Task TapAndUndoOnTheLiveView(BoardPage board)
     {
         await board.Go("");
         await board.Page.Locator("[data-do=up-RF]:not([disabled])").ClickAsync();
-        await board.Until("document.querySelector('[data-value=open-RF]').innerText === 'up \u00bc'", 10);
+        await board.Until("document.querySelector('[data-value=open-RF]').innerText === 'up \u00bc'");
         Assert.Equal(1, await board.Page.Locator(".beam .ghost").CountAsync());
         await Look.AtAllSizes(board, "live-work");
         await board.Page.Locator("[data-do=undo]:not([disabled])").ClickAsync();
-        await board.Until("document.querySelector('[data-value=open-RF]').innerText === '\u2013'", 10);
+        await board.Until("document.querySelector('[data-value=open-RF]').innerText === '\u2013'");
         await board.Go("work");
     }
 
@@ -161,7 +161,7 @@ public class WorkTests(SharedBay bay)
         await Tick(board, except: "bars_without_preload");
         await SettleAndCapture(board);
         // Whether the simulated links slide in without preload is the car's matter; that the page tells it is the page's.
-        await board.Until("document.querySelector('[data-check=bars_without_preload]').innerText.includes('connected') || document.querySelector('[data-check=bars_without_preload] .findings')", 10);
+        await board.Until("document.querySelector('[data-check=bars_without_preload]').innerText.includes('connected') || document.querySelector('[data-check=bars_without_preload] .findings')");
         if (await board.Page.Locator("[data-check=bars_without_preload][data-kind=open]").CountAsync() > 0)
             await LeaveOut(board, "bars_without_preload");
     }
@@ -173,7 +173,7 @@ public class WorkTests(SharedBay bay)
         await board.Has("[data-ready=no]");
         await board.Has("[data-ready=yes]");
         await board.Page.Locator("[data-do=capture]:not([disabled])").ClickAsync();
-        await board.Until($"document.querySelectorAll('[data-capture]').length === {before + 1}", 15);
+        await board.Until($"document.querySelectorAll('[data-capture]').length === {before + 1}");
     }
 
     private static async Task Tick(BoardPage board, string[]? leaveOut = null, string except = "")
@@ -185,7 +185,7 @@ public class WorkTests(SharedBay bay)
                 await LeaveOut(board, key);
             else
                 await board.Page.Locator($"[data-check={key}] [data-do=tick]:not([disabled])").ClickAsync();
-            await board.Until($"document.querySelector('[data-check={key}]')?.dataset.kind !== 'open'", 10);
+            await board.Until($"document.querySelector('[data-check={key}]')?.dataset.kind !== 'open'");
         }
     }
 
@@ -207,5 +207,5 @@ public class WorkTests(SharedBay bay)
         Assert.DoesNotContain("<b>Saturday", sheet);
     }
 
-    private static Task<TimeSpan> State(BoardPage board, string state) => board.Until($"document.querySelector('.work')?.dataset.state === '{state}'", 15);
+    private static Task<TimeSpan> State(BoardPage board, string state) => board.Until($"document.querySelector('.work')?.dataset.state === '{state}'");
 }

@@ -14,7 +14,7 @@ internal sealed class Mosquitto : IDisposable
         _process = Process.Start(new ProcessStartInfo(InstalledProgram.Path("mosquitto")!, ["-p", $"{port}"]) { RedirectStandardError = true })!;
         _process.ErrorDataReceived += (_, _) => { };
         _process.BeginErrorReadLine();
-        Wait.Until(() => Answers(port), TimeSpan.FromSeconds(10), "Mosquitto listens");
+        Wait.Until(() => Answers(port), Wait.Patience, "Mosquitto listens");
     }
 
     /// <summary>Runs mosquitto_sub as anybody would, without a client id, and gives its lines.</summary>

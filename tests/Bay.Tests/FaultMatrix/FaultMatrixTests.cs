@@ -16,6 +16,8 @@ public class FaultMatrixTests(MatrixBay bay, ITestOutputHelper output) : IClassF
     private static readonly TimeSpan Recovery = TimeSpan.FromSeconds(20);
     private static readonly TimeSpan Lasting = TimeSpan.FromMilliseconds(700);
 
+    private const long EchoNs = 1_500_000_000;
+
     // A pad with a longer hole in its samples has been disturbed. Straight lines bridge 250 ms, and the tests in virtual time hold slaves of one
     // line to less; here a busy machine may add its own.
     private const double LongestGapMs = 500;
@@ -55,7 +57,7 @@ public class FaultMatrixTests(MatrixBay bay, ITestOutputHelper output) : IClassF
         var before = bay.Pad(Corner.Lf).Counters.RepeatedSamples;
         var from = bay.Samples.NewestNs(Corner.Lf);
         bay.Do(["""{"do":"duplicate","corner":"LF","share":1}""", """{"do":"duplicate","corner":"LR","share":1}"""]);
-        Wait.Until(() => bay.Pad(Corner.Lf).Counters.RepeatedSamples > before + 20, TimeSpan.FromSeconds(3), "counted");
+        Wait.Until(() => bay.Pad(Corner.Lf).Counters.RepeatedSamples > before + 20, Wait.Patience, "counted");
         bay.Do(["""{"do":"duplicate","corner":"LF","share":0}""", """{"do":"duplicate","corner":"LR","share":0}"""]);
         var instants = bay.Samples.Of(Corner.Lf).Select(s => s.AtNs).Where(at => at >= from).ToList();
         Assert.Equal(instants.Count, instants.Distinct().Count());
@@ -69,7 +71,7 @@ public class FaultMatrixTests(MatrixBay bay, ITestOutputHelper output) : IClassF
         bay.UntilHealthy(Recovery);
         var from = bay.Samples.NewestNs(Corner.Rf);
         bay.Do(["""{"do":"echo","on":true}"""]);
-        Thread.Sleep(1500);
+        Wait.Until(() => bay.Samples.NewestNs(Corner.Rf) > from + EchoNs, Recovery, "slaves are heard through the echo");
         Assert.All(new[] { Corner.Rf, Corner.Rr }, corner => Assert.InRange(bay.Samples.LongestGapMs(corner, from), 0, LongestGapMs));
         Assert.Empty(bay.Pad(Corner.Rf).Faults);
         bay.Do(["""{"do":"echo","on":false}"""]);

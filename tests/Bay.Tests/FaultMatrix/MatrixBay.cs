@@ -14,7 +14,7 @@ public sealed class MatrixBay : IDisposable
     private const double SampleToleranceKg = 0.02;
     private const double ReadingToleranceKg = 0.05;
 
-    private readonly BayRig _rig = new(speak: "LF=pad-frames,RF=modbus,LR=text,RR=modbus");
+    private readonly BayRig _rig = new(speak: "LF=pad-frames,RF=modbus,LR=text,RR=modbus", replyMs: PadBlocks.RecordedReplyMs);
     private readonly double[] _truth;
 
     public MatrixBay()
@@ -23,7 +23,7 @@ public sealed class MatrixBay : IDisposable
         _rig.Settled();
         _truth = _rig.Simulator.TrueLoads();
         (Samples, Loads) = (new SamplesWatch(_rig.Daemon), new LoadsWatch(_rig.Daemon));
-        Wait.Until(() => Samples.Of(Corner.Rr).Count > 0 && Loads.Newest is not null, TimeSpan.FromSeconds(10), "the feeds run");
+        Wait.Until(() => Samples.Of(Corner.Rr).Count > 0 && Loads.Newest is not null, Wait.Patience, "the feeds run");
     }
 
     internal SamplesWatch Samples { get; }
@@ -48,7 +48,7 @@ public sealed class MatrixBay : IDisposable
         var healed = Wait.Until(
             () => _rig.Daemon.Pads.ListPads(new ListPadsRequest()).Pads.All(p => p.State == PadState.Live && p.Faults.Count == 0), within,
             () => $"all pads healthy; {string.Join("\n", _rig.Daemon.Pads.ListPads(new ListPadsRequest()).Pads)}");
-        Loads.Until(Stopwatch.GetTimestamp(), l => l.Corners.All(c => c.LoadKg is not null), TimeSpan.FromSeconds(3), "all four loads again");
+        Loads.Until(Stopwatch.GetTimestamp(), l => l.Corners.All(c => c.LoadKg is not null), within, "all four loads again");
         return healed;
     }
 

@@ -5,9 +5,8 @@ namespace Bay.Tests.Loss;
 
 /// <summary>Every sample arrives once: the pads' own numbering proves it.</summary>
 [Collection(Alone.Name)]
-public class LossTests(ITestOutputHelper output)
+public class LossTests(BusyBay bay, ITestOutputHelper output) : IClassFixture<BusyBay>
 {
-    private const int Rate = 320;
 
     // SCALELINK_LONG=1 runs the long form: ten minutes.
     private static readonly bool IsLong = Environment.GetEnvironmentVariable("SCALELINK_LONG") == "1";
@@ -16,17 +15,15 @@ public class LossTests(ITestOutputHelper output)
     [Fact]
     public async Task No_sample_is_lost_or_repeated_at_4_x_320_a_second()
     {
-        using var bay = new BayRig("default", rate: Rate);
-        bay.Zero();
-        AssertAll(await LossCheck.Run(bay, Span), pads: 4, Span);
+        AssertAll(await LossCheck.Run(bay.Rig, Span), pads: 4, Span);
     }
 
     // A daemon has one bay of four pads; a workshop with two bays runs two. Run it with -c Release for what it costs.
     [Fact]
     public async Task No_sample_is_lost_or_repeated_at_8_x_320_a_second_on_two_bays_of_one_machine()
     {
-        using BayRig one = new("default", rate: Rate), two = new("default", rate: Rate, seed: 2);
-        one.Zero();
+        var one = bay.Rig;
+        using var two = new BayRig("default", rate: BusyBay.Rate, seed: 2);
         two.Zero();
         var span = IsLong ? TimeSpan.FromMinutes(5) : TimeSpan.FromSeconds(6);
         var (busy, start) = (Processors(one, two), Stopwatch.GetTimestamp());
@@ -43,5 +40,17 @@ public class LossTests(ITestOutputHelper output)
     });
 
     private static void AssertAll(long seen, int pads, TimeSpan span) =>
-        Assert.InRange(seen, 0.95 * pads * Rate * span.TotalSeconds - 160 * pads, 1.02 * pads * Rate * span.TotalSeconds + 160 * pads);
+        Assert.InRange(seen, 0.95 * pads * BusyBay.Rate * span.TotalSeconds - 160 * pads, 1.02 * pads * BusyBay.Rate * span.TotalSeconds + 160 * pads);
+}
+
+/// <summary>Pads with every imperfection at the highest rate.</summary>
+public sealed class BusyBay : IDisposable
+{
+    public const int Rate = 320;
+
+    public BusyBay() => Rig.Zero();
+
+    internal BayRig Rig { get; } = new("default", rate: Rate);
+
+    public void Dispose() => Rig.Dispose();
 }

@@ -8,6 +8,7 @@ namespace Bay.Tests.Proving;
 /// SIGKILL at random instants while a pad is being proved: whatever was acknowledged is there afterwards, at most the one request that
 /// was on its way besides, and the proof goes on. Ten times here; 200 times with SCALELINK_LONG=1.
 /// </summary>
+[Trait("needs", "bay")]
 public sealed class KillTests(ITestOutputHelper output) : IDisposable
 {
     private const string Corner = "RF";
@@ -88,13 +89,13 @@ public sealed class KillTests(ITestOutputHelper output) : IDisposable
             _bay.Daemon.Process.Kill();
         }
 
-        Assert.True(_bay.Daemon.Process.WaitForExit(TimeSpan.FromSeconds(10)));
+        Assert.True(_bay.Daemon.Process.WaitForExit(Wait.Patience));
     }
 
     private uint WaitReady()
     {
         ProofView? view = null;
-        Wait.Until(() => { Serve(); return (view = _bay.Daemon.Proofs.WatchOnce(Corner)).Ready || view.State != ProofState.Measuring; }, TimeSpan.FromSeconds(60), () => $"ready: {view}");
+        Wait.Until(() => { Serve(); return (view = _bay.Daemon.Proofs.WatchOnce(Corner)).Ready || view.State != ProofState.Measuring; }, Wait.Patience, () => $"ready: {view}");
         if (view!.State == ProofState.Review)
         {
             BeginAnew();

@@ -9,6 +9,7 @@ namespace Bay.Tests.Proving;
 /// A pad is proved as a person would do it, through the terminal program, against a simulator that bends and lags. The truth is
 /// the mass that the simulator was told to put down; the limits are the uncertainty that the proof itself states.
 /// </summary>
+[Trait("needs", "bay")]
 public class ProofTests
 {
     private const string Imperfect = "noise,quantisation,dead-load,offset,span,unequal-cells,hysteresis,non-linearity,clock-offset,clock-drift";
@@ -44,7 +45,7 @@ public class ProofTests
             MeasuredValue? load = null;
             // A proof with these masses is worth something: some 0.1 kg, where the starting calibration left kilograms.
             Wait.Until(() => (load = bay.Daemon.Pad(corner).LoadKg) is { StandardUncertainty: < 0.15 } l && Math.Abs(l.Estimate - kg) <= 2 * l.StandardUncertainty,
-                TimeSpan.FromSeconds(8), () => $"{kg} kg within the uncertainty: {load}; points {calibration.Points}");
+                Wait.Patience, () => $"{kg} kg within the uncertainty: {load}; points {calibration.Points}");
         }
 
         bay.Simulator.Do($$"""{"do":"mass","corner":"{{corner}}","kg":0,"at_once":true}""");
@@ -63,7 +64,7 @@ public class ProofTests
     {
         bay.Simulator.DoAndWait("""{"do":"lower"}""");
         Loads? loads = null;
-        Wait.Until(() => (loads = bay.Daemon.Loads())?.Corners.All(c => c.LoadKg is not null) == true, TimeSpan.FromSeconds(10), () => $"weighed: {loads}");
+        Wait.Until(() => (loads = bay.Daemon.Loads())?.Corners.All(c => c.LoadKg is not null) == true, Wait.Patience, () => $"weighed: {loads}");
         Assert.Equal([true, false, false, false], loads!.Corners.Select(c => c.Proved));
         Assert.Equal(id, loads.Corners[0].Calibration);
         Assert.All(loads.Corners, c => Assert.Equal(64, c.Calibration.Length));

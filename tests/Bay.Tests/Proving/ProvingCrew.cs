@@ -12,7 +12,6 @@ internal sealed class ProvingCrew : IDisposable
     /// <summary>Masses of 50 kg, class M1, and their names.</summary>
     public static readonly string[] Labels = [.. Enumerable.Range(0, 10).Select(i => $"50 {(char)('A' + i)}")];
 
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
     private static readonly TimeSpan Glance = TimeSpan.FromMilliseconds(200);
 
     private readonly BayRig _bay;
@@ -44,7 +43,7 @@ internal sealed class ProvingCrew : IDisposable
         while (true)
         {
             string? line = null;
-            Wait.Until(() => (line = _program.NextLine(Glance)) is not null || _program.HasExited, Patience, () => $"the program says something. {_program.Said}");
+            Wait.Until(() => (line = _program.NextLine(Glance)) is not null || _program.HasExited, Wait.Patience, () => $"the program says something. {_program.Said}");
             if (line is null)
                 return _program.ExitCode;
             var happened = JsonNode.Parse(line)!;
@@ -74,7 +73,7 @@ internal sealed class ProvingCrew : IDisposable
         if (step["untold"]!.GetValue<bool>())
         {
             // Half a second would do for the hands; the pad has to rest besides before it is taken.
-            Wait.Until(() => _bay.Daemon.Proofs.WatchOnce(_corner).Ready, Patience, () => $"ready: {_bay.Daemon.Proofs.WatchOnce(_corner)}");
+            Wait.Until(() => _bay.Daemon.Proofs.WatchOnce(_corner).Ready, Wait.Patience, () => $"ready: {_bay.Daemon.Proofs.WatchOnce(_corner)}");
             _program.Tell("record");
         }
 

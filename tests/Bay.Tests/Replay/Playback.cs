@@ -51,7 +51,8 @@ public sealed class Playback : IAsyncLifetime
         File.Copy(bay.LedgerFile, Ledger, overwrite: true);
     }
 
-    private string Play(string name)
+    /// <summary>Plays a scene by itself.</summary>
+    internal string Play(string name)
     {
         var scene = Scene.All[name];
         using var bay = new ReplayBay(name, Ledger, scene.Edit);

@@ -31,7 +31,7 @@ public class SceneRecorder
     private static void Record(string name)
     {
         var scene = Scene.All.GetValueOrDefault(name);
-        using var bay = new BayRig(scene is null ? "none" : Imperfections, Rate, seed: 5, speak: scene?.Speak ?? (name == Scene.EmptyText ? "text" : "pad-frames"), tilt: scene?.Tilt ?? "own");
+        using var bay = new BayRig(scene is null ? "none" : Imperfections, Rate, seed: 5, speak: scene?.Speak ?? (name == Scene.EmptyText ? "text" : "pad-frames"), tilt: scene?.Tilt ?? "own", replyMs: PadBlocks.RecordedReplyMs);
         if (scene is null)
         {
             bay.WaitLive();
@@ -40,7 +40,7 @@ public class SceneRecorder
         else
         {
             bay.PutCarOn();
-            bay.Settled(60);
+            bay.Settled();
             // A capture that begins with the opening of its ports: the pads say who they are.
             bay.RestartDaemon();
             bay.WaitLive();

@@ -51,6 +51,7 @@ public sealed class AskingBay : IDisposable
 }
 
 /// <summary>Test classes that share it.</summary>
+[Trait("needs", "bay")]
 [CollectionDefinition(Name)]
 public sealed class AskingCollection : ICollectionFixture<AskingBay>
 {

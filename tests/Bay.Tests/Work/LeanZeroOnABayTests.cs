@@ -8,9 +8,11 @@ namespace Bay.Tests.Work;
 /// A pad's inclinometer tested over real pseudo-terminals, the daemon killed in the middle. The truth is the simulator's: what it was told
 /// of ground and zero, and what its cells feel.
 /// </summary>
+[Trait("needs", "bay")]
 public class LeanZeroOnABayTests
 {
     private const double GroundPitch = 1.1, ZeroPitch = 0.45, ZeroRoll = -0.3;
+    private const long HandsOffNs = 2_200_000_000;
     // Standard uncertainties that one test of many never misses by; how many lie within two is shown in virtual time.
     private const double FarOff = 4;
 
@@ -59,7 +61,8 @@ public class LeanZeroOnABayTests
     {
         bay.Simulator.DoAndWait("""{"do":"turn-pad","corner":"RF"}""");
         // Hands off for the two seconds of a reading.
-        Thread.Sleep(TimeSpan.FromSeconds(2.2));
+        using var samples = new SamplesWatch(bay.Daemon);
+        Wait.Until(() => samples.Of(Corner.Rf) is [var first, .., var last] && last.AtNs - first.AtNs > HandsOffNs, Wait.Patience, "RF was left alone");
     }
 
     // What the patch report says, and the raw samples, which carry the zero whatever was tested.
@@ -67,9 +70,9 @@ public class LeanZeroOnABayTests
     {
         PadLean? lean = null;
         Wait.Until(() => (lean = bay.Daemon.Patch.GetPatch(new GetPatchRequest()).Leans.Single(l => l.Corner == Corner.Rf)) is { HasPitchDeg: true } l && Math.Abs(l.PitchDeg - pitch) < 0.08 && Math.Abs(l.RollDeg - roll) < 0.08,
-            TimeSpan.FromSeconds(10), () => $"RF leans {pitch}, {roll}: {lean}");
+            Wait.Patience, () => $"RF leans {pitch}, {roll}: {lean}");
         using var samples = bay.Daemon.Feed.WatchSamples(new WatchSamplesRequest { Corners = { Corner.Rf } });
-        Assert.True(samples.ResponseStream.MoveNext(CancellationToken.None).WaitAsync(TimeSpan.FromSeconds(10)).GetAwaiter().GetResult());
+        Assert.True(samples.ResponseStream.MoveNext(CancellationToken.None).WaitAsync(Wait.Patience).GetAwaiter().GetResult());
         Assert.Equal(ZeroPitch - GroundPitch, samples.ResponseStream.Current.Samples[0].PitchDeg, 0.12);
     }
 

@@ -6,12 +6,11 @@ using Shared.Rig;
 namespace Bay.Tests.Work;
 
 /// <summary>Session and last reading over MQTT through a real Mosquitto, held against gRPC and the published schemas.</summary>
+[Trait("needs", "bay")]
 public class MqttWorkTests
 {
     private const string SessionTopic = "scalelink/v1/unit6/work/session";
     private const string CaptureTopic = "scalelink/v1/unit6/work/capture";
-    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(15);
-
     [Fact]
     public void The_session_and_its_last_reading_are_retained_and_stay_true_after_restart_and_end()
     {
@@ -29,7 +28,7 @@ public class MqttWorkTests
         Until(late, SessionTopic, s => Is(s["state"], "none"));
         Until(late, CaptureTopic, c => c["number"]!.GetValue<uint>() == last.Captures[^1].Number && Is(c["session"], last.Id));
         using var later = Reader(bay);
-        Wait.Until(() => later.Received.Count(r => r.Retained) == 2, Soon, "both retained");
+        Wait.Until(() => later.Received.Count(r => r.Retained) == 2, Wait.Patience, "both retained");
         Assert.All([.. late.Received, .. later.Received], r => PayloadSchemas.Hold(r.Topic, r.Payload));
     }
 
@@ -75,7 +74,7 @@ public class MqttWorkTests
     }
 
     private static void Until(TopicReader reader, string topic, Func<JsonNode, bool> holds) =>
-        Wait.Until(() => reader.Newest(topic) is { } newest && holds(newest), Soon, () => $"{topic}; last {reader.Newest(topic)}");
+        Wait.Until(() => reader.Newest(topic) is { } newest && holds(newest), Wait.Patience, () => $"{topic}; last {reader.Newest(topic)}");
 
     private static bool Is(JsonNode? node, string word) => node?.GetValue<string>() == word;
 }

@@ -6,6 +6,7 @@ namespace Bay.Tests.Work;
 /// <summary>
 /// Empty pads watched over real ports, with the sun on one of them, until a car comes. The truth is the simulator's own physics; limits are common practice, no published source.
 /// </summary>
+[Trait("needs", "bay")]
 public class PaddockTests
 {
     [Fact]
@@ -22,11 +23,11 @@ public class PaddockTests
         var view = Control(bay.Daemon).StartPaddock(Start());
         Assert.Equal((2, "crew"), (view.Now.Minutes, view.Now.Who));
         Assert.Contains("chock the wheels", view.Caution);
-        Wait.Until(() => (view = Ask(bay)).Now is { SoFar: not null, ElapsedS: > 18 }, TimeSpan.FromSeconds(60), "enough was seen");
+        Wait.Until(() => (view = Ask(bay)).Now is { SoFar: not null, ElapsedS: > 18 }, Wait.Patience, "enough was seen");
         Assert.Equal("SL-592", new Calls(bay).Code(d => Control(d).StartPaddock(Start())));
 
         bay.Simulator.DoAndWait("""{"do":"lower"}""");
-        Wait.Until(() => (view = Ask(bay)).Now is null, TimeSpan.FromSeconds(20), "the car ends the watch");
+        Wait.Until(() => (view = Ask(bay)).Now is null, Wait.Patience, "the car ends the watch");
         var last = view.Last;
         Assert.Equal((PaddockEnding.Loaded, "SL-587", false, 1048.0), (last.Ending, last.Why.Code, last.TotalIsGuessed, last.TotalKg));
         // First order: 40 K (1 - exp(-t / 600 s)), metal at 20 degrees; what was seen ends before the car came.
@@ -40,7 +41,7 @@ public class PaddockTests
         bay.RestartDaemon();
         Assert.Equal(last, Ask(bay).Last);
         bay.WaitLive();
-        Wait.Until(() => new Calls(bay).Code(d => Control(d).StartPaddock(Start())) == "SL-589", TimeSpan.FromSeconds(10), "refused under a car");
+        Wait.Until(() => new Calls(bay).Code(d => Control(d).StartPaddock(Start())) == "SL-589", Wait.Patience, "refused under a car");
         Assert.Equal("SL-593", new Calls(bay).Code(d => Control(d).StopPaddock(new StopPaddockRequest { Who = "crew" })));
     }
 

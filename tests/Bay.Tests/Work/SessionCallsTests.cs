@@ -4,10 +4,9 @@ using Shared.Rig;
 namespace Bay.Tests.Work;
 
 /// <summary>Steps that correct others, and what the session sees for itself, against the real daemon. Common practice, no published source.</summary>
+[Trait("needs", "bay")]
 public sealed class SessionCallsTests : IDisposable
 {
-    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(30);
-
     private readonly BayRig _bay = new("none");
     private readonly CrewAtWork _crew;
     private readonly Calls _calls;
@@ -69,7 +68,7 @@ public sealed class SessionCallsTests : IDisposable
         var before = _crew.Session;
         _crew.Turn(new() { Lr = 1.5 });
         _bay.Simulator.DoAndWait("""{"do":"settle","by":"both","seconds":1.5}""");
-        Wait.Until(() => _crew.Session.Findings.Any(f => f.Code == "SL-576"), Soon, () => $"the change is seen; {_crew.Session} {_bay.Daemon.Loads()}");
+        Wait.Until(() => _crew.Session.Findings.Any(f => f.Code == "SL-576"), Wait.Patience, () => $"the change is seen; {_crew.Session} {_bay.Daemon.Loads()}");
         var seen = _crew.Session;
         Assert.Equal((before.Entry, before.Captures.Count), (seen.Entry, seen.Captures.Count));
         Assert.Contains("record what was turned", seen.Next);

@@ -8,6 +8,7 @@ namespace Bay.Tests.Work;
 /// The daemon is killed (SIGKILL) at each kind of step of one session: while steps pour in, between two readings, after an adjustment, before
 /// the verdict, after the end. What was acknowledged is there again, and the session goes on. The project's own requirement.
 /// </summary>
+[Trait("needs", "bay")]
 public class SessionKillTests
 {
     [Fact]
@@ -56,7 +57,7 @@ public class SessionKillTests
                 }
         });
         pouring.Start();
-        Wait.Until(() => Volatile.Read(ref heights) > 100.2, TimeSpan.FromSeconds(30), "steps pour in");
+        Wait.Until(() => Volatile.Read(ref heights) > 100.2, Wait.Patience, "steps pour in");
         bay.Daemon.Process.Kill();
         pouring.Join();
         killed.Set();

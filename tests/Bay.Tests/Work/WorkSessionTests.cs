@@ -8,6 +8,7 @@ namespace Bay.Tests.Work;
 /// A whole work session against the real daemon and a car with physics of its own: friction, scrub and noise are on, its
 /// springs and bars are not the file's to the last digit. The limits are the project's own requirement; no published source.
 /// </summary>
+[Trait("needs", "bay")]
 public class WorkSessionTests
 {
     private const int MostSteps = 3;

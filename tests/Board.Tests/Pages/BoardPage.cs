@@ -6,7 +6,9 @@ namespace Board.Tests.Pages;
 /// <summary>One open board, and what stands on it.</summary>
 internal sealed class BoardPage : IAsyncDisposable
 {
-    private const float StartMs = 30_000;
+    // For what has to happen, and is not judged by when.
+    private const double Patience = 60;
+
     private readonly IBrowserContext _context;
 
     private BoardPage(IBrowserContext context, IPage page) => (_context, Page) = (context, page);
@@ -26,6 +28,7 @@ internal sealed class BoardPage : IAsyncDisposable
     public static async Task<BoardPage> Open(IBrowser browser, string address, Func<IPage, Task>? prepare = null, bool isStarted = true)
     {
         var context = await browser.NewContextAsync(new BrowserNewContextOptions { ReducedMotion = ReducedMotion.Reduce });
+        context.SetDefaultTimeout((float)(1000 * Patience));
         var board = new BoardPage(context, await context.NewPageAsync());
         board.Page.Console += (_, message) =>
         {
@@ -70,7 +73,7 @@ internal sealed class BoardPage : IAsyncDisposable
         if (path.Length == 0)
             await UntilVerdict("settled");
         else if (path == "health")
-            await Until("document.querySelectorAll('[data-pad] [data-state=live]').length === 4", 20);
+            await Until("document.querySelectorAll('[data-pad] [data-state=live]').length === 4");
         else
             await Page.Locator($".{path}").WaitForAsync();
     }
@@ -93,7 +96,7 @@ internal sealed class BoardPage : IAsyncDisposable
     public Task<double?> Load(string corner) => Number($"[data-corner={corner}] [data-value=load]");
 
     /// <summary>Waits for a condition on the document, in JavaScript, and gives the time it took.</summary>
-    public async Task<TimeSpan> Until(string condition, double withinSeconds)
+    public async Task<TimeSpan> Until(string condition, double withinSeconds = Patience)
     {
         var started = System.Diagnostics.Stopwatch.GetTimestamp();
         try
@@ -110,16 +113,16 @@ internal sealed class BoardPage : IAsyncDisposable
     }
 
     /// <summary>Waits until something stands at the selector.</summary>
-    public Task<TimeSpan> Has(string selector, double withinSeconds = 20) => Until($"document.querySelector(`{selector}`)", withinSeconds);
+    public Task<TimeSpan> Has(string selector, double withinSeconds = Patience) => Until($"document.querySelector(`{selector}`)", withinSeconds);
 
-    public Task<TimeSpan> UntilVerdict(string verdict, double withinSeconds = 30) =>
+    public Task<TimeSpan> UntilVerdict(string verdict, double withinSeconds = Patience) =>
         Until($"document.querySelector('[data-verdict]')?.dataset.verdict === '{verdict}'", withinSeconds);
 
     public Task<TimeSpan> UntilFreshness(string freshness, double withinSeconds) =>
         Until($"document.querySelector('[data-freshness]')?.dataset.freshness === '{freshness}'", withinSeconds);
 
     /// <summary>Waits until the page's own code runs and has taken the place of what the daemon drew.</summary>
-    public Task Started() => Page.Locator("body:not(:has(.opening)) h1").First.WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached, Timeout = StartMs });
+    public Task Started() => Page.Locator("body:not(:has(.opening)) h1").First.WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached });
 
     public async ValueTask DisposeAsync() => await _context.DisposeAsync();
 

@@ -25,9 +25,11 @@ internal static class Look
     }
 
     /// <summary>axe-core's rules: WCAG 2.1 A and AA and best practice.</summary>
-    public static async Task AxeFindsNothing(BoardPage board)
+    public static async Task AxeFindsNothing(BoardPage board, int tries = 1)
     {
         var result = await board.Page.RunAxe();
+        for (var tried = 1; result.Violations.Length > 0 && tried < tries; tried++)
+            result = await board.Page.RunAxe();
         Assert.Empty(result.Violations.Select(v => $"{v.Id}: {string.Join(" | ", v.Nodes.Select(n => n.Html))}"));
     }
 

@@ -54,7 +54,7 @@ internal sealed class ProvingBench(SharedBay bay, string corner) : IAsyncDisposa
             }
 
             Put(double.Parse(load!, CultureInfo.InvariantCulture), spot);
-            await Board.Has("[data-do=record]:not([disabled])", 30);
+            await Board.Has("[data-do=record]:not([disabled])");
             var shares = spot.Length > 0 ? await Board.Text("[data-value=cell-shares]") : "";
             seen.Add(new ProofStepSeen(words, spot, told, await Board.Text(".step .ready"), shares));
             await Read(number!);
@@ -70,13 +70,13 @@ internal sealed class ProvingBench(SharedBay bay, string corner) : IAsyncDisposa
         for (var tries = 1; ; tries++)
         {
             await Board.Page.Locator("[data-do=record]:not([disabled])").ClickAsync();
-            await Board.Until($"{next} || document.querySelector('.refusal')", 20);
+            await Board.Until($"{next} || document.querySelector('.refusal')");
             if (tries == 5 || await Board.Page.EvaluateAsync<bool>(next))
                 break;
             await Task.Delay(500);
         }
 
-        await Board.Until(next, 20);
+        await Board.Until(next);
     }
 
     public ValueTask DisposeAsync()
@@ -84,7 +84,7 @@ internal sealed class ProvingBench(SharedBay bay, string corner) : IAsyncDisposa
         Put(0, "");
         GiveUp();
         ZeroPadsResponse? zeros = null;
-        Wait.Until(() => (zeros = bay.Rig.Daemon.Control.ZeroPads(new ZeroPadsRequest { Who = "Ada" })).Results.All(r => r.Zero is not null), TimeSpan.FromSeconds(40), () => $"{zeros}");
+        Wait.Until(() => (zeros = bay.Rig.Daemon.Control.ZeroPads(new ZeroPadsRequest { Who = "Ada" })).Results.All(r => r.Zero is not null), Wait.Patience, () => $"{zeros}");
         bay.Rig.Simulator.DoAndWait("""{"do":"lower"}""");
         bay.Rig.Simulator.DoAndWait("""{"do":"settle","seconds":2}""");
         bay.Rig.Settled();

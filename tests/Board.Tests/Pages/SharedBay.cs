@@ -1,10 +1,11 @@
 using Microsoft.Playwright;
+using Shared;
 using Shared.Rig;
 
 namespace Board.Tests.Pages;
 
-/// <summary>One bay and one browser for all tests of the page; every test leaves the car settled on live pads.</summary>
-public sealed class SharedBay : IAsyncLifetime
+/// <summary>One bay and one browser for many tests of the page; every test leaves the car settled on live pads.</summary>
+public class SharedBay : IAsyncLifetime
 {
     private BayRig? _rig;
     private Chromium? _chromium;
@@ -43,6 +44,7 @@ public sealed class SharedBay : IAsyncLifetime
 
     public async ValueTask DisposeAsync()
     {
+        GC.SuppressFinalize(this);
         if (_board is not null)
             await _board.DisposeAsync();
         _rig?.Dispose();
@@ -51,9 +53,40 @@ public sealed class SharedBay : IAsyncLifetime
     }
 }
 
-/// <summary>Tests that use <see cref="SharedBay"/>, one after the other.</summary>
+/// <summary>The machine to itself, and a bay there.</summary>
+public sealed class AloneBay : SharedBay
+{
+    public AloneBay(MachineTime machine) => machine.Alone();
+}
+
+/// <summary>Tests that look at the page, on one bay, one after the other.</summary>
+[Trait("needs", "bay")]
 [CollectionDefinition(Name)]
 public sealed class SharedBayTests : ICollectionFixture<SharedBay>
 {
     public const string Name = "shared bay";
+}
+
+/// <summary>The same on another bay beside it: what a crew does in a day.</summary>
+[Trait("needs", "bay")]
+[CollectionDefinition(Name)]
+public sealed class CrewBayTests : ICollectionFixture<SharedBay>
+{
+    public const string Name = "crew's bay";
+}
+
+/// <summary>And on a third: pads without a car.</summary>
+[Trait("needs", "bay")]
+[CollectionDefinition(Name)]
+public sealed class ProvingBayTests : ICollectionFixture<SharedBay>
+{
+    public const string Name = "proving bay";
+}
+
+/// <summary>Tests that judge reaction times: no other bay, and no other test project, runs meanwhile.</summary>
+[Trait("needs", "bay")]
+[CollectionDefinition(Name, DisableParallelization = true)]
+public sealed class AloneTests : ICollectionFixture<AloneBay>
+{
+    public const string Name = "alone";
 }

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Net.Sockets;
 using System.Text.Json.Nodes;
+using Shared;
 
 namespace CarOnPads.Tests.Hosting;
 
@@ -80,12 +81,8 @@ public sealed class ProgramTests : IDisposable
 
     static Process Start(params string[] options)
     {
-        var start = new ProcessStartInfo("dotnet")
-        {
-            RedirectStandardInput = true,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
+        var start = Interruptible.Dotnet();
+        (start.RedirectStandardInput, start.RedirectStandardOutput, start.RedirectStandardError) = (true, true, true);
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "car-on-pads.dll"));
         foreach (var option in options)
             start.ArgumentList.Add(option);

@@ -7,7 +7,7 @@ namespace CarOnPads.Tests.Ports;
 [UnsupportedOSPlatform("windows")]
 sealed class SlaveReader(string path) : IDisposable
 {
-    const int Patience = 2000; // ms, only when something is wrong
+    const int Patience = 30_000; // ms, only when something is wrong
     readonly int _descriptor = Posix.Open(path);
 
     public void Write(byte[] bytes) => Assert.Equal(bytes.Length, Posix.Write(_descriptor, bytes));

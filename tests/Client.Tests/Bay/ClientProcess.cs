@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Demo;
+using Shared;
 
 namespace Client.Tests.Bay;
 
@@ -12,7 +13,10 @@ internal sealed class ClientProcess : IDisposable
 
     public ClientProcess(params string[] arguments)
     {
-        var start = new ProcessStartInfo(Programs.Host, [typeof(DaemonConnection).Assembly.Location, .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = Interruptible.Dotnet(Programs.Host);
+        (start.RedirectStandardOutput, start.RedirectStandardError) = (true, true);
+        foreach (var argument in (string[])[typeof(DaemonConnection).Assembly.Location, .. arguments])
+            start.ArgumentList.Add(argument);
         _process = Process.Start(start)!;
     }
 

@@ -6,6 +6,7 @@ namespace Client.Tests.Bay;
 
 /// <summary>Every command against the real daemon. In the order of a day: zero on empty pads, then the car comes down.</summary>
 [TestMethodOrderer(typeof(ByName))]
+[Trait("needs", "bay")]
 public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
 {
     private const string Skip = RealBay.WhyNot;
@@ -69,7 +70,7 @@ public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
     {
         await Task.Delay(await bay.Bay.Car.Lower(Cancel), Cancel);
         await Task.Delay(await bay.Bay.Car.Settle(1.5, roll: true, Cancel), Cancel);
-        var settled = (await Watch(4)).Last(l => l.GetProperty("reading").GetProperty("verdict").GetString() == "settled").GetProperty("reading");
+        var settled = await bay.Settled(_ => true);
         var total = settled.GetProperty("total_kg");
         Assert.InRange(total.GetProperty("value").GetDouble() - TotalKg, -2 * total.GetProperty("expanded_uncertainty").GetDouble(), 2 * total.GetProperty("expanded_uncertainty").GetDouble());
         Assert.Equal("high", settled.GetProperty("aim").GetString());

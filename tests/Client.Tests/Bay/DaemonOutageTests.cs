@@ -6,6 +6,7 @@ using ScaleLink.Client.Demo;
 
 namespace Client.Tests.Bay;
 
+[Trait("needs", "bay")]
 public class DaemonOutageTests
 {
     public static bool Can => RealBay.HasPseudoTerminals;

@@ -3,6 +3,7 @@ using System.Diagnostics;
 namespace Client.Tests.Bay;
 
 /// <summary>Every way a demo can end before its time.</summary>
+[Trait("needs", "bay")]
 public class DemoEndTests
 {
     public static bool Can => OperatingSystem.IsLinux();

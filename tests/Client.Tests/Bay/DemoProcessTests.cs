@@ -1,6 +1,7 @@
 namespace Client.Tests.Bay;
 
 /// <summary>The demo as its user starts it.</summary>
+[Trait("needs", "bay")]
 public class DemoProcessTests
 {
     public static bool Can => OperatingSystem.IsLinux();

@@ -6,6 +6,7 @@ using ScaleLink.Client.Commands;
 namespace Client.Tests.Bay;
 
 /// <summary>The zero of a pad's inclinometer by the guided command, with a crew that does what the lines say.</summary>
+[Trait("needs", "bay")]
 public sealed class LeanZeroOnABayTests(RealBay bay) : IClassFixture<RealBay>
 {
     public static bool Can => RealBay.HasPseudoTerminals;

@@ -3,6 +3,7 @@ using System.Text.Json;
 namespace Client.Tests.Bay;
 
 /// <summary>The flat patch and the car by the commands alone, against the real daemon and the simulated car.</summary>
+[Trait("needs", "bay")]
 public sealed class PatchOnABayTests(RealBay bay) : IClassFixture<RealBay>, IDisposable
 {
     private static readonly string[] Corners = ["lf", "rf", "lr", "rr"];
@@ -131,19 +132,7 @@ public sealed class PatchOnABayTests(RealBay bay) : IClassFixture<RealBay>, IDis
         Assert.Equal(Load(before, "lf"), Load(await Settled(), "lf"), 0.2);
     }
 
-    private async Task<JsonElement> Settled(bool corrected = false)
-    {
-        for (var tries = 0; tries < 40; tries++)
-        {
-            var (_, output, _) = await bay.Run("watch", "--json", "--seconds", "1");
-            var reading = output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => JsonDocument.Parse(l).RootElement).Where(l => l.TryGetProperty("reading", out var _)).LastOrDefault();
-            if (reading.ValueKind == JsonValueKind.Object && reading.GetProperty("reading") is var r && r.GetProperty("verdict").GetString() == "settled"
-                && corrected == r.GetRawText().Contains("\"warp\"", StringComparison.Ordinal))
-                return r;
-        }
-
-        throw new InvalidOperationException("The car does not settle.");
-    }
+    private Task<JsonElement> Settled(bool corrected = false) => bay.Settled(r => corrected == r.GetRawText().Contains("\"warp\"", StringComparison.Ordinal));
 
     private static double Load(JsonElement reading, string corner) => reading.GetProperty("corners").GetProperty(corner.ToUpperInvariant()).GetProperty("load_kg").GetProperty("value").GetDouble();
 

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Client.Tests.Terminal;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Commands;
@@ -41,5 +42,19 @@ public sealed class RealBay : IAsyncLifetime
         var (output, error) = (new StringWriter(), new StringWriter());
         var code = await CommandLine.Run(["--daemon", Address, .. arguments], Shells.Redirected(output, error), TestContext.Current.CancellationToken);
         return (code, output.ToString(), error.ToString());
+    }
+
+    /// <summary>The first settled reading that fits, as the watching command tells it.</summary>
+    internal async Task<JsonElement> Settled(Func<JsonElement, bool> fits)
+    {
+        for (var tries = 0; tries < 60; tries++)
+        {
+            var (_, output, _) = await Run("watch", "--json", "--seconds", "1");
+            foreach (var line in output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Reverse())
+                if (JsonDocument.Parse(line).RootElement.TryGetProperty("reading", out var reading) && reading.GetProperty("verdict").GetString() == "settled" && fits(reading))
+                    return reading;
+        }
+
+        throw new InvalidOperationException("The car does not settle.");
     }
 }

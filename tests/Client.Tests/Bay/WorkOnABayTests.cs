@@ -5,6 +5,7 @@ using ScaleLink.Client.Commands;
 namespace Client.Tests.Bay;
 
 /// <summary>A work session by the commands alone, against the real daemon and the simulated car.</summary>
+[Trait("needs", "bay")]
 public class WorkOnABayTests(RealBay bay) : IClassFixture<RealBay>
 {
     private const int MostReadings = 7;

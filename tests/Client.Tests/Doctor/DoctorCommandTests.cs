@@ -9,6 +9,7 @@ namespace Client.Tests.Doctor;
 
 /// <summary>The command as a whole: on a real bay, without a daemon, and as a user who may not open the port.</summary>
 [UnsupportedOSPlatform("windows")]
+[Collection(Alone.Name)]
 public class DoctorCommandTests(RealBay bay) : IClassFixture<RealBay>
 {
     public static bool Can => RealBay.HasPseudoTerminals;

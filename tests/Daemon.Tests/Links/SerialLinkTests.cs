@@ -10,7 +10,7 @@ namespace Daemon.Tests.Links;
 /// </summary>
 public sealed class SerialLinkTests : IDisposable
 {
-    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(30);
     private readonly PseudoTerminal _terminal = OpenTerminal();
 
     public void Dispose() => _terminal.Dispose();

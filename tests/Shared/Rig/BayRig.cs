@@ -10,13 +10,14 @@ internal sealed class BayRig : IDisposable
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("scalelink-bay-");
 
     private readonly bool _isTextChecked;
+    private readonly int _replyMs;
     private readonly string _mqtt;
 
     public BayRig(
         string imperfections = "none", int rate = 80, int seed = 1, string mqtt = "broker = \"embedded\"",
-        string speak = "pad-frames", string tilt = "own", bool isTextChecked = true)
+        string speak = "pad-frames", string tilt = "own", bool isTextChecked = true, int replyMs = PadBlocks.PatientReplyMs)
     {
-        (_isTextChecked, _mqtt) = (isTextChecked, mqtt);
+        (_isTextChecked, _mqtt, _replyMs) = (isTextChecked, mqtt, replyMs);
         (PagePort, GrpcPort, MqttPort) = (FreePorts.Next(), FreePorts.Next(), FreePorts.Next());
         Simulator = new Simulator(Path.Combine(_folder.FullName, "ports"), imperfections, rate, seed, speak: speak, tilt: tilt);
         File.WriteAllText(BayFile, Describe());
@@ -56,13 +57,13 @@ internal sealed class BayRig : IDisposable
     }
 
     /// <summary>All four pads live.</summary>
-    public void WaitLive() => Wait.Until(() => Daemon.Pads.ListPads(new ListPadsRequest()).Pads.All(p => p.State == PadState.Live), TimeSpan.FromSeconds(20), "all pads live");
+    public void WaitLive() => Wait.Until(() => Daemon.Pads.ListPads(new ListPadsRequest()).Pads.All(p => p.State == PadState.Live), Wait.Patience, "all pads live");
 
     /// <summary>Empty pads zeroed.</summary>
     public void Zero()
     {
         WaitLive();
-        Wait.Until(() => Daemon.Control.ZeroPads(new ZeroPadsRequest { Who = "test" }).Results.All(r => r.Zero is not null), TimeSpan.FromSeconds(10), "pads zeroed");
+        Wait.Until(() => Daemon.Control.ZeroPads(new ZeroPadsRequest { Who = "test" }).Results.All(r => r.Zero is not null), Wait.Patience, "pads zeroed");
     }
 
     /// <summary>Zero, car down, and still.</summary>
@@ -75,10 +76,10 @@ internal sealed class BayRig : IDisposable
     }
 
     /// <summary>Loads once settled for the record.</summary>
-    public Loads Settled(double withinSeconds = 30)
+    public Loads Settled()
     {
         Loads? loads = null;
-        Wait.Until(() => (loads = Daemon.Loads())?.CaptureReady == true, TimeSpan.FromSeconds(withinSeconds), () => $"settled; last {loads}");
+        Wait.Until(() => (loads = Daemon.Loads())?.CaptureReady == true, Wait.Patience, () => $"settled; last {loads}");
         return loads!;
     }
 
@@ -108,7 +109,7 @@ internal sealed class BayRig : IDisposable
             """);
         var placed = Placed();
         foreach (var corner in Simulator.Corners)
-            text.AppendLine(PadBlocks.Of(placed, corner, _isTextChecked));
+            text.AppendLine(PadBlocks.Of(placed, corner, _isTextChecked, _replyMs));
         return text.ToString();
     }
 

@@ -31,6 +31,8 @@ internal sealed class ChildProcess : IDisposable
             RedirectStandardError = true,
             UseShellExecute = false,
         };
+        // Whoever lives for seconds gains nothing by being profiled first.
+        start.Environment["DOTNET_TieredPGO"] = "0";
         foreach (var word in command.Skip(1))
             start.ArgumentList.Add(word);
         start.ArgumentList.Add(RepositoryRoot.File("artifacts", "bin", project, Configuration, assembly));

@@ -7,13 +7,20 @@ namespace Shared.Rig;
 /// <summary>The [[pads]] blocks of a bay file for the pads of a simulator, whatever they speak.</summary>
 internal static class PadBlocks
 {
+    /// <summary>With it the stated times of faults are kept, and scenes are recorded.</summary>
+    public const int RecordedReplyMs = 150;
+
+    /// <summary>A busy machine may be late with an answer.</summary>
+    public const int PatientReplyMs = 400;
+
     private const string Numbers = @"load (?<load>-?\d+\.\d+) kg( pitch (?<pitch>-?\d+\.\d+) roll (?<roll>-?\d+\.\d+))? temp (?<temperature>-?\d+\.\d+)";
 
     /// <summary>The block of one pad.</summary>
     /// <param name="ready">What the simulator said when it was ready.</param>
     /// <param name="corner">Which pad.</param>
     /// <param name="isChecked">Whether the checksum of a text line is looked at.</param>
-    public static string Of(JsonNode ready, string corner, bool isChecked = true)
+    /// <param name="replyMs">How long a slave may take to answer.</param>
+    public static string Of(JsonNode ready, string corner, bool isChecked = true, int replyMs = RecordedReplyMs)
     {
         var speaks = ready["speak"]![corner]!.GetValue<string>();
         var text = new StringBuilder($"""
@@ -26,22 +33,22 @@ internal static class PadBlocks
             """);
         text.AppendLine(speaks switch
         {
-            "modbus" => Modbus(ready, corner),
+            "modbus" => Modbus(ready, corner, replyMs),
             "text" => Text(isChecked),
             _ => string.Create(CultureInfo.InvariantCulture, $"kg_per_count = {ready["kg_per_count"]![corner]}"),
         });
         if (ready["slaves"]![$"{corner} tilt"] is { } slave)
-            text.AppendLine(Tilt(ready, slave));
+            text.AppendLine(Tilt(ready, slave, replyMs));
         return text.ToString();
     }
 
-    private static string Modbus(JsonNode ready, string corner)
+    private static string Modbus(JsonNode ready, string corner, int replyMs)
     {
         var text = new StringBuilder(string.Create(CultureInfo.InvariantCulture, $"""
             protocol = "modbus-rtu"
             slave = {ready["slaves"]![corner]}
             poll_hz = 20
-            reply_timeout_ms = 150
+            reply_timeout_ms = {replyMs}
             capacity_kg = 600
             kg_per_count = {ready["kg_per_count"]![corner]}
 
@@ -83,13 +90,13 @@ internal static class PadBlocks
         checksum = "{(isChecked ? "xor" : "none")}"
         """;
 
-    private static string Tilt(JsonNode ready, JsonNode slave) => $"""
+    private static string Tilt(JsonNode ready, JsonNode slave, int replyMs) => $"""
         [pads.tilt]
         link = "{ready["bus"]}"
         protocol = "modbus-rtu"
         slave = {slave}
         poll_hz = 10
-        reply_timeout_ms = 150
+        reply_timeout_ms = {replyMs}
         [[pads.tilt.registers]]
         means = "pitch"
         at = 0

@@ -19,7 +19,7 @@ internal sealed class Simulator : IDisposable
             "--imperfections", imperfections, "--rate", $"{rate}", "--start", start, "--speak", speak, "--tilt", tilt, "--exit-with-stdin");
         Ready = JsonNode.Parse(_process.FirstLine(StartWithin))!;
         var control = Ready["control"]!.GetValue<string>().Split(':');
-        _client = new TcpClient(control[0], int.Parse(control[1]));
+        _client = new TcpClient(control[0], int.Parse(control[1])) { ReceiveTimeout = (int)Wait.Patience.TotalMilliseconds };
         _reader = new StreamReader(_client.GetStream());
         _writer = new StreamWriter(_client.GetStream()) { AutoFlush = true };
     }
@@ -49,7 +49,7 @@ internal sealed class Simulator : IDisposable
     {
         var reply = Do(command);
         var done = reply["done_at"]?.GetValue<double>() ?? 0;
-        Wait.Until(() => Do("""{"do":"state"}""")["t"]!.GetValue<double>() >= done, TimeSpan.FromSeconds(60), command);
+        Wait.Until(() => Do("""{"do":"state"}""")["t"]!.GetValue<double>() >= done, Wait.Patience, command);
     }
 
     /// <summary>The true static loads, kg.</summary>

@@ -7,6 +7,9 @@ internal static class Wait
 {
     private const int PollMs = 20;
 
+    /// <summary>For what has to happen, and is not judged by when: long enough for a machine that has much else to do.</summary>
+    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+
     /// <summary>How long it took; fails after the limit.</summary>
     public static TimeSpan Until(Func<bool> condition, TimeSpan within, string what) => Until(condition, within, () => what);
 

@@ -1,0 +1,17 @@
+using Shared;
+
+namespace Client.Tests.Bay;
+
+/// <summary>Tests that judge how fast the pads of a real bay come: no other bay, and no other test project, runs meanwhile.</summary>
+[Trait("needs", "bay")]
+[CollectionDefinition(Name, DisableParallelization = true)]
+public sealed class Alone : ICollectionFixture<AloneOnTheMachine>
+{
+    public const string Name = "alone";
+}
+
+/// <summary>The machine to itself.</summary>
+public sealed class AloneOnTheMachine
+{
+    public AloneOnTheMachine(MachineTime machine) => machine.Alone();
+}
