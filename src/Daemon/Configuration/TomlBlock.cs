@@ -1,30 +1,32 @@
 using System.Globalization;
+using ScaleLink.Weighing.Documents;
 using Tomlyn.Syntax;
 
 namespace ScaleLink.Daemon.Configuration;
 
-/// <summary>One table of the bay file, read key by key. Every mistake is noted with its line and reading goes on, so that all are told at once.</summary>
-internal sealed class TomlBlock
+/// <summary>One table of the bay file.</summary>
+internal sealed class TomlBlock : DocumentBlock<KeyValueSyntax>
 {
-    private readonly Dictionary<string, KeyValueSyntax> _entries;
-    private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
     private readonly List<Mistake> _mistakes;
 
-    public TomlBlock(string name, int line, IEnumerable<KeyValueSyntax> entries, List<Mistake> mistakes)
+    public TomlBlock(string name, int line, IEnumerable<KeyValueSyntax> entries, List<Mistake> mistakes) : base(name)
     {
-        (Name, Line, _mistakes) = (name, line, mistakes);
-        _entries = entries.ToDictionary(e => e.Key!.ToString().Trim(), StringComparer.Ordinal);
+        (Line, _mistakes) = (line, mistakes);
+        foreach (var entry in entries)
+            Add(entry.Key!.ToString().Trim(), entry);
     }
 
-    public string Name { get; }
+    public string Name => Place;
 
     public int Line { get; }
 
-    public bool Has(string key) => _entries.ContainsKey(key);
+    protected override string UnknownCode => "SL-005";
 
-    public int LineOf(string key) => _entries.TryGetValue(key, out var entry) ? LineOf(entry) : Line;
+    protected override string WrongKindCode => "SL-006";
 
-    public string? Text(string key) => Read(key, "a text in quotes", value => (value as StringValueSyntax)?.Value);
+    public int LineOf(string key) => Peek(key) is { } entry ? entry.Span.Start.Line + 1 : Line;
+
+    public string? Text(string key) => ReadValue(key, "a text in quotes", value => (value as StringValueSyntax)?.Value);
 
     public string RequiredText(string key)
     {
@@ -32,49 +34,32 @@ internal sealed class TomlBlock
         if (!string.IsNullOrWhiteSpace(text))
             return text;
         if (text is not null || !Has(key))
-            Note("SL-004", LineOf(key), $"{Place(key)} is missing.", $"Add {key} = \"...\".");
+            Note("SL-004", LineOf(key), $"{At(key)} is missing.", $"Add {key} = \"...\".");
         return "";
     }
 
-    public double? Number(string key, double least, double most) => Read<double?>(key, $"a number from {Show(least)} to {Show(most)}", value => value switch
+    public double? Number(string key, double least, double most) => ReadValue<double?>(key, $"a number from {Show(least)} to {Show(most)}", value => value switch
     {
         FloatValueSyntax f when f.Value >= least && f.Value <= most => f.Value,
         IntegerValueSyntax i when i.Value >= least && i.Value <= most => i.Value,
         _ => null,
     });
 
-    public int? Whole(string key, int least, int most) => Read<int?>(key, $"a whole number from {least} to {most}", value =>
+    public int? Whole(string key, int least, int most) => ReadValue<int?>(key, $"a whole number from {least} to {most}", value =>
         value is IntegerValueSyntax i && i.Value >= least && i.Value <= most ? (int)i.Value : null);
 
-    public bool? Flag(string key) => Read<bool?>(key, "true or false", value => (value as BooleanValueSyntax)?.Value);
+    public bool? Flag(string key) => ReadValue<bool?>(key, "true or false", value => (value as BooleanValueSyntax)?.Value);
 
-    public T? Choice<T>(string key, IReadOnlyDictionary<string, T> choices) where T : struct => Read<T?>(key, "one of " + string.Join(", ", choices.Keys), value =>
+    public T? Choice<T>(string key, IReadOnlyDictionary<string, T> choices) where T : struct => ReadValue<T?>(key, "one of " + string.Join(", ", choices.Keys), value =>
         value is StringValueSyntax { Value: { } text } && choices.TryGetValue(text, out var choice) ? choice : null);
-
-    /// <summary>Notes every key that nobody asked for: a misspelt key must not pass as a default.</summary>
-    public void Finish()
-    {
-        foreach (var (key, entry) in _entries)
-            if (!_asked.Contains(key))
-                Note("SL-005", LineOf(entry), $"{Place(key)} is not known here.", $"Known: {string.Join(", ", _asked.Order())}.");
-    }
 
     public void Note(string code, int line, string message, string mend) => _mistakes.Add(new Mistake(code, line, message, mend));
 
-    private T? Read<T>(string key, string wanted, Func<ValueSyntax?, T?> convert)
-    {
-        _asked.Add(key);
-        if (!_entries.TryGetValue(key, out var entry))
-            return default;
-        var value = convert(entry.Value);
-        if (value is null)
-            Note("SL-006", LineOf(entry), $"{Place(key)} = {entry.Value?.ToString().Trim()} is not {wanted}.", $"Write {wanted}.");
-        return value;
-    }
+    public override void Note(string code, string key, string message, string mend) => Note(code, LineOf(key), message, mend);
 
-    private string Place(string key) => Name.Length == 0 ? key : $"{Name}.{key}";
+    protected override string Shown(KeyValueSyntax field) => $"{field.Value}".Trim();
 
-    private static int LineOf(KeyValueSyntax entry) => entry.Span.Start.Line + 1;
+    private T? ReadValue<T>(string key, string wanted, Func<ValueSyntax?, T?> convert) => Read(key, wanted, entry => convert(entry.Value));
 
     private static string Show(double number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -3,27 +3,23 @@ using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Weighing.Documents;
 
-/// <summary>
-/// One object of a JSON document, read field by field. Every mistake is noted with its place and reading goes on, so that
-/// all are told at once. Comments and trailing commas are allowed: people write these files.
-/// </summary>
-sealed class JsonBlock
+/// <summary>One object of a JSON document. Comments and trailing commas are allowed: people write these files.</summary>
+sealed class JsonBlock : DocumentBlock<JsonElement>
 {
     public static readonly JsonReaderOptions ReaderOptions = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
 
-    readonly Dictionary<string, JsonElement> fields = new(StringComparer.Ordinal);
-    readonly HashSet<string> asked = new(StringComparer.Ordinal);
     readonly DocumentNotes notes;
 
-    JsonBlock(JsonElement element, string place, DocumentNotes notes)
+    JsonBlock(JsonElement element, string place, DocumentNotes notes) : base(place)
     {
-        (Place, this.notes) = (place, notes);
+        this.notes = notes;
         foreach (var field in element.EnumerateObject())
-            if (!fields.TryAdd(field.Name, field.Value))
-                Note(CarCodes.UnknownField, field.Name, $"{At(field.Name)} stands twice.", "Take one of them out.");
+            Add(field.Name, field.Value);
     }
 
-    public string Place { get; }
+    protected override string UnknownCode => CarCodes.UnknownField;
+
+    protected override string WrongKindCode => CarCodes.WrongKind;
 
     /// <summary>The whole document; null when it is no JSON object.</summary>
     public static JsonBlock? Open(string text, DocumentNotes notes)
@@ -43,11 +39,7 @@ sealed class JsonBlock
         return null;
     }
 
-    public bool Has(string key) => fields.ContainsKey(key);
-
-    public string At(string key) => Place.Length == 0 ? key : $"{Place}.{key}";
-
-    public void Note(string code, string key, string message, string mend) => notes.Add(code, At(key), message, mend);
+    public override void Note(string code, string key, string message, string mend) => notes.Add(code, At(key), message, mend);
 
     public void Missing(string key, string example) => Note(CarCodes.MissingField, key, $"{At(key)} is missing.", $"Add \"{key}\": {example}.");
 
@@ -67,8 +59,7 @@ sealed class JsonBlock
     /// <summary>The blocks of a list; none when it is left out.</summary>
     public IReadOnlyList<JsonBlock> List(string key)
     {
-        asked.Add(key);
-        if (!fields.TryGetValue(key, out var list))
+        if (!Ask(key, out var list))
             return [];
         if (list.ValueKind == JsonValueKind.Array && list.EnumerateArray().All(e => e.ValueKind == JsonValueKind.Object))
             return [.. list.EnumerateArray().Select((e, i) => new JsonBlock(e, $"{At(key)}[{i}]", notes))];
@@ -77,29 +68,7 @@ sealed class JsonBlock
     }
 
     /// <summary>The field as it is, whatever its kind.</summary>
-    public JsonElement? Raw(string key)
-    {
-        asked.Add(key);
-        return fields.TryGetValue(key, out var value) ? value : null;
-    }
+    public JsonElement? Raw(string key) => Ask(key, out var value) ? value : null;
 
-    /// <summary>Notes every field that nobody asked for: a misspelt one must not pass as a default.</summary>
-    public void Finish()
-    {
-        foreach (var key in fields.Keys.Where(k => !asked.Contains(k)))
-            Note(CarCodes.UnknownField, key, $"{At(key)} is not known here.", $"Known: {string.Join(", ", asked.Order())}.");
-    }
-
-    T? Read<T>(string key, string wanted, Func<JsonElement, T?> convert)
-    {
-        asked.Add(key);
-        if (!fields.TryGetValue(key, out var element))
-            return default;
-        var value = convert(element);
-        if (value is null)
-            Note(CarCodes.WrongKind, key, $"{At(key)} = {Short(element)} is not {wanted}.", $"Write {wanted}.");
-        return value;
-    }
-
-    static string Short(JsonElement element) => element.GetRawText() is { Length: > 40 } text ? text[..40] + "..." : element.GetRawText();
+    protected override string Shown(JsonElement field) => field.GetRawText() is { Length: > 40 } text ? text[..40] + "..." : field.GetRawText();
 }
