@@ -9,11 +9,12 @@ public class ArrowTests
     private static readonly Dictionary<string, string[]> Allowed = new()
     {
         ["proto/ScaleLink.Api.csproj"] = [],
+        ["src/Measure/ScaleLink.Measure.csproj"] = [],
         ["src/Protocol/ScaleLink.Protocol.csproj"] = [],
-        ["src/Weighing/ScaleLink.Weighing.csproj"] = [],
-        ["src/Daemon/ScaleLink.Daemon.csproj"] = ["proto/ScaleLink.Api.csproj", "src/Board/ScaleLink.Board.csproj", "src/Protocol/ScaleLink.Protocol.csproj", "src/Weighing/ScaleLink.Weighing.csproj"],
-        ["src/Client/ScaleLink.Client.csproj"] = ["proto/ScaleLink.Api.csproj", "src/Protocol/ScaleLink.Protocol.csproj", "src/Weighing/ScaleLink.Weighing.csproj"],
-        ["src/Board/ScaleLink.Board.csproj"] = ["proto/ScaleLink.Api.csproj"],
+        ["src/Weighing/ScaleLink.Weighing.csproj"] = ["src/Measure/ScaleLink.Measure.csproj"],
+        ["src/Daemon/ScaleLink.Daemon.csproj"] = ["proto/ScaleLink.Api.csproj", "src/Board/ScaleLink.Board.csproj", "src/Measure/ScaleLink.Measure.csproj", "src/Protocol/ScaleLink.Protocol.csproj", "src/Weighing/ScaleLink.Weighing.csproj"],
+        ["src/Client/ScaleLink.Client.csproj"] = ["proto/ScaleLink.Api.csproj", "src/Measure/ScaleLink.Measure.csproj", "src/Protocol/ScaleLink.Protocol.csproj", "src/Weighing/ScaleLink.Weighing.csproj"],
+        ["src/Board/ScaleLink.Board.csproj"] = ["proto/ScaleLink.Api.csproj", "src/Measure/ScaleLink.Measure.csproj"],
         ["simulators/CarOnPads/CarOnPads.csproj"] = ["src/Protocol/ScaleLink.Protocol.csproj"],
     };
 

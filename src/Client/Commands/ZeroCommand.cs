@@ -36,9 +36,9 @@ internal static class ZeroCommand
     }
 
     private static string Line(ZeroResult result) => result.Refused is { } refused
-        ? $"{Words.Name(result.Corner)} refused  {TroubleReader.Read(refused)}"
+        ? $"{Words.Name(result.Corner)} refused  {DiagnosticReader.Read(refused)}"
         : $"{Words.Name(result.Corner)} zeroed   {(result.Zero is { HasShiftKg: true } zero ? $"moved by {zero.ShiftKg:+0.00;-0.00;0.00} kg from the zero before" : "its first zero")}";
 
     private static ZeroResultJson ToJson(ZeroResult result) => new(
-        Words.Name(result.Corner), ZeroJson.Of(result.Zero), result.Refused is { } refused ? TroubleReader.Read(refused) : null);
+        Words.Name(result.Corner), ZeroJson.Of(result.Zero), result.Refused is { } refused ? DiagnosticReader.Read(refused) : null);
 }

@@ -8,9 +8,9 @@ internal sealed class TomlBlock
 {
     private readonly Dictionary<string, KeyValueSyntax> _entries;
     private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
-    private readonly List<Mistake> _mistakes;
+    private readonly List<Diagnostic> _mistakes;
 
-    public TomlBlock(string name, int line, IEnumerable<KeyValueSyntax> entries, List<Mistake> mistakes)
+    public TomlBlock(string name, int line, IEnumerable<KeyValueSyntax> entries, List<Diagnostic> mistakes)
     {
         (Name, Line, _mistakes) = (name, line, mistakes);
         _entries = entries.ToDictionary(e => e.Key!.ToString().Trim(), StringComparer.Ordinal);
@@ -32,7 +32,7 @@ internal sealed class TomlBlock
         if (!string.IsNullOrWhiteSpace(text))
             return text;
         if (text is not null || !Has(key))
-            Note("SL-004", LineOf(key), $"{Place(key)} is missing.", $"Add {key} = \"...\".");
+            Note(ConfigurationCodes.KeyMissing, LineOf(key), $"{Place(key)} is missing.", $"Add {key} = \"...\".");
         return "";
     }
 
@@ -56,10 +56,10 @@ internal sealed class TomlBlock
     {
         foreach (var (key, entry) in _entries)
             if (!_asked.Contains(key))
-                Note("SL-005", LineOf(entry), $"{Place(key)} is not known here.", $"Known: {string.Join(", ", _asked.Order())}.");
+                Note(ConfigurationCodes.KeyUnknown, LineOf(entry), $"{Place(key)} is not known here.", $"Known: {string.Join(", ", _asked.Order())}.");
     }
 
-    public void Note(string code, int line, string message, string mend) => _mistakes.Add(new Mistake(code, line, message, mend));
+    public void Note(Code code, int line, string message, string remedy) => _mistakes.Add(FileMistake.At(line, code, message, remedy));
 
     private T? Read<T>(string key, string wanted, Func<ValueSyntax?, T?> convert)
     {
@@ -68,7 +68,7 @@ internal sealed class TomlBlock
             return default;
         var value = convert(entry.Value);
         if (value is null)
-            Note("SL-006", LineOf(entry), $"{Place(key)} = {entry.Value?.ToString().Trim()} is not {wanted}.", $"Write {wanted}.");
+            Note(ConfigurationCodes.ValueUnusable, LineOf(entry), $"{Place(key)} = {entry.Value?.ToString().Trim()} is not {wanted}.", $"Write {wanted}.");
         return value;
     }
 

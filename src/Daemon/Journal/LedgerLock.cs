@@ -29,7 +29,7 @@ public sealed class LedgerLock : IDisposable
         }
         catch (IOException e) when (IsHeld(e))
         {
-            throw new StartException("SL-364", $"Another daemon works on the ledger {ledger}: {Told(name)}.",
+            throw new StartException(LedgerCodes.LedgerHeld, $"Another daemon works on the ledger {ledger}: {Told(name)}.",
                 "End that one first, or give this bay a ledger of its own (ledger.path in the bay file).", e);
         }
 

@@ -22,7 +22,7 @@ internal sealed class LeanDesk(LeanLedger ledger, BayConfiguration bay, BayClock
     /// <param name="step">What the caller sees.</param>
     /// <param name="who">For the ledger.</param>
     /// <returns>Why it was refused; nothing when it was taken.</returns>
-    public Finding? Read(PadChannel pad, LeanStep step, string who)
+    public Diagnostic? Read(PadChannel pad, LeanStep step, string who)
     {
         lock (_gate)
         {
@@ -33,7 +33,7 @@ internal sealed class LeanDesk(LeanLedger ledger, BayConfiguration bay, BayClock
                 return refused;
             var test = standing!.Test?.Test ?? new LeanTest();
             if (step.Number is { } number && number != test.NextNumber)
-                return new(CarCodes.LeanOutOfStep, $"Reading {test.NextNumber} of {LeanTest.Needed} comes next, not {number}. {standing.CutShort}".TrimEnd(), "Look at the test again: somebody else may have read, or it was begun anew.");
+                return new(InclinometerCodes.OutOfStep, $"Reading {test.NextNumber} of {LeanTest.Needed} comes next, not {number}. {standing.CutShort}".TrimEnd(), "Look at the test again: somebody else may have read, or it was begun anew.");
             var reading = taken with { SaidTurned = step.SaidTurned && test.NextNumber > 1 };
             if (test.WhyNot(reading) is { } why)
                 return why;
@@ -42,34 +42,34 @@ internal sealed class LeanDesk(LeanLedger ledger, BayConfiguration bay, BayClock
     }
 
     /// <summary>Gives the test up that goes on; the zero before stays in force.</summary>
-    public Finding? Abandon(PadChannel pad, string serialNumber, string who)
+    public Diagnostic? Abandon(PadChannel pad, string serialNumber, string who)
     {
         lock (_gate)
         {
             if (Find(pad, serialNumber, out var standing) is { } refused)
                 return refused;
             if (standing!.Test is null)
-                return new(CarCodes.LeanOutOfStep, $"No test of {standing.SerialNumber} goes on.", "Begin one with a reading.");
+                return new(InclinometerCodes.OutOfStep, $"No test of {standing.SerialNumber} goes on.", "Begin one with a reading.");
             Write(pad, standing.SerialNumber, new LeanRecord { Zero = standing.Zero }, who);
             return null;
         }
     }
 
     /// <summary>Takes the zero out of force: the pad counts as never tested. A test that goes on is given up.</summary>
-    public Finding? Clear(PadChannel pad, string serialNumber, string who)
+    public Diagnostic? Clear(PadChannel pad, string serialNumber, string who)
     {
         lock (_gate)
         {
             if (Find(pad, serialNumber, out var standing) is { } refused)
                 return refused;
             if (standing!.Zero is null)
-                return new(CarCodes.LeanOutOfStep, $"{standing.SerialNumber} has no tested zero.", "Nothing has to be cleared.");
+                return new(InclinometerCodes.OutOfStep, $"{standing.SerialNumber} has no tested zero.", "Nothing has to be cleared.");
             Write(pad, standing.SerialNumber, new LeanRecord(), who);
             return null;
         }
     }
 
-    private Finding? Keep(PadChannel pad, LeanStanding standing, LeanTest test, string who)
+    private Diagnostic? Keep(PadChannel pad, LeanStanding standing, LeanTest test, string who)
     {
         var source = Recognition.TiltSourceOf(pad.Configuration);
         if (test.Readings.Count < LeanTest.Needed)
@@ -91,13 +91,13 @@ internal sealed class LeanDesk(LeanLedger ledger, BayConfiguration bay, BayClock
         pad.Adopt(serialNumber, record.Zero);
     }
 
-    private Finding? Find(PadChannel pad, string wanted, out LeanStanding? standing)
+    private Diagnostic? Find(PadChannel pad, string wanted, out LeanStanding? standing)
     {
         standing = At(pad);
         if (standing is null)
-            return new("SL-343", $"{pad.Corner} is not live.", "Mend its link first, then go on.");
+            return new(PadStateCodes.NotLive, $"{pad.Corner} is not live.", "Repair its link first, then go on.");
         return wanted.Length > 0 && wanted != standing.SerialNumber
-            ? new(CarCodes.LeanOutOfStep, $"{standing.SerialNumber} is at {pad.Corner} now, not {wanted}.", "Look where the pad is: scalelink pads.")
+            ? new(InclinometerCodes.OutOfStep, $"{standing.SerialNumber} is at {pad.Corner} now, not {wanted}.", "Look where the pad is: scalelink pads.")
             : null;
     }
 

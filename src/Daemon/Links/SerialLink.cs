@@ -35,7 +35,7 @@ public sealed class SerialLink : ILink
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or InvalidOperationException or PlatformNotSupportedException)
         {
             port.Dispose();
-            throw new LinkFaultException(SerialPortTrouble.WhyNotOpened(address, e.Message), e);
+            throw new LinkEndedException(SerialPortTrouble.WhyNotOpened(address, e.Message), e);
         }
     }
 
@@ -45,11 +45,11 @@ public sealed class SerialLink : ILink
         try
         {
             var read = _stream.Read(buffer, offset, count);
-            return read > 0 ? read : throw new LinkFaultException(LinkFault.HungUp(_port.PortName));
+            return read > 0 ? read : throw new LinkEndedException(LinkDiagnostics.HungUp(_port.PortName));
         }
-        catch (Exception e) when (e is IOException and not LinkFaultException or ObjectDisposedException or InvalidOperationException or OperationCanceledException or UnauthorizedAccessException)
+        catch (Exception e) when (e is IOException and not LinkEndedException or ObjectDisposedException or InvalidOperationException or OperationCanceledException or UnauthorizedAccessException)
         {
-            throw new LinkFaultException(LinkFault.HungUp(_port.PortName), e);
+            throw new LinkEndedException(LinkDiagnostics.HungUp(_port.PortName), e);
         }
     }
 
@@ -62,7 +62,7 @@ public sealed class SerialLink : ILink
         }
         catch (Exception e) when (e is IOException or ObjectDisposedException or InvalidOperationException or TimeoutException or UnauthorizedAccessException)
         {
-            throw new LinkFaultException(LinkFault.HungUp(_port.PortName), e);
+            throw new LinkEndedException(LinkDiagnostics.HungUp(_port.PortName), e);
         }
     }
 

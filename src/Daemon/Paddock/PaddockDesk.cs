@@ -49,12 +49,12 @@ internal sealed class PaddockDesk
     /// <param name="minutes">From <see cref="Shortest"/> to <see cref="Longest"/>.</param>
     /// <param name="totalKg">Of the car that is expected; null: as the last one that stood here.</param>
     /// <param name="who">Who asks.</param>
-    public IReadOnlyList<Finding> Start(double minutes, double? totalKg, string who)
+    public IReadOnlyList<Diagnostic> Start(double minutes, double? totalKg, string who)
     {
         lock (_gate)
         {
             if (_watch is not null)
-                return [new(PaddockCodes.UnderWay, "The pads are being watched already.", "Wait for it, or stop it: scalelink patch paddock --stop.")];
+                return [new(SiteCheckCodes.UnderWay, "The pads are being watched already.", "Wait for it, or stop it: scalelink patch paddock --stop.")];
             if (PaddockStart.Refusals(_bay) is { Count: > 0 } refusals)
                 return refusals;
             var record = new PaddockRecord(Now, who, minutes, totalKg ?? _weighed?.Sum ?? GuessedTotalKg, totalKg is null && _weighed is null);
@@ -68,12 +68,12 @@ internal sealed class PaddockDesk
     }
 
     /// <summary>Ends the watch; what was seen is judged and kept.</summary>
-    public Finding? Stop(string who)
+    public Diagnostic? Stop(string who)
     {
         lock (_gate)
         {
             if (_watch is not { } watch)
-                return new(PaddockCodes.NoWatch, "No watch is under way.", "Start one: scalelink patch paddock, or Patch on the page.");
+                return new(SiteCheckCodes.NoWatch, "No watch is under way.", "Start one: scalelink patch paddock, or Patch on the page.");
             End(watch, PaddockEnding.Stopped, watch.Early($"{who} stopped it.", "Watch the whole time when there is more of it."));
             return null;
         }
@@ -116,7 +116,7 @@ internal sealed class PaddockDesk
     // As they were then: a pad that falls out takes its calibration with it.
     private List<PadTape> Tapes() => [.. _bay.Pads.Select(p => new PadTape(p, p.Standing.Identity?.SerialNumber ?? "", p.Standing.Calibration, p.Block(_clock.NowNs - Nanoseconds.PerSecond, _clock.NowNs).ZeroKg ?? 0))];
 
-    private void End(PaddockWatch watch, PaddockEnding ending, Finding? why)
+    private void End(PaddockWatch watch, PaddockEnding ending, Diagnostic? why)
     {
         var (report, no) = Judge(watch);
         var record = watch.Record with { Ending = ending, EndedAt = Now, Report = report, Why = why ?? no };
@@ -135,7 +135,7 @@ internal sealed class PaddockDesk
         _state = _state with { Last = record };
     }
 
-    private (PaddockReport? Report, Finding? No) Judge(PaddockWatch watch)
+    private (PaddockReport? Report, Diagnostic? No) Judge(PaddockWatch watch)
     {
         var total = watch.Record.TotalKg;
         // As the last car stood, were it as heavy as said; quarters where none stood.
@@ -152,9 +152,9 @@ internal sealed class PaddockDesk
                 WantedPercent = _configuration.Target?.TolerancePercent ?? CarTargets.UsualTolerancePercent,
             }), null);
         }
-        catch (FindingException e)
+        catch (DiagnosticException e)
         {
-            return (null, e.Findings[0]);
+            return (null, e.Diagnostics[0]);
         }
     }
 }

@@ -8,7 +8,7 @@ namespace ScaleLink.Daemon.Paddock;
 public sealed class PaddockLedger(LedgerDatabase ledger, string bay)
 {
     private static readonly EntryKind<PaddockRecord> Kind = new(
-        "paddock-watch", new JsonSerializerOptions(JsonSerializerDefaults.Web) { IgnoreReadOnlyProperties = true, Converters = { new JsonStringEnumConverter() } });
+        "paddock-watch", new JsonSerializerOptions(JsonSerializerDefaults.Web) { IgnoreReadOnlyProperties = true, Converters = { new JsonStringEnumConverter(), new StoredDiagnostic() } });
 
     /// <summary>The newest; one without an ending was cut short by whatever ended the daemon.</summary>
     public PaddockRecord? Newest() => Kind.Newest(ledger, bay)?.Body;

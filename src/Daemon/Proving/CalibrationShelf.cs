@@ -39,6 +39,6 @@ public sealed class CalibrationShelf(LiveBay bay, CalibrationLedger ledger)
         var found = id.Length < FewestDigits ? [] : All().Where(c => c.Calibration.Identity.StartsWith(id, StringComparison.OrdinalIgnoreCase)).ToList();
         return found.Select(f => f.Calibration.Identity).Distinct().Count() == 1
             ? found[0]
-            : throw new RefusedException(ProofRefusals.NotFound.Because(id.Length < FewestDigits ? $"at least {FewestDigits} digits are needed" : $"{found.Count} begin with {PeerText.Clean(id, 64)}"));
+            : throw new RefusedException(CalibrationCodes.CalibrationNotFound.Because(id.Length < FewestDigits ? $"at least {FewestDigits} digits are needed" : $"{found.Count} begin with {PeerText.Clean(id, 64)}"));
     }
 }

@@ -16,7 +16,7 @@ public sealed class ProofDesk
     private readonly CalibrationLedger _calibrations;
     private readonly BayClock _clock;
     private readonly Dictionary<Corner, ProofRecord> _benches = [];
-    private readonly Dictionary<Corner, Refusal> _refused = [];
+    private readonly Dictionary<Corner, Diagnostic> _refused = [];
 
     /// <summary>Takes up the proofs that the ledger holds unfinished.</summary>
     public ProofDesk(LiveBay bay, ProofLedger proofs, CalibrationLedger calibrations, BayClock clock)
@@ -31,7 +31,7 @@ public sealed class ProofDesk
     public event Action? Changed;
 
     /// <summary>The newest proof at a corner of this run, or one that goes on from before; and the refusal of the last try.</summary>
-    public (ProofRecord? Proof, Refusal? Refused) At(Corner corner)
+    public (ProofRecord? Proof, Diagnostic? Refused) At(Corner corner)
     {
         lock (_gate)
             return (_benches.GetValueOrDefault(corner), _refused.GetValueOrDefault(corner));
@@ -44,7 +44,7 @@ public sealed class ProofDesk
         Do(plan.Corner, () =>
         {
             if (_benches.Values.FirstOrDefault(p => p.IsOpen && (p.Corner == plan.Corner || p.SerialNumber == plan.Before.Pad)) is { } open)
-                throw Refuse(ProofRefusals.Running.Because($"{open.Corner}, {open.SerialNumber}, since {open.BegunAt:yyyy-MM-dd HH:mm} UTC"));
+                throw Refuse(CalibrationCodes.CalibrationRunning.Because($"{open.Corner}, {open.SerialNumber}, since {open.BegunAt:yyyy-MM-dd HH:mm} UTC"));
             ProofFlow.Begin(plan);
             return _proofs.Begin(plan, who, Now);
         });
@@ -73,7 +73,7 @@ public sealed class ProofDesk
     public void End(Corner corner, bool finished, string who, string reason) => Move(corner, who, flow =>
         finished == (flow.Stage == ProofStage.Review)
             ? (flow.Abandon(who, Now, reason), happened => happened with { Ended = reason })
-            : throw Refuse(CalibrationRefusals.OutOfStep.Because(finished ? "readings are still missing" : "the measuring has ended: adopt or reject it")));
+            : throw Refuse(CalibrationCodes.OutOfStep.Because(finished ? "readings are still missing" : "the measuring has ended: adopt or reject it")));
 
     /// <summary>Puts the calibration of a finished proof into force.</summary>
     public void Adopt(Corner corner, string who, string note) => Do(corner, () =>
@@ -96,7 +96,7 @@ public sealed class ProofDesk
         lock (_gate)
         {
             if (_calibrations.InForce(older.Calibration.Pad)?.Identity == older.Calibration.Identity)
-                throw Refuse(ProofRefusals.InForce.Because(older.Calibration.ShortIdentity));
+                throw Refuse(CalibrationCodes.CalibrationInForce.Because(older.Calibration.ShortIdentity));
             adopted = _calibrations.Append(older with { Who = who, At = Now, Note = note, Again = true });
         }
 
@@ -109,7 +109,7 @@ public sealed class ProofDesk
 
     private void Step(Corner corner, int step, string who, Func<ProofFlow, (FlowAnswer, Func<ProofEvent, ProofEvent>)> move) => Move(corner, who, flow =>
         flow.Next is { } next && next.Number != step
-            ? throw Refuse(CalibrationRefusals.OutOfStep.Because($"step {next.Number} is due, not {step}"))
+            ? throw Refuse(CalibrationCodes.OutOfStep.Because($"step {next.Number} is due, not {step}"))
             : move(flow));
 
     private void Move(Corner corner, string who, Func<ProofFlow, (FlowAnswer Answer, Func<ProofEvent, ProofEvent> Happened)> move) => Do(corner, () =>
@@ -137,7 +137,7 @@ public sealed class ProofDesk
         catch (RefusedException refused)
         {
             lock (_gate)
-                _refused[corner] = refused.Refusal;
+                _refused[corner] = refused.Diagnostic;
             throw;
         }
         finally
@@ -147,7 +147,7 @@ public sealed class ProofDesk
     }
 
     private ProofRecord Open(Corner corner) =>
-        _benches.GetValueOrDefault(corner) is { IsOpen: true } open ? open : throw Refuse(ProofRefusals.NoProof.Because(corner.ToString()));
+        _benches.GetValueOrDefault(corner) is { IsOpen: true } open ? open : throw Refuse(CalibrationCodes.NoCalibrationRunning.Because(corner.ToString()));
 
     private void PutIntoForce(string serialNumber)
     {
@@ -155,5 +155,5 @@ public sealed class ProofDesk
             pad.Recognise();
     }
 
-    private static RefusedException Refuse(Refusal refusal) => new(refusal);
+    private static RefusedException Refuse(Diagnostic refusal) => new(refusal);
 }

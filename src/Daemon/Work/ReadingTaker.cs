@@ -13,9 +13,9 @@ internal sealed class ReadingTaker(LiveBay live, BayClock clock)
     public CapturedReading Take()
     {
         if (Present is not { } reading)
-            throw new WorkRefusedException(WorkCodes.NotReady, "There is no present reading.", "See whether the pads are live: scalelink pads.");
+            throw new RefusedException(SessionCodes.NotReady, "There is no present reading.", "See whether the pads are live: scalelink pads.");
         if (!IsReady(reading))
-            throw new WorkRefusedException(WorkCodes.NotReady, $"The reading is not ready for the record: {(reading.Verdict == BayVerdict.Settled ? "it has settled only a moment ago." : reading.Remark)}", "Hands off the car and the pads; wait until it has been settled for a moment.");
+            throw new RefusedException(SessionCodes.NotReady, $"The reading is not ready for the record: {(reading.Verdict == BayVerdict.Settled ? "it has settled only a moment ago." : reading.Remark)}", "Hands off the car and the pads; wait until it has been settled for a moment.");
         return Of(reading);
     }
 

@@ -62,7 +62,7 @@ public sealed class WorkDesk
         lock (_gate)
         {
             if (_current is not null)
-                throw new WorkRefusedException(WorkCodes.SessionOpen, $"Session {_current.Id} is open in this bay.", "Go on with it, finish it, or abandon it.");
+                throw new RefusedException(SessionCodes.SessionOpen, $"Session {_current.Id} is open in this bay.", "Go on with it, finish it, or abandon it.");
             _current = _sessions.Begin(start, who);
             view = View(_current);
         }
@@ -83,11 +83,11 @@ public sealed class WorkDesk
         lock (_gate)
         {
             if (_current is not { } session)
-                throw new WorkRefusedException(WorkCodes.NoSession, "No session is open in this bay.", "Start one: Work on the page, or scalelink work start.");
+                throw new RefusedException(SessionCodes.NoSession, "No session is open in this bay.", "Start one: Work on the page, or scalelink work start.");
             if (id.Length > 0 && id != session.Id)
-                throw new WorkRefusedException(WorkCodes.NoSuchSession, "That session is not the one in the bay.", $"Session {session.Id} is open now.");
+                throw new RefusedException(SessionCodes.SessionNotFound, "That session is not the one in the bay.", $"Session {session.Id} is open now.");
             if (seenEntry is { } seen && seen != session.Entry)
-                throw new WorkRefusedException(WorkCodes.SomebodyWasFaster, "Somebody else has taken a step meanwhile.", "Look at the session again, then decide.");
+                throw new RefusedException(SessionCodes.SomebodyWasFaster, "Somebody else has taken a step meanwhile.", "Look at the session again, then decide.");
             var next = _sessions.Take(session, make(View(session)), who);
             _current = next.End is null ? next : null;
             _lastCaptured = next.Captures.Count > 0 ? next : _lastCaptured;

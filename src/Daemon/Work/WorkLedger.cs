@@ -13,7 +13,7 @@ public sealed class WorkLedger(LedgerDatabase ledger, TimeProvider time)
         // What can be worked out again is not written down.
         IgnoreReadOnlyProperties = true,
         NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals,
-        Converters = { new JsonStringEnumConverter() },
+        Converters = { new JsonStringEnumConverter(), new StoredDiagnostic() },
     });
 
     /// <summary>The session that has not ended; null when there is none.</summary>
@@ -66,7 +66,7 @@ public sealed class WorkLedger(LedgerDatabase ledger, TimeProvider time)
                 : entry.Body is SessionStarted start ? WorkSession.Begin(start, entry.Subject, entry.At, entry.Who, entry.Id)
                 : throw new InvalidOperationException("the beginning of its session is missing");
         }
-        catch (Exception e) when (e is WorkRefusedException or FindingException or ArgumentException or InvalidOperationException)
+        catch (Exception e) when (e is RefusedException or DiagnosticException or ArgumentException or InvalidOperationException)
         {
             ledger.LeftOut.Add(entry.Id, Kind.Name, entry.Subject, e is InvalidOperationException ? e.Message : $"it does not follow from the steps before it ({e.Message})");
             return null;

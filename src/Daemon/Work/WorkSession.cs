@@ -76,7 +76,7 @@ public sealed record WorkSession
     public static WorkSession Begin(SessionStarted start, string id, DateTimeOffset at, string who, long entry)
     {
         ArgumentNullException.ThrowIfNull(start);
-        var car = CarFile.Read(start.CarFile).Car ?? throw new WorkRefusedException(WorkCodes.StepInput, "The car file of the session cannot be read.", "Save the car again and start a new session.");
+        var car = CarFile.Read(start.CarFile).Car ?? throw new RefusedException(SessionCodes.InputUnusable, "The car file of the session cannot be read.", "Save the car again and start a new session.");
         var targets = car.Targets with { CrossWeightPercent = start.TargetPercent, CrossWeightTolerancePercent = start.TolerancePercent };
         return new() { Id = id, Start = start, Car = car with { Targets = targets }, StartedAt = at, Who = who, Entry = entry };
     }

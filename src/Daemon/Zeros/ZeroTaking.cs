@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Pads;
 using ZeroPoint = ScaleLink.Daemon.Pipeline.ZeroPoint;
@@ -19,18 +18,18 @@ public sealed class ZeroTaking(BayClock clock, IZeroStore store)
     /// <param name="pad">The pad.</param>
     /// <param name="who">Who says that it is empty.</param>
     /// <param name="because">Why a pad of which no zero is known is empty although it does not look so; empty to refuse.</param>
-    public (ZeroPoint? Zero, Fault? Refused) Take(PadChannel pad, string who, string because = "")
+    public (ZeroPoint? Zero, Diagnostic? Refused) Take(PadChannel pad, string who, string because = "")
     {
         ArgumentNullException.ThrowIfNull(pad);
         if (pad.Observe() is not { } seen)
-            return Refuse("SL-343", $"{pad.Corner} is not live.", "Mend its link first, then zero again.");
+            return Refuse(PadStateCodes.NotLive, $"{pad.Corner} is not live.", "Repair its link first, then zero again.");
         var (_, calibration, old) = pad.Standing;
         if (calibration is null)
-            return Refuse(Recognition.NoCalibration, $"{pad.Corner} has no calibration.", "Give kg_per_count in the bay file first.");
+            return Refuse(PadStateCodes.NoSensitivity, $"{pad.Corner} has no calibration.", "Give kg_per_count in the bay file first.");
         var limits = because.Length > 0 ? Limits with { FirstShare = double.PositiveInfinity } : Limits;
         var (zero, refusals) = ZeroCapture.Judge(calibration, seen.Reading, limits, Reference(calibration, old));
         if (zero is null)
-            return Refuse(refusals[0].Code, $"{pad.Corner}: {refusals[0].Message}.", refusals[0].Mend);
+            return Refuse(refusals[0].Code, $"{pad.Corner}: {refusals[0].Message}", refusals[0].Remedy);
 
         var taken = new ZeroPoint(seen.Identity.SerialNumber, zero.Counts, clock.ToUtc(clock.NowNs), who, old is null ? null : ShiftFrom(old, calibration, zero))
         {
@@ -41,7 +40,7 @@ public sealed class ZeroTaking(BayClock clock, IZeroStore store)
         };
         store.Append(taken);
         pad.Adopt(taken);
-        pad.OnTroubleOver(PadZeroWatch.Moved);
+        pad.OnTroubleOver(PadStateCodes.EmptyPadReads);
         WarnOfDrift(pad, calibration);
         return (taken, null);
     }
@@ -54,9 +53,9 @@ public sealed class ZeroTaking(BayClock clock, IZeroStore store)
         var drift = ZeroDrift.Judge(
             [.. zeros.Select(z => new Weighing.Calibration.ZeroPoint(z.Zero.TakenAt, calibration.Kg(z.Counts!.Value - zeros[0].Counts!.Value), z.Zero.TemperatureC))], ClassGrade.UsualIntervalKg);
         if (drift.Findings is [var finding, ..])
-            pad.OnTrouble(finding.Code, $"{finding.Message}.", finding.Mend, stops: false);
+            pad.OnTrouble(finding.Code, finding.Message, finding.Remedy, stops: false);
         else
-            pad.OnTroubleOver(CalibrationRefusals.ZeroDrifts.Code);
+            pad.OnTroubleOver(CalibrationCodes.ZeroDrifts);
     }
 
     // The proof saw the pad empty; without one, whoever took the last zero did.
@@ -65,5 +64,5 @@ public sealed class ZeroTaking(BayClock clock, IZeroStore store)
     private static double? ShiftFrom(ZeroPoint old, PadCalibration calibration, CapturedZero zero) =>
         old.Trimmed(calibration) is { } before ? calibration.Kg(zero.Counts - before) : null;
 
-    private (ZeroPoint?, Fault?) Refuse(string code, string message, string mend) => (null, new Fault(code, message, mend, clock.NowNs));
+    private (ZeroPoint?, Diagnostic?) Refuse(Code code, string message, string remedy) => (null, new Diagnostic(code, message, remedy) { SinceNs = clock.NowNs });
 }

@@ -37,7 +37,7 @@ sealed class JsonBlock
         }
         catch (JsonException e)
         {
-            notes.Add(new Finding(CarCodes.NotJson, $"This is not JSON: {e.Message}", "Look at that line for a missing comma, quote or brace.") { Line = (int?)e.LineNumber + 1 });
+            notes.Add(new Diagnostic(CarCodes.NotJson, $"This is not JSON: {e.Message}", "Look at that line for a missing comma, quote or brace.") { Line = (int?)e.LineNumber + 1 });
         }
 
         return null;
@@ -47,7 +47,7 @@ sealed class JsonBlock
 
     public string At(string key) => Place.Length == 0 ? key : $"{Place}.{key}";
 
-    public void Note(string code, string key, string message, string mend) => notes.Add(code, At(key), message, mend);
+    public void Note(Code code, string key, string message, string remedy) => notes.Add(code, At(key), message, remedy);
 
     public void Missing(string key, string example) => Note(CarCodes.MissingField, key, $"{At(key)} is missing.", $"Add \"{key}\": {example}.");
 

@@ -18,7 +18,7 @@ public sealed class LedgerLockTests : IDisposable
         using (LedgerLock.Take(Ledger, Now))
         {
             var refused = Assert.Throws<StartException>(() => LedgerLock.Take(Ledger, Now));
-            Assert.Equal("SL-364", refused.Code);
+            Assert.Equal("SL-364", refused.Diagnostic.Code);
             Assert.Contains($"process {Environment.ProcessId} on {Environment.MachineName}, since 2026-11-30 12:00 UTC", refused.Message);
         }
 

@@ -84,7 +84,7 @@ internal sealed class LeanBay : IDisposable
     /// <summary>Takes a reading; gives the code of its refusal, or nothing.</summary>
     public string? Read(Corner corner = Corner.LF, bool saidTurned = false, int? number = null) => Refused(corner, saidTurned, number)?.Code;
 
-    public ScaleLink.Weighing.Cars.Finding? Refused(Corner corner, bool saidTurned = false, int? number = null) => Desk.Read(Pads[(int)corner], new LeanStep(SaidTurned: saidTurned, Number: number), "crew");
+    public Diagnostic? Refused(Corner corner, bool saidTurned = false, int? number = null) => Desk.Read(Pads[(int)corner], new LeanStep(SaidTurned: saidTurned, Number: number), "crew");
 
     /// <summary>A whole test of these pads at once.</summary>
     public void Test(params Corner[] corners)

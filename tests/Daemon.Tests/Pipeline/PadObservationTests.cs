@@ -47,7 +47,7 @@ public class PadObservationTests
         bay.Desk.Record(Corner.LF, 1, "prover");
         bay.Desk.Repeat(Corner.LF, run: null, "prover");
         bay.Run(1.5);
-        Assert.Equal("SL-301", Assert.Throws<RefusedException>(() => bay.Desk.Record(Corner.LF, 1, "prover")).Refusal.Code);
+        Assert.Equal("SL-301", Assert.Throws<RefusedException>(() => bay.Desk.Record(Corner.LF, 1, "prover")).Diagnostic.Code);
         bay.Run(0.6);
         bay.Desk.Record(Corner.LF, 1, "prover");
     }

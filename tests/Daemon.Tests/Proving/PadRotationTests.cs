@@ -125,5 +125,5 @@ public class PadRotationTests(ITestOutputHelper output)
         return found.Gains.Count(gain => Math.Abs(gain.Relative - (gains[gain.Pad] - mean)) <= gain.Expanded(found.DegreesOfFreedom));
     }
 
-    private static string Refused(Action act) => Assert.Throws<RefusedException>(act).Refusal.Code;
+    private static string Refused(Action act) => Assert.Throws<RefusedException>(act).Diagnostic.Code;
 }

@@ -150,7 +150,7 @@ internal sealed class ProvingBay : IDisposable
     // Somebody has a cup of tea; the daemon says when the time is over.
     private void Hold(ProofFlow flow, int minutes)
     {
-        Assert.Equal("SL-326", Assert.Throws<RefusedException>(() => Desk.Record(Corner.LF, flow.Next!.Number, "prover")).Refusal.Code);
+        Assert.Equal("SL-326", Assert.Throws<RefusedException>(() => Desk.Record(Corner.LF, flow.Next!.Number, "prover")).Diagnostic.Code);
         var since = flow.Readings.First(r => r.Step.MinutesHeld == 0).Reading.Time;
         Run((since + TimeSpan.FromMinutes(minutes) - _clock.ToUtc(_clock.NowNs)).TotalSeconds + 1);
     }
@@ -163,16 +163,16 @@ internal sealed class ProvingBay : IDisposable
         _folder.Delete(recursive: true);
     }
 
-    private static Refusal? Try(Action act)
+    private static Diagnostic? Try(Action act)
     {
         try
         {
             act();
             return null;
         }
-        catch (RefusedException refused) when (refused.Refusal.Code == "SL-301")
+        catch (RefusedException refused) when (refused.Diagnostic.Code == "SL-301")
         {
-            return refused.Refusal;
+            return refused.Diagnostic;
         }
     }
 

@@ -73,7 +73,7 @@ public sealed class SwitchedPatchTests : IDisposable
     public void After_a_restart_the_same_rest_is_known_by_its_uncorrected_loads()
     {
         var again = _bench.Unseen(Bench.FirstLoads + Warp) with { Patch = [new("warp", Warp)] };
-        Assert.Equal("SL-568", Assert.Throws<WorkRefusedException>(() => WorkRules.Capture(_bench.View, again, null, "")).Finding.Code);
+        Assert.Equal("SL-568", Assert.Throws<RefusedException>(() => WorkRules.Capture(_bench.View, again, null, "")).Diagnostic.Code);
     }
 
     private CapturedReading Corrected(Corners loads) => _bench.Reading(loads + Warp) with { Patch = [new("warp", Warp)] };

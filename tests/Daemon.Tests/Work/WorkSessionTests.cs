@@ -192,7 +192,7 @@ public class WorkSessionTests
         Assert.Equal(SessionStage.Planning, bench.View.Stage);
     }
 
-    private static string Refused(Action step) => Assert.Throws<WorkRefusedException>(step).Finding.Code;
+    private static string Refused(Action step) => Assert.Throws<RefusedException>(step).Diagnostic.Code;
 
-    private static string Refused(Func<object> step) => Assert.Throws<WorkRefusedException>(step).Finding.Code;
+    private static string Refused(Func<object> step) => Assert.Throws<RefusedException>(step).Diagnostic.Code;
 }

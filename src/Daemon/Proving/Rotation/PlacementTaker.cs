@@ -14,21 +14,14 @@ internal sealed class PlacementTaker(LiveBay bay, ReadingTaker readings, BayCloc
     /// <exception cref="RefusedException">The car is not at rest, or a pad is missing.</exception>
     public PlacementReading Take()
     {
-        try
-        {
-            var reading = readings.Take();
-            return new PlacementReading(clock.ToUtc(clock.NowNs),
-                [.. bay.Pads.Select(p => Placed(p, reading.LoadsKg[p.Corner], reading.Calibrations[(int)p.Corner]))]);
-        }
-        catch (WorkRefusedException refused)
-        {
-            throw new RefusedException(new Refusal(refused.Finding.Code, refused.Finding.Message.TrimEnd('.'), refused.Finding.Mend));
-        }
+        var reading = readings.Take();
+        return new PlacementReading(clock.ToUtc(clock.NowNs),
+            [.. bay.Pads.Select(p => Placed(p, reading.LoadsKg[p.Corner], reading.Calibrations[(int)p.Corner]))]);
     }
 
     // A pad that was plugged in between the loads and this look is another one than the loads are of.
     private static PlacedPad Placed(PadChannel pad, double kg, string calibration) =>
         pad.Standing is { Identity: { } identity, Zero: { } zero, Calibration: { } now } && now.Identity == calibration
             ? new PlacedPad(identity.SerialNumber, kg, calibration, zero.TakenAt)
-            : throw new RefusedException(ProofRefusals.NotLive.Because(pad.Corner.ToString()));
+            : throw new RefusedException(PadStateCodes.NotLive.Because(pad.Corner.ToString()));
 }

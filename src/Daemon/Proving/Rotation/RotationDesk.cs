@@ -26,7 +26,7 @@ internal sealed class RotationDesk(PlacementTaker taker, RotationLedger ledger, 
     public IReadOnlyList<string> Present => taker.Present;
 
     /// <summary>Why <see cref="Record"/> would be refused now; absent when it would not.</summary>
-    public Refusal? WaitingFor
+    public Diagnostic? WaitingFor
     {
         get
         {
@@ -36,7 +36,7 @@ internal sealed class RotationDesk(PlacementTaker taker, RotationLedger ledger, 
             }
             catch (RefusedException refused)
             {
-                return refused.Refusal;
+                return refused.Diagnostic;
             }
         }
     }
@@ -55,7 +55,7 @@ internal sealed class RotationDesk(PlacementTaker taker, RotationLedger ledger, 
     {
         var open = Open();
         if (number < 1 || number > open.Flow.Taken.Count)
-            throw new RefusedException(CalibrationRefusals.OutOfStep.Because($"there is no placement {number} among {open.Flow.Taken.Count}"));
+            throw new RefusedException(CalibrationCodes.OutOfStep.Because($"there is no placement {number} among {open.Flow.Taken.Count}"));
         return ledger.Append(open, new RotationEvent { ThrownAway = number }, who, Now);
     });
 
@@ -77,7 +77,7 @@ internal sealed class RotationDesk(PlacementTaker taker, RotationLedger ledger, 
 
     private DateTimeOffset Now => clock.ToUtc(clock.NowNs);
 
-    private RotationRecord Open() => _newest is { IsOpen: true } open ? open : throw new RefusedException(ProofRefusals.NoRotation.Because("nothing was weighed yet"));
+    private RotationRecord Open() => _newest is { IsOpen: true } open ? open : throw new RefusedException(CalibrationCodes.NoInterchangeRunning.Because("nothing was weighed yet"));
 
     private RotationRecord Do(Func<RotationRecord> act)
     {

@@ -1,7 +1,6 @@
 using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Runtime;
 using Wire = ScaleLink.Api.V1;
 using Corner = ScaleLink.Weighing.Corner;
 
@@ -55,13 +54,13 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         _ => Wire.Corner.Unspecified,
     };
 
-    public Wire.Fault Fault(Fault fault) => new()
+    public Wire.Diagnostic Told(Diagnostic diagnostic)
     {
-        Code = fault.Code,
-        Message = fault.Message,
-        Mend = fault.Mend,
-        Since = Timestamp.FromDateTimeOffset(clock.ToUtc(fault.SinceNs)),
-    };
+        var wire = diagnostic.ToWire();
+        if (diagnostic.SinceNs is { } since)
+            wire.Since = Timestamp.FromDateTimeOffset(clock.ToUtc(since));
+        return wire;
+    }
 
     private Wire.CornerLoad Corner(CornerReading corner)
     {
@@ -81,7 +80,7 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         }
 
         load.Budget.AddRange(corner.Budget.Select(p => new Wire.UncertaintyPart { Name = p.Name, StandardUncertaintyKg = p.StandardUncertaintyKg }));
-        load.Faults.AddRange(corner.Faults.Select(Fault));
+        load.Faults.AddRange(corner.Faults.Select(Told));
         return load;
     }
 

@@ -1,7 +1,6 @@
 using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Weighing;
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
@@ -30,9 +29,9 @@ internal static class WireValues
     public static Quantity ToQuantity(this Wire.Quantity? q) =>
         q is null ? new(double.NaN, 0) : new(q.Value, q.HasStandardUncertainty ? q.StandardUncertainty : 0, q.HasDegreesOfFreedom ? q.DegreesOfFreedom : null);
 
-    public static Wire.Finding ToWire(this Finding f)
+    public static Wire.Diagnostic ToWire(this Diagnostic f)
     {
-        var wire = new Wire.Finding { Code = f.Code, Message = f.Message, Mend = f.Mend, Place = f.Place };
+        var wire = new Wire.Diagnostic { Code = f.Code.Text, Message = f.Message, Remedy = f.Remedy, Where = f.Where };
         if (f.Line is { } line)
             wire.Line = (uint)line;
         return wire;
@@ -58,7 +57,7 @@ internal static class WireValues
         Wire.Corner.Rf => Corner.RF,
         Wire.Corner.Lr => Corner.LR,
         Wire.Corner.Rr => Corner.RR,
-        _ => throw ApiErrors.BadRequest("SL-413", "corner", "A corner is missing.", "Name LF, RF, LR or RR."),
+        _ => throw ApiErrors.BadRequest(ServiceCodes.NoPadThere, "corner", "A corner is missing.", "Name LF, RF, LR or RR."),
     };
 
     private static Wire.Quantity Quantity(double value, double uncertainty) => new() { Value = value, StandardUncertainty = uncertainty };

@@ -2,7 +2,6 @@ using Grpc.Core;
 using ScaleLink.Daemon.Leans;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Weighing.Cars;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc.Leans;
@@ -21,7 +20,7 @@ internal sealed class LeanZeroControlService(LiveBay bay, LeanDesk desk, LeanMap
         var step = new LeanStep(PeerText.Clean(request.SerialNumber, LongestSerialNumber), request.HasNumber ? (int)Math.Min(request.Number, int.MaxValue) : null, request.SaidTurned);
         var until = clock.NowNs + PatienceNs;
         var refused = desk.Read(pad, step, who);
-        while (refused?.Code == CarCodes.LeanNotAtRest && clock.NowNs < until)
+        while (refused?.Code == InclinometerCodes.PadNotAtRest && clock.NowNs < until)
         {
             await Task.Delay(Pause, time, context.CancellationToken);
             refused = desk.Read(pad, step, who);
@@ -42,6 +41,6 @@ internal sealed class LeanZeroControlService(LiveBay bay, LeanDesk desk, LeanMap
         return Task.FromResult(Answer(pad, desk.Clear(pad, PeerText.Clean(request.SerialNumber, LongestSerialNumber), ApiErrors.Who(request.Who))));
     }
 
-    private Wire.PadLeanZero Answer(PadChannel pad, Finding? refused) =>
-        refused is null ? mapping.Pad(pad) : throw ApiErrors.NotNow(refused.Code, refused.Message, refused.Mend);
+    private Wire.PadLeanZero Answer(PadChannel pad, Diagnostic? refused) =>
+        refused is null ? mapping.Pad(pad) : throw ApiErrors.Refused(refused);
 }

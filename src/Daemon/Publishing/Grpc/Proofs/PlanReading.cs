@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Proving;
 using ScaleLink.Weighing.Calibration;
 using Wire = ScaleLink.Api.V1;
 
@@ -16,9 +15,9 @@ internal static class PlanReading
     {
         var (identity, before, _) = pad.Standing;
         if (identity is null)
-            throw new RefusedException(ProofRefusals.NotLive.Because(pad.Corner.ToString()));
+            throw new RefusedException(PadStateCodes.NotLive.Because(pad.Corner.ToString()));
         if (before is null)
-            throw new RefusedException(ProofRefusals.NoStart.Because(identity.SerialNumber));
+            throw new RefusedException(PadStateCodes.NoSensitivity.Because(identity.SerialNumber));
         var masses = MassMapping.Masses(request.Masses);
         var plan = new ProofPlan
         {
@@ -55,5 +54,5 @@ internal static class PlanReading
 
     private static double Checked(string field, double value, double least, double most) => value >= least && value <= most
         ? value
-        : throw ApiErrors.BadRequest("SL-415", field, $"{field} = {value} makes no sense.", $"Give a number from {least} to {most}.");
+        : throw ApiErrors.BadRequest(ServiceCodes.NumberUnusable, field, $"{field} = {value} makes no sense.", $"Give a number from {least} to {most}.");
 }

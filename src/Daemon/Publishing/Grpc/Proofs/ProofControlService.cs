@@ -41,13 +41,13 @@ internal sealed class ProofControlService(LiveBay bay, ProofDesk desk, Calibrati
     {
         try
         {
-            var older = shelf.Find(request.Id).Adopted ?? throw new RefusedException(ProofRefusals.InForce.Because("it comes from the bay file"));
+            var older = shelf.Find(request.Id).Adopted ?? throw new RefusedException(CalibrationCodes.CalibrationInForce.Because("it comes from the bay file"));
             var adopted = desk.Readopt(older, Who(request.Who), Reason(request.Note));
             return Task.FromResult(CalibrationMapping.Summary(shelf.Find(adopted.Calibration.Identity)));
         }
         catch (RefusedException refused)
         {
-            throw ApiErrors.Refused(refused.Refusal);
+            throw ApiErrors.Refused(refused.Diagnostic);
         }
     }
 
@@ -61,13 +61,13 @@ internal sealed class ProofControlService(LiveBay bay, ProofDesk desk, Calibrati
         }
         catch (RefusedException refused)
         {
-            throw ApiErrors.Refused(refused.Refusal);
+            throw ApiErrors.Refused(refused.Diagnostic);
         }
     }
 
-    private static string Who(string who) => PeerText.Clean(who, LongestName) is { Length: > 0 } name ? name : throw new RefusedException(ProofRefusals.Nameless.Because("who"));
+    private static string Who(string who) => PeerText.Clean(who, LongestName) is { Length: > 0 } name ? name : throw new RefusedException(CalibrationCodes.NameOrReasonMissing.Because("who"));
 
     private static string Reason(string reason) => PeerText.Clean(reason, LongestReason);
 
-    private static string Required(string reason) => Reason(reason) is { Length: > 0 } text ? text : throw new RefusedException(ProofRefusals.Nameless.Because("reason"));
+    private static string Required(string reason) => Reason(reason) is { Length: > 0 } text ? text : throw new RefusedException(CalibrationCodes.NameOrReasonMissing.Because("reason"));
 }

@@ -1,7 +1,6 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Weighing.Calibration;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc.Rotations;
@@ -33,7 +32,7 @@ internal sealed class RotationControlService(RotationDesk desk, RotationMapping 
         }
         catch (RefusedException refused)
         {
-            throw ApiErrors.Refused(refused.Refusal);
+            throw ApiErrors.Refused(refused.Diagnostic);
         }
     }
 }

@@ -1,7 +1,6 @@
 using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Settling;
 using Wire = ScaleLink.Api.V1;
@@ -20,7 +19,7 @@ internal sealed class RotationMapping(RotationDesk desk, ApiMapping mapping, Bay
         if (view.State is not Wire.RotationState.Review)
         {
             view.Present.AddRange(desk.Present);
-            view.WaitingFor = desk.WaitingFor is { } refusal ? Fault(refusal) : null;
+            view.WaitingFor = desk.WaitingFor is { } refusal ? Now(refusal) : null;
             view.Ready = view.WaitingFor is null;
         }
 
@@ -39,7 +38,7 @@ internal sealed class RotationMapping(RotationDesk desk, ApiMapping mapping, Bay
             BegunBy = rotation.BegunBy,
             Placements = { rotation.Flow.Taken.Select((taken, i) => Placement(taken, i + 1)) },
             Result = (rotation.Ending?.Result ?? outcome?.Result) is { } result ? Result(result) : null,
-            Refused = outcome?.Refused is { } refused ? Fault(refused) : null,
+            Refused = outcome?.Refused is { } refused ? Now(refused) : null,
         };
         if (rotation is { IsOpen: true, Flow.Left: [var next, ..] })
             view.Next.AddRange(next);
@@ -79,7 +78,7 @@ internal sealed class RotationMapping(RotationDesk desk, ApiMapping mapping, Bay
         Departs = Math.Abs(gain.Relative) > expanded,
     };
 
-    private Wire.Fault Fault(Refusal refusal) => mapping.Fault(new Fault(refusal.Code, $"{refusal.Message}.", refusal.Mend, clock.NowNs));
+    private Wire.Diagnostic Now(Diagnostic refusal) => mapping.Told(refusal with { SinceNs = clock.NowNs });
 
     private static Wire.RotationState State(RotationRecord rotation) => rotation switch
     {

@@ -36,7 +36,7 @@ internal sealed class WorkControlService(WorkDesk desk, SessionStarter starter, 
         Wire.NameChangeRequest.WhatOneofCase.Turns => WorkRules.Name(view, request.Turns.ToCorners(), null),
         Wire.NameChangeRequest.WhatOneofCase.Other when Text(request.Other, LongestNote) is { Length: > 0 } other => WorkRules.Name(view, null, other),
         Wire.NameChangeRequest.WhatOneofCase.Nothing => WorkRules.Name(view, null, null),
-        _ => throw new WorkRefusedException(WorkCodes.StepInput, "The change has no name.", "Give the turns that were made, or say what else changed, or that nothing did."),
+        _ => throw new RefusedException(SessionCodes.InputUnusable, "The change has no name.", "Give the turns that were made, or say what else changed, or that nothing did."),
     });
 
     public override Task<Wire.Session> ConfirmStep(Wire.ConfirmStepRequest request, ServerCallContext context) => Step(request.By, WorkRules.Confirm);
@@ -59,9 +59,9 @@ internal sealed class WorkControlService(WorkDesk desk, SessionStarter starter, 
         {
             return Task.FromResult(WorkMapping.Session(ApiErrors.Answer(take)));
         }
-        catch (WorkRefusedException e)
+        catch (RefusedException e)
         {
-            throw ApiErrors.NotNow(e.Finding.Code, e.Finding.Message, e.Finding.Mend);
+            throw ApiErrors.Refused(e.Diagnostic);
         }
     }
 
