@@ -1,6 +1,5 @@
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Weighing.Balance;
 

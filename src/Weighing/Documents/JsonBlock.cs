@@ -1,5 +1,4 @@
 using System.Text.Json;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Weighing.Documents;
 

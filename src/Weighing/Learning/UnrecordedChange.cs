@@ -1,5 +1,4 @@
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Weighing.Learning;
 

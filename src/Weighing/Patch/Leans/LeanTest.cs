@@ -1,5 +1,4 @@
 using System.Text.Json.Serialization;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Weighing.Patch;
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Weighing.Patch.Paddock;
 
