@@ -23,8 +23,9 @@ public class StartTests
         using var daemon = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", "--bay", path);
         Assert.True(daemon.WaitForExit(Wait.Patience));
         Assert.Equal(2, daemon.ExitCode);
-        foreach (var expected in new[] { $"{path}:4: SL-101", $"{path}:7: SL-101", $"{path}:7: SL-009", $"{path}:7: SL-010", $"{path}:7: SL-013", "5 to mend" })
-            Assert.Contains(expected, daemon.Said);
+        foreach (var (line, code) in new[] { (4, "SL-101"), (7, "SL-101"), (7, "SL-009"), (7, "SL-010"), (7, "SL-013") })
+            Assert.Contains(daemon.Said.Split('\n'), said => said.StartsWith($"{path}:{line}: ", StringComparison.Ordinal) && said.TrimEnd().EndsWith($"({code})", StringComparison.Ordinal));
+        Assert.Contains("5 to correct", daemon.Said);
     }
 
     [Fact]

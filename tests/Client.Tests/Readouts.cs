@@ -1,7 +1,6 @@
 using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
-using ScaleLink.Client.Connection;
 
 namespace Client.Tests;
 
@@ -77,10 +76,10 @@ internal static class Readouts
 
     public static Judged<T> Live<T>(T message) where T : class => new() { Freshness = Freshness.Live, Message = message, Age = TimeSpan.FromMilliseconds(40), IsNew = true };
 
-    public static Judged<T> Held<T>(T message, double seconds, Trouble? trouble = null) where T : class =>
+    public static Judged<T> Held<T>(T message, double seconds, Diagnostic? trouble = null) where T : class =>
         new() { Freshness = Freshness.Held, Message = message, Age = TimeSpan.FromSeconds(seconds), Trouble = trouble };
 
-    public static Judged<T> Absent<T>(Trouble? trouble = null) where T : class => new() { Freshness = Freshness.Absent, Trouble = trouble };
+    public static Judged<T> Absent<T>(Diagnostic? trouble = null) where T : class => new() { Freshness = Freshness.Absent, Trouble = trouble };
 
     private static CornerLoad Loaded(Corner corner, double kg, double expanded) => new() { Corner = corner, LoadKg = Measured(kg, expanded), Calibration = "starting" };
 }

@@ -13,7 +13,7 @@ public class FolderArrowTests
 
     [Fact]
     public void Folders_of_the_client() => Check(new("ScaleLink.Client", ("ScaleLink.Client", "scalelink.dll"), "scalelink.dll"),
-        "Age <-> Connection; Commands <-> Demo; Commands <-> Json; Commands <-> Proving; Commands <-> Terminal; Json <-> Proving");
+        "Commands <-> Demo; Commands <-> Json; Commands <-> Proving; Commands <-> Terminal; Json <-> Proving");
 
     [Fact]
     public void Folders_of_the_daemon() => Check(new("ScaleLink.Daemon", Daemon, Daemon.File),

@@ -23,7 +23,7 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
     private Loads? _loads;
     private ListPadsResponse? _pads;
     private GetSessionResponse? _session;
-    private Trouble? _trouble = Trouble.NotYet;
+    private Diagnostic? _trouble = DaemonDiagnostics.NotYet;
 
     /// <summary>Something new came, or something changed in the connection.</summary>
     public event Action? Changed;
@@ -96,7 +96,7 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
         }
     }
 
-    private async Task<Trouble> Attempt(CancellationToken stop)
+    private async Task<Diagnostic> Attempt(CancellationToken stop)
     {
         using var attempt = CancellationTokenSource.CreateLinkedTokenSource(stop);
         using var silence = new CancellationTokenSource(Patience, time);
@@ -115,15 +115,15 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
                     return AskForFewer();
             }
 
-            return Trouble.Ended;
+            return DaemonDiagnostics.Ended;
         }
         catch (RpcException e)
         {
-            return Trouble.Of(e);
+            return DaemonDiagnostics.Of(e);
         }
         catch (OperationCanceledException)
         {
-            return Trouble.Silent;
+            return DaemonDiagnostics.Silent;
         }
         finally
         {
@@ -146,16 +146,16 @@ internal sealed class BayFeed(Feed.FeedClient daemon, TimeProvider time) : IDisp
             Changed?.Invoke();
     }
 
-    private Trouble AskForFewer()
+    private Diagnostic AskForFewer()
     {
         _rateHz = Math.Max(LeastRateHz, _rateHz / 2);
-        return Trouble.Behind;
+        return DaemonDiagnostics.Behind;
     }
 
     // A message that left before the answer to this page's own step.
     private bool IsOvertaken(GetSessionResponse next) => next.Session is { } session && _session?.Session is { } known && session.Id == known.Id && session.Entry < known.Entry;
 
-    private void Tell(Trouble? trouble)
+    private void Tell(Diagnostic? trouble)
     {
         _trouble = trouble;
         _begun.TrySetResult();

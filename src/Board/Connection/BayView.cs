@@ -8,7 +8,7 @@ namespace ScaleLink.Board.Connection;
 /// <param name="Pads">The newest list of pads.</param>
 /// <param name="Work">The session in the bay, or that there is none.</param>
 /// <param name="Trouble">What keeps new messages away, if anything does.</param>
-public sealed record BayView(Judged<Loads> Loads, Judged<ListPadsResponse> Pads, Judged<GetSessionResponse> Work, Trouble? Trouble)
+public sealed record BayView(Judged<Loads> Loads, Judged<ListPadsResponse> Pads, Judged<GetSessionResponse> Work, Diagnostic? Trouble)
 {
     /// <summary>The session in the bay; absent when none is open, or none is known.</summary>
     public Session? Session => Work.Message?.Session;

@@ -12,7 +12,7 @@ internal sealed class ExtraStream<T>(BayFeed feed, TimeProvider time, Func<Cance
     public T? Newest { get; private set; }
 
     /// <summary>What keeps messages away; absent while they come.</summary>
-    public Trouble? Trouble { get; private set; }
+    public Diagnostic? Trouble { get; private set; }
 
     /// <summary>A message came, or none comes any more.</summary>
     public event Action? Changed;
@@ -41,15 +41,15 @@ internal sealed class ExtraStream<T>(BayFeed feed, TimeProvider time, Func<Cance
             {
                 await feed.Seen(stop);
                 await Read(stop);
-                Trouble = Trouble.Ended;
+                Trouble = DaemonDiagnostics.Ended;
             }
             catch (RpcException e)
             {
-                Trouble = Trouble.Of(e);
+                Trouble = DaemonDiagnostics.Of(e);
             }
             catch (OperationCanceledException)
             {
-                Trouble = Trouble.Silent;
+                Trouble = DaemonDiagnostics.Silent;
             }
 
             if (stop.IsCancellationRequested)

@@ -28,7 +28,7 @@ public static class FirstView
         var clock = new DaemonClock(TimeProvider.System);
         clock.Take(now, TimeProvider.System.GetTimestamp());
         var view = new BayView(
-            AgeJudge.Judge(loads, loads?.Stamp, clock), AgeJudge.Judge(pads, pads.Stamp, clock), AgeJudge.Judge(work, work.Stamp, clock), loads is null ? Trouble.NotYet : null);
+            AgeJudge.Judge(loads, loads?.Stamp, clock), AgeJudge.Judge(pads, pads.Stamp, clock), AgeJudge.Judge(work, work.Stamp, clock), loads is null ? DaemonDiagnostics.NotYet : null);
         var trace = new SettleTrace();
         if (view.Loads.Live is { } live)
             trace.Add(live);

@@ -12,7 +12,7 @@ internal sealed class Asking(TimeProvider time)
     public bool IsAtWork { get; private set; }
 
     /// <summary>Why the last question failed; absent when it did not.</summary>
-    public Trouble? Trouble { get; private set; }
+    public Diagnostic? Trouble { get; private set; }
 
     /// <summary>The answer; nothing when it was refused, see <see cref="Trouble"/>, or while another question is under way.</summary>
     public async Task<T?> Ask<T>(Func<CancellationToken, AsyncUnaryCall<T>> call) where T : class
@@ -27,12 +27,12 @@ internal sealed class Asking(TimeProvider time)
         }
         catch (RpcException e)
         {
-            Trouble = Trouble.Of(e);
+            Trouble = DaemonDiagnostics.Of(e);
             return null;
         }
         catch (OperationCanceledException)
         {
-            Trouble = Trouble.Silent;
+            Trouble = DaemonDiagnostics.Silent;
             return null;
         }
         finally

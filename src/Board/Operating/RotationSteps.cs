@@ -1,6 +1,5 @@
 using Grpc.Core;
 using ScaleLink.Api.V1;
-using ScaleLink.Board.Connection;
 using ScaleLink.Board.Device;
 
 namespace ScaleLink.Board.Operating;
@@ -23,7 +22,7 @@ internal sealed class RotationSteps(Rotations.RotationsClient rotations, Rotatio
     public bool IsAtWork => asking.IsAtWork;
 
     /// <summary>Why the last step was refused.</summary>
-    public Trouble? Trouble => asking.Trouble;
+    public Diagnostic? Trouble => asking.Trouble;
 
     public bool IsUnderWay => View?.State is RotationState.Measuring or RotationState.Review;
 

@@ -15,7 +15,7 @@ internal sealed class WorkSteps(WorkControl.WorkControlClient control, BayFeed f
     public bool IsAtWork => asking.IsAtWork;
 
     /// <summary>Why the last step was refused.</summary>
-    public Trouble? Trouble => asking.Trouble;
+    public Diagnostic? Trouble => asking.Trouble;
 
     /// <summary>The session that this page saw end last, for its sheet.</summary>
     public Session? Ended { get; private set; }

@@ -1,16 +1,17 @@
 using ScaleLink.Api.V1;
+using ScaleLink.Board.Connection;
 
 namespace ScaleLink.Board.Readings;
 
 /// <summary>One fault and the corners that have it.</summary>
-public sealed record FaultGroup(string Corners, string Code, string Message, string Mend)
+public sealed record FaultGroup(string Corners, Diagnostic Fault)
 {
     /// <summary>The faults of the bay: corners that share a fault share its line.</summary>
-    public static IReadOnlyList<FaultGroup> Of(IEnumerable<(Corner Corner, IEnumerable<Fault> Faults)> corners) =>
+    public static IReadOnlyList<FaultGroup> Of(IEnumerable<(Corner Corner, IEnumerable<Api.V1.Diagnostic> Faults)> corners) =>
     [
-        .. corners.SelectMany(c => c.Faults.Select(f => (c.Corner, f.Code, f.Message, f.Mend)))
-            .GroupBy(f => (f.Code, f.Message, f.Mend), f => f.Corner.Name())
-            .Select(g => new FaultGroup(Words.List([.. g]), g.Key.Code, g.Key.Message, g.Key.Mend)),
+        .. corners.SelectMany(c => c.Faults.Select(f => (c.Corner, Fault: f.Read())))
+            .GroupBy(f => f.Fault, f => f.Corner.Name())
+            .Select(g => new FaultGroup(Words.List([.. g]), g.Key)),
     ];
 
     /// <summary>The faults that the loads name.</summary>

@@ -22,12 +22,12 @@ public sealed record NextStep(string Do, string Why = "", string Caution = "")
             return new NextStep($"Do not use these numbers: {(view.Trouble is null ? "they come too late" : "no new ones come")}.", Telling(view.Trouble));
         if (view is { Loads.Live.Verdict: Verdict.Settled, Work.Live.Session: { } session } && session.State.IsOpen())
             return new NextStep(session.Next, $"{session.Car}: {SessionWords.State(session.State)}", string.Join(' ', session.Cautions));
-        return view.Loads.Live is { } loads ? ForLive(loads, unit) : new NextStep((view.Trouble ?? Trouble.NotYet).Message, view.Trouble?.Mend ?? "");
+        return view.Loads.Live is { } loads ? ForLive(loads, unit) : new NextStep((view.Trouble ?? DaemonDiagnostics.NotYet).Message, view.Trouble?.Remedy ?? "");
     }
 
     private static NextStep ForLive(Loads loads, Unit unit) => loads.Verdict switch
     {
-        Verdict.Incomplete when FaultGroup.Of(loads) is [var first, ..] => new NextStep(first.Mend, $"{first.Corners}: {first.Message} ({first.Code})"),
+        Verdict.Incomplete when FaultGroup.Of(loads) is [var first, ..] => new NextStep(first.Fault.Remedy, $"{first.Corners}: {first.Fault.Message} ({first.Fault.Code})"),
         Verdict.Incomplete => new NextStep("Wait: not all four loads are known.", loads.Remark),
         Verdict.Raised => new NextStep("Put the car on all four pads.", loads.Remark, RaisedCaution),
         Verdict.Moving => new NextStep("Wait until the car is still.", loads.Remark),
@@ -51,5 +51,5 @@ public sealed record NextStep(string Do, string Why = "", string Caution = "")
         ? $"{ValueText.Of(new Value(Math.Abs(off.Estimate), off.StandardUncertainty, off.DegreesOfFreedom).Times(loads.TotalKg.Estimate / 100), unit).Estimate} {unit.Sign} have to go"
         : "";
 
-    private static string Telling(Trouble? trouble) => trouble is null ? "" : $"{trouble.Message} ({trouble.Code}) {trouble.Mend}".TrimEnd();
+    private static string Telling(Diagnostic? trouble) => trouble?.ToString() ?? "";
 }

@@ -1,5 +1,4 @@
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Connection;
 
 namespace ScaleLink.Client.Age;
 
@@ -9,7 +8,7 @@ internal sealed class AgeJudge<T>(DaemonClock clock, Func<T, Stamp?> stampOf) wh
     /// <summary>Older than this, a load says nothing about the car any more. Common practice, no published source.</summary>
     public static readonly TimeSpan HeldAtMost = TimeSpan.FromSeconds(60);
 
-    public Judged<T> Judge(T? message, bool isNew, Trouble? trouble)
+    public Judged<T> Judge(T? message, bool isNew, Diagnostic? trouble)
     {
         if (message is null || stampOf(message) is not { } stamp)
             return Absent(trouble);
@@ -28,5 +27,5 @@ internal sealed class AgeJudge<T>(DaemonClock clock, Func<T, Stamp?> stampOf) wh
         };
     }
 
-    private static Judged<T> Absent(Trouble? trouble) => new() { Freshness = Freshness.Absent, Trouble = trouble };
+    private static Judged<T> Absent(Diagnostic? trouble) => new() { Freshness = Freshness.Absent, Trouble = trouble };
 }

@@ -1,5 +1,3 @@
-using ScaleLink.Client.Connection;
-
 namespace ScaleLink.Client.Age;
 
 /// <summary>A message of the daemon as a reader may take it at this instant.</summary>
@@ -16,7 +14,7 @@ public sealed record Judged<T> where T : class
     public TimeSpan? Age { get; init; }
 
     /// <summary>What keeps new messages away, if anything does.</summary>
-    public Trouble? Trouble { get; init; }
+    public Diagnostic? Trouble { get; init; }
 
     /// <summary>True when this message is seen for the first time, false when an earlier one is judged again.</summary>
     public bool IsNew { get; init; }

@@ -60,7 +60,7 @@ internal static class CalibrateCommand
         var view = await work.Now(stop);
         return view.State is ProofState.Measuring or ProofState.Review
             ? view
-            : throw new ClientException(new Trouble("SL-352", $"{work.Corner.Name()} is not being proved.", "Begin with --masses FILE: a line for each mass, such as \"20 A, 20, M1\"."));
+            : throw new ClientException(new Diagnostic(CalibrationCodes.NoCalibrationRunning, $"{work.Corner.Name()} is not being proved.", "Begin with --masses FILE: a line for each mass, such as \"20 A, 20, M1\"."));
     }
 
     private static async Task<Corner> CornerOf(string? name, DaemonConnection daemon, CancellationToken stop)
@@ -70,6 +70,6 @@ internal static class CalibrateCommand
         var proofs = await daemon.Ask(o => daemon.Proofs.ListProofsAsync(new ListProofsRequest(), o), stop);
         return proofs.Proofs.Where(p => p.State is ProofState.Measuring or ProofState.Review).ToList() is [var only]
             ? only.Corner
-            : throw new ClientException(new Trouble("SL-444", "It is not clear which pad is meant.", "Name its corner: LF, RF, LR or RR."));
+            : throw new ClientException(new Diagnostic(ClientCodes.PadUnclear, "It is not clear which pad is meant.", "Name its corner: LF, RF, LR or RR."));
     }
 }

@@ -45,12 +45,12 @@ internal static class CommandLine
         }
         catch (ClientException e)
         {
-            Complain(e.Trouble, parsed.GetValue(common.Json), shell);
+            Complain(e.Diagnostic, parsed.GetValue(common.Json), shell);
             return ExitCodes.ToBeMended;
         }
     }
 
-    private static void Complain(Trouble trouble, bool json, Shell shell)
+    private static void Complain(Diagnostic trouble, bool json, Shell shell)
     {
         if (json)
             shell.WriteJson(new TroubleJson(trouble), ClientJson.Default.TroubleJson);

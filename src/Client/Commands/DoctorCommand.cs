@@ -19,7 +19,7 @@ internal static class DoctorCommand
             if (result.GetValueOrDefault<double>() is not (>= Least and <= Most))
                 result.AddError("--seconds: give 2 to 60.");
         });
-        var command = new Command("doctor", "Checks ports, adapters and pads; each failure comes with its mend. Works without the daemon too.") { ports, seconds };
+        var command = new Command("doctor", "Checks ports, adapters and pads; each failure comes with its remedy. Works without the daemon too.") { ports, seconds };
         command.SetAction(async (parsed, stop) =>
         {
             await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);

@@ -1,7 +1,6 @@
 using System.Text.Json.Nodes;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Client.Commands;
 
@@ -17,11 +16,11 @@ internal static class InputFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new ClientException(new Trouble("SL-440", $"{PeerText.Clean(path, 120)} cannot be read: {e.Message}", "Check the path and the rights."), e);
+            throw new ClientException(new Diagnostic(ClientCodes.FileUnreadable, $"{PeerText.Clean(path, 120)} cannot be read: {e.Message}", "Check the path and the rights."), e);
         }
     }
 
-    /// <exception cref="ClientException">SL-441: it cannot be written.</exception>
+    /// <exception cref="ClientException">SL-445: it cannot be written.</exception>
     public static void Write(string path, ReadOnlySpan<byte> content)
     {
         try
@@ -30,15 +29,15 @@ internal static class InputFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new ClientException(new Trouble("SL-441", $"{PeerText.Clean(path, 120)} cannot be written: {e.Message}", "Check the folder and the rights, or name another file."), e);
+            throw new ClientException(new Diagnostic(ClientCodes.FileUnwritable, $"{PeerText.Clean(path, 120)} cannot be written: {e.Message}", "Check the folder and the rights, or name another file."), e);
         }
     }
 
     /// <summary>Tells the mistakes, as lines or as JSON; gives the exit code.</summary>
-    public static int Refuse(string path, IReadOnlyList<Finding> findings, bool json, Shell shell)
+    public static int Refuse(string path, IReadOnlyList<Diagnostic> findings, bool json, Shell shell)
     {
         if (json)
-            shell.WriteLine(new JsonObject { ["mistakes"] = new JsonArray([.. findings.Select(CarJson.Finding)]) }.ToJsonString());
+            shell.WriteLine(new JsonObject { ["mistakes"] = new JsonArray([.. findings.Select(CarJson.Diagnostic)]) }.ToJsonString());
         else
             foreach (var line in Mistakes(path, findings))
                 shell.Error.WriteLine(line);
@@ -46,6 +45,6 @@ internal static class InputFile
     }
 
     /// <summary>One line for each mistake: file, line, code, what is wrong, what to do.</summary>
-    public static IEnumerable<string> Mistakes(string path, IEnumerable<Finding> findings) =>
+    public static IEnumerable<string> Mistakes(string path, IEnumerable<Diagnostic> findings) =>
         findings.Select(f => $"{path}{(f.Line is { } line ? $":{line}" : "")}: {f}");
 }

@@ -64,7 +64,7 @@ internal static class RecordCommand
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new ClientException(new Trouble("SL-440", $"Captures cannot be written to {folder}: {e.Message}", "Name another folder with --out."), e);
+            throw new ClientException(new Diagnostic(ClientCodes.FileUnwritable, $"Captures cannot be written to {folder}: {e.Message}", "Name another folder with --out."), e);
         }
 
         return copies;

@@ -29,9 +29,9 @@ internal static class WhatIfCommand
                         shell.WriteLine(line);
                 return ExitCodes.Done;
             }
-            catch (FindingException e)
+            catch (DiagnosticException e)
             {
-                return InputFile.Refuse(path, e.Findings, json, shell);
+                return InputFile.Refuse(path, e.Diagnostics, json, shell);
             }
         });
         return command;

@@ -36,9 +36,9 @@ internal static class ZeroCommand
     }
 
     private static string Line(ZeroResult result) => result.Refused is { } refused
-        ? $"{result.Corner.Name()} refused  {TroubleReader.Read(refused)}"
+        ? $"{result.Corner.Name()} refused  {DiagnosticReader.Read(refused)}"
         : $"{result.Corner.Name()} zeroed   {(result.Zero is { HasShiftKg: true } zero ? $"moved by {zero.ShiftKg:+0.00;-0.00;0.00} kg from the zero before" : "its first zero")}";
 
     private static ZeroResultJson ToJson(ZeroResult result) => new(
-        result.Corner.Name(), ZeroJson.Of(result.Zero), result.Refused is { } refused ? TroubleReader.Read(refused) : null);
+        result.Corner.Name(), ZeroJson.Of(result.Zero), result.Refused is { } refused ? DiagnosticReader.Read(refused) : null);
 }

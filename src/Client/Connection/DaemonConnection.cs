@@ -139,7 +139,7 @@ public sealed class DaemonConnection : IAsyncDisposable
         }
         catch (RpcException e)
         {
-            throw new ClientException(TroubleReader.Read(e, Name), e);
+            throw new ClientException(DiagnosticReader.Read(e, Name), e);
         }
     }
 
@@ -156,7 +156,7 @@ public sealed class DaemonConnection : IAsyncDisposable
     private static Uri Parse(string address) =>
         Uri.TryCreate(address, UriKind.Absolute, out var uri) && uri.Scheme is "http" or "https" && uri.Host.Length > 0
             ? uri
-            : throw new ClientException(new Trouble("SL-421", $"\"{Readings.PeerText.Clean(address ?? "", 80)}\" is no address of a daemon.", $"Write it like {DefaultAddress}."));
+            : throw new ClientException(new Diagnostic(ConnectionCodes.NoAddress, $"\"{Readings.PeerText.Clean(address ?? "", 80)}\" is no address of a daemon.", $"Write it like {DefaultAddress}."));
 
     // A cable pulled between two machines sends no word: only an unanswered ping tells.
     private static SocketsHttpHandler Handler() => new()

@@ -18,7 +18,7 @@ internal sealed class StampedFeed<T>(DaemonConnection daemon, Func<CancellationT
 
     private readonly AgeJudge<T> _judge = new(daemon.Clock, stampOf);
     private readonly Channel<T> _inbox = Channel.CreateBounded<T>(new BoundedChannelOptions(Queued) { FullMode = BoundedChannelFullMode.DropOldest });
-    private volatile Trouble? _trouble;
+    private volatile Diagnostic? _trouble;
 
     public async IAsyncEnumerable<Judged<T>> Watch([EnumeratorCancellation] CancellationToken stop)
     {
@@ -56,11 +56,11 @@ internal sealed class StampedFeed<T>(DaemonConnection daemon, Func<CancellationT
             {
                 await daemon.SeeClock(stop).ConfigureAwait(false);
                 await Read(backoff, stop).ConfigureAwait(false);
-                _trouble = new Trouble("SL-423", $"The daemon at {daemon.Name} ended the stream.", "It is asked again.");
+                _trouble = new Diagnostic(ConnectionCodes.BrokenOff, $"The daemon at {daemon.Name} ended the stream.", "It is asked again.");
             }
             catch (RpcException e) when (!stop.IsCancellationRequested)
             {
-                _trouble = e.StatusCode == StatusCode.Cancelled ? Silent() : TroubleReader.Read(e, daemon.Name);
+                _trouble = e.StatusCode == StatusCode.Cancelled ? Silent() : DiagnosticReader.Read(e, daemon.Name);
             }
             catch (OperationCanceledException) when (!stop.IsCancellationRequested)
             {
@@ -86,5 +86,5 @@ internal sealed class StampedFeed<T>(DaemonConnection daemon, Func<CancellationT
         }
     }
 
-    private Trouble Silent() => new("SL-424", $"The daemon at {daemon.Name} does not answer in time.", "See whether its machine is overloaded or asleep.");
+    private Diagnostic Silent() => new(ConnectionCodes.TooSlow, $"The daemon at {daemon.Name} does not answer in time.", "See whether its machine is overloaded or asleep.");
 }

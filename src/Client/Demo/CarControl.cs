@@ -78,7 +78,7 @@ internal sealed class CarControl : IDisposable
         if (!answer.GetProperty("ok").GetBoolean())
         {
             string Field(string name) => PeerText.Clean(answer.GetProperty(name).GetString(), 200);
-            throw new ClientException(new Trouble("SL-434", $"The simulator refused ({Field("code")}): {Field("error")}", Field("mend")));
+            throw new ClientException(new Diagnostic(DemoCodes.SimulatorRefused, $"The simulator refused ({Field("code")}): {Field("error")}", Field("mend")));
         }
 
         return answer.TryGetProperty("done_at", out var done)
@@ -87,5 +87,5 @@ internal sealed class CarControl : IDisposable
     }
 
     private static ClientException Lost(Exception why) =>
-        new(new Trouble("SL-434", $"The simulator's control channel is lost: {why.Message}.", "Start the demo again."), why);
+        new(new Diagnostic(DemoCodes.SimulatorRefused, $"The simulator's control channel is lost: {why.Message}.", "Start the demo again."), why);
 }

@@ -52,7 +52,7 @@ internal sealed class ChildProgram : IAsyncDisposable
         }
         catch (System.ComponentModel.Win32Exception e)
         {
-            throw new ClientException(new Trouble("SL-436", $"{Programs.Host} cannot be run: {e.Message}.", "Put dotnet on the path, or set DOTNET_HOST_PATH."), e);
+            throw new ClientException(new Diagnostic(DemoCodes.NoHost, $"{Programs.Host} cannot be run: {e.Message}.", "Put dotnet on the path, or set DOTNET_HOST_PATH."), e);
         }
     }
 
@@ -64,14 +64,14 @@ internal sealed class ChildProgram : IAsyncDisposable
     }
 
     /// <summary>What to tell when it ended although nobody asked it to.</summary>
-    public Trouble Loss()
+    public Diagnostic Loss()
     {
         string[] words;
         lock (_complaints)
             words = [.. _complaints];
         var last = words.Length > 0 ? $" Its last words: {string.Join(" / ", words.TakeLast(3))}" : "";
         var code = _process.HasExited ? $" with code {_process.ExitCode}" : "";
-        return new Trouble("SL-433", $"The {_name} ended{code} before it was asked to.{last}", "Mend what it says, then start again.");
+        return new Diagnostic(DemoCodes.ProgramEnded, $"The {_name} ended{code} before it was asked to.{last}", "Correct what it says, then start again.");
     }
 
     /// <summary>Asks it to end, waits, and ends it by force when it does not.</summary>

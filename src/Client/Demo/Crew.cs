@@ -60,7 +60,7 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
                 return;
             // Pads that have only just begun to speak are refused for some tenths of a second.
             if (time.GetElapsedTime(since) > LongestSettling)
-                throw new ClientException(TroubleReader.Read(refused));
+                throw new ClientException(DiagnosticReader.Read(refused));
             await Wait(AskAgain, stop);
         }
     }

@@ -50,7 +50,7 @@ internal sealed class DemoBay : IAsyncDisposable
         {
             await bay.DisposeAsync();
             if (e is TimeoutException)
-                throw new ClientException(new Trouble("SL-432", $"The demo was not ready within {Patience.TotalSeconds:0} s.", "The machine may be overloaded: try again."), e);
+                throw new ClientException(new Diagnostic(DemoCodes.NotReady, $"The demo was not ready within {Patience.TotalSeconds:0} s.", "The machine may be overloaded: try again."), e);
             throw;
         }
     }

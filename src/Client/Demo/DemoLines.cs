@@ -1,6 +1,5 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Commands;
-using ScaleLink.Client.Connection;
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Readings;
 using ScaleLink.Measure;
@@ -33,7 +32,7 @@ internal sealed class DemoLines(Shell shell, bool json) : ICrewBoard
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {
             if (result is null)
-                shell.Error.WriteLine($"scalelink: {new Trouble("SL-435", $"The crew was not done after {Seconds:0} s.", "Give it longer with --seconds.")}");
+                shell.Error.WriteLine($"scalelink: {new Diagnostic(DemoCodes.TimeOver, $"The crew was not done after {Seconds:0} s.", "Give it longer with --seconds.")}");
         }
 
         return result is { IsOnTarget: true } ? ExitCodes.Done : ExitCodes.NotAchieved;

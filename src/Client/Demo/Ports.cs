@@ -33,7 +33,7 @@ internal sealed record Ports(int Page, int Grpc, int Mqtt)
         catch (SocketException e)
         {
             listener.Dispose();
-            throw new ClientException(new Trouble("SL-430", $"Port {port} cannot be used: {e.Message}.", $"Stop the program that has it, or give another with {option} (0 takes a free one)."), e);
+            throw new ClientException(new Diagnostic(DemoCodes.PortBusy, $"Port {port} cannot be used: {e.Message}.", $"Stop the program that has it, or give another with {option} (0 takes a free one)."), e);
         }
     }
 }

@@ -28,6 +28,6 @@ internal static class Programs
         var built = here.Parent?.Parent is { } all ? Path.Combine(all.FullName, project, here.Name, $"{program}.dll") : "";
         var beside = Path.Combine(here.FullName, $"{program}.dll");
         return new[] { beside, built }.FirstOrDefault(File.Exists) ?? throw new ClientException(
-            new Trouble("SL-431", $"{program}.dll is neither in {here.FullName} nor at {built}.", "Build the whole checkout, or install the program beside this one."));
+            new Diagnostic(DemoCodes.ProgramMissing, $"{program}.dll is neither in {here.FullName} nor at {built}.", "Build the whole checkout, or install the program beside this one."));
     }
 }

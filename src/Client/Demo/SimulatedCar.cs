@@ -17,7 +17,7 @@ internal sealed record SimulatedCar(string Control, IReadOnlyDictionary<string, 
         }
         catch (JsonException e)
         {
-            throw new ClientException(new Trouble("SL-432", $"The simulator began with \"{Readings.PeerText.Clean(line, 120)}\".", "Build client and simulator from the same checkout."), e);
+            throw new ClientException(new Diagnostic(DemoCodes.NotReady, $"The simulator began with \"{Readings.PeerText.Clean(line, 120)}\".", "Build client and simulator from the same checkout."), e);
         }
     }
 }

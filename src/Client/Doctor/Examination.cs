@@ -10,9 +10,9 @@ internal sealed class Examination(DaemonConnection daemon, SystemTree tree, Time
     private static readonly TimeSpan MoreThanListening = TimeSpan.FromSeconds(5);
 
     /// <summary>Checks the ports that are named; otherwise the daemon's, and without it every adapter that is plugged in.</summary>
-    public async Task<IReadOnlyList<Finding>> Run(IReadOnlyList<string> named, CancellationToken stop)
+    public async Task<IReadOnlyList<CheckResult>> Run(IReadOnlyList<string> named, CancellationToken stop)
     {
-        var findings = new List<Finding>();
+        var findings = new List<CheckResult>();
         var list = await Pads(findings, stop);
         var links = list?.Pads.Select(p => p.Link).Where(l => !l.StartsWith("tcp:", StringComparison.OrdinalIgnoreCase)).Distinct() ?? [];
         var ports = (named.Count > 0 ? named : [.. links]).Select(SerialPorts.Of).ToList();
@@ -20,38 +20,38 @@ internal sealed class Examination(DaemonConnection daemon, SystemTree tree, Time
             ports = [.. SerialPorts.Adapters(tree)];
         findings.AddRange(Ports(ports));
         if (list is null)
-            findings.Add(Finding.LeftOut("pads", "all", "Without the daemon left out: faults, rate, gaps, converter range and life, noise."));
+            findings.Add(CheckResult.LeftOut("pads", "all", "Without the daemon left out: faults, rate, gaps, converter range and life, noise."));
         else
             findings.AddRange(await Listen(list, stop));
         return findings;
     }
 
-    private async Task<ListPadsResponse?> Pads(List<Finding> findings, CancellationToken stop)
+    private async Task<ListPadsResponse?> Pads(List<CheckResult> findings, CancellationToken stop)
     {
         try
         {
             var list = await daemon.Ask(options => daemon.Pads.ListPadsAsync(new ListPadsRequest(), options), stop);
-            findings.Add(Finding.Pass("daemon", daemon.Name, $"The daemon of bay {Readings.PeerText.Clean(list.Bay, 32)} answers."));
+            findings.Add(CheckResult.Pass("daemon", daemon.Name, $"The daemon of bay {Readings.PeerText.Clean(list.Bay, 32)} answers."));
             return list;
         }
         catch (ClientException e)
         {
-            findings.Add(Finding.Fail("daemon", daemon.Name, e.Trouble.Code, e.Trouble.Message, e.Trouble.Mend));
+            findings.Add(CheckResult.Fail("daemon", daemon.Name, e.Diagnostic));
             return null;
         }
     }
 
-    private IEnumerable<Finding> Ports(List<SerialPortName> ports)
+    private IEnumerable<CheckResult> Ports(List<SerialPortName> ports)
     {
         if (!OperatingSystem.IsLinux())
-            return [Finding.LeftOut("ports", "all", "The system is asked about its ports on Linux only.")];
+            return [CheckResult.LeftOut("ports", "all", "The system is asked about its ports on Linux only.")];
         if (ports.Count == 0)
-            return [Finding.LeftOut("ports", "all", "No serial port is named, configured or plugged in.")];
+            return [CheckResult.LeftOut("ports", "all", "No serial port is named, configured or plugged in.")];
         var checks = new PortChecks(tree);
         return ports.SelectMany(checks.Of);
     }
 
-    private async Task<IEnumerable<Finding>> Listen(ListPadsResponse list, CancellationToken stop)
+    private async Task<IEnumerable<CheckResult>> Listen(ListPadsResponse list, CancellationToken stop)
     {
         var tolerance = await Tolerance(stop);
         var diagnoses = await Task.WhenAll(list.Pads.Select(p => daemon.Ask(

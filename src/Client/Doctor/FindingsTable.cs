@@ -2,21 +2,21 @@ using ScaleLink.Client.Readings;
 
 namespace ScaleLink.Client.Doctor;
 
-/// <summary>Findings as lines: state by word first, each failure with its mend below it.</summary>
+/// <summary>Findings as lines: state by word first, each failure with its remedy below it.</summary>
 internal static class FindingsTable
 {
     private const int LongestSubject = 48;
     private const int LongestText = 400;
 
-    public static IEnumerable<string> Lines(IReadOnlyList<Finding> findings)
+    public static IEnumerable<string> Lines(IReadOnlyList<CheckResult> findings)
     {
         var (check, subject) = (Width(findings, f => f.Check), Math.Min(LongestSubject, Width(findings, f => f.Subject)));
         foreach (var f in findings)
         {
-            var code = f.Code.Length > 0 ? $"{f.Code}: " : "";
-            yield return $"{Word(f.Outcome),-8}  {f.Check.PadRight(check)}  {PeerText.Clean(f.Subject, LongestSubject).PadRight(subject)}  {PeerText.Clean(code + f.Message, LongestText)}";
-            if (f.Mend.Length > 0)
-                yield return $"{new string(' ', 10)}{PeerText.Clean($"-> {f.Mend}", LongestText)}";
+            var code = f.Wrong is { } failed ? $" ({failed.Code})" : "";
+            yield return $"{Word(f.Outcome),-8}  {f.Check.PadRight(check)}  {PeerText.Clean(f.Subject, LongestSubject).PadRight(subject)}  {PeerText.Clean(f.Message, LongestText)}{code}";
+            if (f.Wrong is { Remedy.Length: > 0 } wrong)
+                yield return $"{new string(' ', 10)}{PeerText.Clean($"-> {wrong.Remedy}", LongestText)}";
         }
 
         yield return $"{Count(findings, Outcome.Pass)} pass, {Count(findings, Outcome.Fail)} fail, {Count(findings, Outcome.LeftOut)} left out.";
@@ -29,7 +29,7 @@ internal static class FindingsTable
         _ => "left out",
     };
 
-    private static int Width(IReadOnlyList<Finding> findings, Func<Finding, string> text) => findings.Select(f => text(f).Length).DefaultIfEmpty(0).Max();
+    private static int Width(IReadOnlyList<CheckResult> findings, Func<CheckResult, string> text) => findings.Select(f => text(f).Length).DefaultIfEmpty(0).Max();
 
-    private static int Count(IReadOnlyList<Finding> findings, Outcome outcome) => findings.Count(f => f.Outcome == outcome);
+    private static int Count(IReadOnlyList<CheckResult> findings, Outcome outcome) => findings.Count(f => f.Outcome == outcome);
 }

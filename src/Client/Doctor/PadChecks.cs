@@ -17,59 +17,59 @@ internal static class PadChecks
     private const double TellingLineKg = 0.02;
 
     /// <summary>The faults that the daemon has found by itself.</summary>
-    public static IEnumerable<Finding> Faults(Pad pad)
+    public static IEnumerable<CheckResult> Faults(Pad pad)
     {
         var name = pad.Corner.Name();
         if (pad.Faults.Count == 0)
-            yield return Finding.Pass("faults", name, "The daemon finds nothing wrong with it.");
-        foreach (var fault in pad.Faults.Select(TroubleReader.Read))
-            yield return Finding.Fail("faults", name, fault.Code, fault.Message, fault.Mend);
+            yield return CheckResult.Pass("faults", name, "The daemon finds nothing wrong with it.");
+        foreach (var fault in pad.Faults.Select(DiagnosticReader.Read))
+            yield return CheckResult.Fail("faults", name, fault);
     }
 
     /// <summary>Rate, gaps, converter and noise.</summary>
     /// <param name="diagnosis">What the daemon heard.</param>
     /// <param name="toleranceKg">Within which a load counts as settled.</param>
-    public static IEnumerable<Finding> Of(PadDiagnosis diagnosis, double toleranceKg)
+    public static IEnumerable<CheckResult> Of(PadDiagnosis diagnosis, double toleranceKg)
     {
         var name = diagnosis.Corner.Name();
         if (diagnosis.Samples < 2)
-            return [Finding.LeftOut("samples", name, "No samples came: rate, gaps, converter and noise could not be looked at.")];
+            return [CheckResult.LeftOut("samples", name, "No samples came: rate, gaps, converter and noise could not be looked at.")];
         return [Rate(name, diagnosis), Gaps(name, diagnosis), Saturated(name, diagnosis), Frozen(name, diagnosis), Noise(name, diagnosis, toleranceKg)];
     }
 
-    private static Finding Rate(string name, PadDiagnosis d)
+    private static CheckResult Rate(string name, PadDiagnosis d)
     {
         if (!d.HasMeasuredRateHz || !d.HasStatedRateHz || d.StatedRateHz <= 0)
             return d.HasMeasuredRateHz
-                ? Finding.Pass("rate", name, Text($"{d.MeasuredRateHz:0.#} samples a second; the pad states none."))
-                : Finding.LeftOut("rate", name, "Too few samples.");
+                ? CheckResult.Pass("rate", name, Text($"{d.MeasuredRateHz:0.#} samples a second; the pad states none."))
+                : CheckResult.LeftOut("rate", name, "Too few samples.");
         return Math.Abs(d.MeasuredRateHz / d.StatedRateHz - 1) <= RateTolerance
-            ? Finding.Pass("rate", name, Text($"{d.MeasuredRateHz:0.#} of {d.StatedRateHz:0.#} samples a second."))
-            : Finding.Fail("rate", name, "SL-458", Text($"{d.MeasuredRateHz:0.#} samples a second instead of {d.StatedRateHz:0.#}."), "Check baud rate, cable and hub; lower the pad's sample rate, or poll_hz of a slave.");
+            ? CheckResult.Pass("rate", name, Text($"{d.MeasuredRateHz:0.#} of {d.StatedRateHz:0.#} samples a second."))
+            : CheckResult.Fail("rate", name, DoctorCodes.RateOff, Text($"{d.MeasuredRateHz:0.#} samples a second instead of {d.StatedRateHz:0.#}."), "Check baud rate, cable and hub; lower the pad's sample rate, or poll_hz of a slave.");
     }
 
-    private static Finding Gaps(string name, PadDiagnosis d) => d.MissedSamples > 0 || d.LongestGapMs > LongestGapMs
-        ? Finding.Fail("gaps", name, "SL-459", Text($"{d.MissedSamples} samples lost; the longest gap was {d.LongestGapMs:0} ms."), "Check cable and hub; plug the adapter into a port of its own.")
-        : Finding.Pass("gaps", name, Text($"None lost; the longest gap was {d.LongestGapMs:0} ms."));
+    private static CheckResult Gaps(string name, PadDiagnosis d) => d.MissedSamples > 0 || d.LongestGapMs > LongestGapMs
+        ? CheckResult.Fail("gaps", name, DoctorCodes.SamplesLost, Text($"{d.MissedSamples} samples lost; the longest gap was {d.LongestGapMs:0} ms."), "Check cable and hub; plug the adapter into a port of its own.")
+        : CheckResult.Pass("gaps", name, Text($"None lost; the longest gap was {d.LongestGapMs:0} ms."));
 
-    private static Finding Saturated(string name, PadDiagnosis d) => d.UnsoundSamples > 0
-        ? Finding.Fail("converter range", name, "SL-460", Text($"{d.UnsoundSamples} of {d.Samples} samples came from a converter at its limit or with a fault."), "Take load off the pad; with the pad empty, check its cells and their cables.")
-        : Finding.Pass("converter range", name, "No sample at a limit.");
+    private static CheckResult Saturated(string name, PadDiagnosis d) => d.UnsoundSamples > 0
+        ? CheckResult.Fail("converter range", name, DoctorCodes.SamplesUnsound, Text($"{d.UnsoundSamples} of {d.Samples} samples came from a converter at its limit or with a fault."), "Take load off the pad; with the pad empty, check its cells and their cables.")
+        : CheckResult.Pass("converter range", name, "No sample at a limit.");
 
-    private static Finding Frozen(string name, PadDiagnosis d) => d.Frozen
-        ? Finding.Fail("converter life", name, "SL-461", "Not one count has changed: the converter stands still.", "Restart the pad; check the wire between converter and microcontroller. A simulator without noise looks the same.")
-        : Finding.Pass("converter life", name, "The counts move.");
+    private static CheckResult Frozen(string name, PadDiagnosis d) => d.Frozen
+        ? CheckResult.Fail("converter life", name, DoctorCodes.CountsStill, "Not one count has changed: the converter stands still.", "Restart the pad; check the wire between converter and microcontroller. A simulator without noise looks the same.")
+        : CheckResult.Pass("converter life", name, "The counts move.");
 
-    private static Finding Noise(string name, PadDiagnosis d, double toleranceKg)
+    private static CheckResult Noise(string name, PadDiagnosis d, double toleranceKg)
     {
         if (!d.HasNoiseKg || !d.HasMeasuredRateHz)
-            return Finding.LeftOut("noise", name, "The pad has no zero or no calibration: its noise is not known in kg.");
+            return CheckResult.LeftOut("noise", name, "The pad has no zero or no calibration: its noise is not known in kg.");
         var ofOneSecond = d.NoiseKg / Math.Sqrt(Math.Max(1, d.MeasuredRateHz));
         var line = d.Lines.Count > 0 && d.Lines[0].AmplitudeKg > TellingLineKg ? Text($" Strongest line: {d.Lines[0].AmplitudeKg:0.000} kg at {d.Lines[0].Hz:0.0} Hz.") : "";
         var noise = Text($"{d.NoiseKg:0.000} kg from sample to sample, {ofOneSecond:0.000} kg in the mean of a second.{line}");
         return ofOneSecond > NoiseShare * toleranceKg
-            ? Finding.Fail("noise", name, "SL-462", noise, "Keep off the pads and try again. If it stays: shield and earth of the cell cables, chargers and inverters nearby.")
-            : Finding.Pass("noise", name, noise);
+            ? CheckResult.Fail("noise", name, DoctorCodes.Noisy, noise, "Keep off the pads and try again. If it stays: shield and earth of the cell cables, chargers and inverters nearby.")
+            : CheckResult.Pass("noise", name, noise);
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -10,43 +10,43 @@ internal sealed class PortChecks(SystemTree tree)
 
     private readonly IReadOnlyList<RunningProcess> _processes = Processes.All(tree);
 
-    public IEnumerable<Finding> Of(SerialPortName port)
+    public IEnumerable<CheckResult> Of(SerialPortName port)
     {
         if (!File.Exists(port.Node))
-            return [Finding.Fail("port", port.Asked, "SL-451", $"{port.Asked} is not there.", "Plug the adapter in, or correct the link in the bay file.")];
+            return [CheckResult.Fail("port", port.Asked, DoctorCodes.PortMissing, $"{port.Asked} is not there.", "Plug the adapter in, or correct the link in the bay file.")];
         var holders = Processes.Holding(tree, _processes, port.Node, out var unseen);
-        return [Finding.Pass("port", port.Asked, $"{port.Node} is there."), Permission(port, holders), Holders(port, holders, unseen), .. Adapter(port)];
+        return [CheckResult.Pass("port", port.Asked, $"{port.Node} is there."), Permission(port, holders), Holders(port, holders, unseen), .. Adapter(port)];
     }
 
-    private Finding Permission(SerialPortName port, IReadOnlyList<RunningProcess> holders)
+    private CheckResult Permission(SerialPortName port, IReadOnlyList<RunningProcess> holders)
     {
         if (Ownership.MayOpen(port.Node))
-            return Finding.Pass("permission", port.Asked, "This user may read and write it.");
+            return CheckResult.Pass("permission", port.Asked, "This user may read and write it.");
         if (holders.Any(h => h.IsDaemon))
-            return Finding.Pass("permission", port.Asked, "This user may not open it, but the daemon has it open.");
+            return CheckResult.Pass("permission", port.Asked, "This user may not open it, but the daemon has it open.");
         if (Ownership.GroupOf(port.Node) is not { } group)
-            return Finding.Fail("permission", port.Asked, "SL-452", "This user may not open it.", "Ask who administers the machine.");
+            return CheckResult.Fail("permission", port.Asked, DoctorCodes.PortForbidden, "This user may not open it.", "Ask who administers the machine.");
         var name = Ownership.GroupName(tree, group);
         return Ownership.IsIn(tree, group)
-            ? Finding.Fail("permission", port.Asked, "SL-452", $"This user is in the group {name} that owns it, but the group may not read and write it.", "Install the device rule of docs/adapters.md.")
-            : Finding.Fail("permission", port.Asked, "SL-452", $"This user is not in the group {name} that owns it.", $"sudo usermod -aG {name} {Environment.UserName}, then log in again.");
+            ? CheckResult.Fail("permission", port.Asked, DoctorCodes.PortForbidden, $"This user is in the group {name} that owns it, but the group may not read and write it.", "Install the device rule of docs/adapters.md.")
+            : CheckResult.Fail("permission", port.Asked, DoctorCodes.PortForbidden, $"This user is not in the group {name} that owns it.", $"sudo usermod -aG {name} {Environment.UserName}, then log in again.");
     }
 
-    private static Finding Holders(SerialPortName port, IReadOnlyList<RunningProcess> holders, int unseen)
+    private static CheckResult Holders(SerialPortName port, IReadOnlyList<RunningProcess> holders, int unseen)
     {
         var others = holders.Where(h => !h.IsDaemon).ToList();
         if (others.Count > 0)
-            return Finding.Fail("holder", port.Asked, "SL-453", $"It is held by {string.Join(", ", others)}.", "End that program; two readers take bytes from each other.");
+            return CheckResult.Fail("holder", port.Asked, DoctorCodes.PortHeld, $"It is held by {string.Join(", ", others)}.", "End that program; two readers take bytes from each other.");
         if (holders.Count > 1)
-            return Finding.Fail("holder", port.Asked, "SL-453", $"It is held by {string.Join(" and ", holders)}.", "Run one daemon only.");
+            return CheckResult.Fail("holder", port.Asked, DoctorCodes.PortHeld, $"It is held by {string.Join(" and ", holders)}.", "Run one daemon only.");
         if (holders.Count == 1)
-            return Finding.Pass("holder", port.Asked, $"Only {holders[0]} has it open.");
+            return CheckResult.Pass("holder", port.Asked, $"Only {holders[0]} has it open.");
         return unseen > 0
-            ? Finding.LeftOut("holder", port.Asked, $"Nobody is seen to hold it, but {unseen.ToString(CultureInfo.InvariantCulture)} processes of other users cannot be looked into: run it with sudo.")
-            : Finding.Pass("holder", port.Asked, "Nobody has it open.");
+            ? CheckResult.LeftOut("holder", port.Asked, $"Nobody is seen to hold it, but {unseen.ToString(CultureInfo.InvariantCulture)} processes of other users cannot be looked into: run it with sudo.")
+            : CheckResult.Pass("holder", port.Asked, "Nobody has it open.");
     }
 
-    private IEnumerable<Finding> Adapter(SerialPortName port)
+    private IEnumerable<CheckResult> Adapter(SerialPortName port)
     {
         if (UsbAdapter.Of(tree, port.Kernel) is not { } adapter)
             yield break;
@@ -56,28 +56,28 @@ internal sealed class PortChecks(SystemTree tree)
             yield return finding;
     }
 
-    private Finding Latency(SerialPortName port)
+    private CheckResult Latency(SerialPortName port)
     {
         var file = Path.Combine(tree.Sys, "class", "tty", port.Kernel, "device", "latency_timer");
         if (!int.TryParse(SystemTree.Line(file), CultureInfo.InvariantCulture, out var ms))
-            return Finding.Pass("latency", port.Asked, "The adapter has no latency timer that could be set.");
+            return CheckResult.Pass("latency", port.Asked, "The adapter has no latency timer that could be set.");
         return ms <= LongestLatencyMs
-            ? Finding.Pass("latency", port.Asked, $"Its latency timer is {ms} ms.")
-            : Finding.Fail("latency", port.Asked, "SL-455", $"The adapter holds bytes back for up to {ms} ms.", $"Install the device rule of docs/adapters.md; until then: echo 1 | sudo tee {file}");
+            ? CheckResult.Pass("latency", port.Asked, $"Its latency timer is {ms} ms.")
+            : CheckResult.Fail("latency", port.Asked, DoctorCodes.AdapterLate, $"The adapter holds bytes back for up to {ms} ms.", $"Install the device rule of docs/adapters.md; until then: echo 1 | sudo tee {file}");
     }
 
-    private Finding Name(SerialPortName port, UsbAdapter adapter)
+    private CheckResult Name(SerialPortName port, UsbAdapter adapter)
     {
         var stable = SerialPorts.Names(tree, "by-path").FirstOrDefault(p => p.Node == port.Node)?.Asked;
         if (stable is null || stable == port.Asked)
-            return Finding.Pass("name", port.Asked, stable is null ? "The system keeps no other name for it." : "The name stays with the socket.");
+            return CheckResult.Pass("name", port.Asked, stable is null ? "The system keeps no other name for it." : "The name stays with the socket.");
         var twins = Twins(adapter);
         var isById = port.Asked.StartsWith(Path.Combine(tree.Dev, "serial", "by-id"), StringComparison.Ordinal);
         if (isById && twins.Count == 0 && adapter.SerialNumber is not null)
-            return Finding.Pass("name", port.Asked, "The name stays with the adapter.");
+            return CheckResult.Pass("name", port.Asked, "The name stays with the adapter.");
         return isById
-            ? Finding.Fail("name", port.Asked, "SL-456", $"{(twins.Count > 0 ? $"{string.Join(", ", twins)} says the same of itself" : "The adapter has no serial number")}: the name may come to mean another one.", $"Write link = \"{stable}\", which stays with the socket.")
-            : Finding.Fail("name", port.Asked, "SL-457", "The name goes by the order of plugging in: after a restart it may be another pad's adapter.", $"Write link = \"{stable}\", which stays with the socket.");
+            ? CheckResult.Fail("name", port.Asked, DoctorCodes.AdaptersAlike, $"{(twins.Count > 0 ? $"{string.Join(", ", twins)} says the same of itself" : "The adapter has no serial number")}: the name may come to mean another one.", $"Write link = \"{stable}\", which stays with the socket.")
+            : CheckResult.Fail("name", port.Asked, DoctorCodes.NameByOrder, "The name goes by the order of plugging in: after a restart it may be another pad's adapter.", $"Write link = \"{stable}\", which stays with the socket.");
     }
 
     private List<string> Twins(UsbAdapter adapter) =>

@@ -18,7 +18,7 @@ internal sealed record ValueJson(double Value, double? StandardUncertainty, doub
 internal sealed record CorrectionJson(string Name, double? SizeKg, string? Refused);
 
 /// <summary>One corner.</summary>
-internal sealed record CornerJson(ValueJson? LoadKg, bool Proved, string? Calibration, IReadOnlyList<CorrectionJson>? Corrections, IReadOnlyList<Trouble>? Faults);
+internal sealed record CornerJson(ValueJson? LoadKg, bool Proved, string? Calibration, IReadOnlyList<CorrectionJson>? Corrections, IReadOnlyList<Diagnostic>? Faults);
 
 /// <summary>What the crew aims for.</summary>
 internal sealed record TargetJson(double CrossWeightPercent, double TolerancePercent);
@@ -67,7 +67,7 @@ internal sealed record ReadingJson
         corner.Proved,
         corner.Calibration.Length > 0 ? PeerText.Clean(corner.Calibration, 80) : null,
         corner.Corrections.Count > 0 ? [.. corner.Corrections.Select(Correction)] : null,
-        corner.Faults.Count > 0 ? [.. corner.Faults.Select(TroubleReader.Read)] : null);
+        corner.Faults.Count > 0 ? [.. corner.Faults.Select(DiagnosticReader.Read)] : null);
 }
 
 /// <summary>
@@ -85,7 +85,7 @@ internal sealed record LoadsJson
     public ReadingJson? Reading { get; init; }
     public ReadingJson? HeldReading { get; init; }
     public ulong? Dropped { get; init; }
-    public Trouble? Trouble { get; init; }
+    public Diagnostic? Trouble { get; init; }
 
     public static LoadsJson Of(Judged<Loads> view)
     {

@@ -1,16 +1,15 @@
 using System.Text.Json.Serialization;
-using ScaleLink.Client.Connection;
 
 namespace ScaleLink.Client.Json;
 
 /// <summary>One pad's answer to <c>zero</c>: a zero or a refusal, never both.</summary>
-internal sealed record ZeroResultJson(string Corner, ZeroJson? Zero, Trouble? Refused);
+internal sealed record ZeroResultJson(string Corner, ZeroJson? Zero, Diagnostic? Refused);
 
 /// <summary>What <c>zero --json</c> prints.</summary>
 internal sealed record ZeroResultsJson(IReadOnlyList<ZeroResultJson> Results);
 
 /// <summary>What every command prints when it cannot do what was asked.</summary>
-internal sealed record TroubleJson(Trouble Trouble);
+internal sealed record TroubleJson(Diagnostic Trouble);
 
 /// <summary>One line of <c>demo --json</c>: what the crew does, or what it read.</summary>
 internal sealed record DemoJson

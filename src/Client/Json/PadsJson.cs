@@ -42,7 +42,7 @@ internal sealed record PadJson
     public CountersJson? Counters { get; init; }
     public double? ClockDriftPpm { get; init; }
     public double? TransportJitterMs { get; init; }
-    public IReadOnlyList<Trouble>? Faults { get; init; }
+    public IReadOnlyList<Diagnostic>? Faults { get; init; }
 
     public static PadJson Of(Pad pad) => new()
     {
@@ -66,7 +66,7 @@ internal sealed record PadJson
         Counters = CountersJson.Of(pad.Counters),
         ClockDriftPpm = pad.HasClockDriftPpm ? pad.ClockDriftPpm : null,
         TransportJitterMs = pad.HasTransportJitterMs ? pad.TransportJitterMs : null,
-        Faults = pad.Faults.Count > 0 ? [.. pad.Faults.Select(TroubleReader.Read)] : null,
+        Faults = pad.Faults.Count > 0 ? [.. pad.Faults.Select(DiagnosticReader.Read)] : null,
     };
 
     private static string? Text(string text) => text.Length > 0 ? PeerText.Clean(text, 120) : null;
@@ -80,7 +80,7 @@ internal sealed record PadsJson
     public string? Bay { get; init; }
     public IReadOnlyList<PadJson>? Pads { get; init; }
     public IReadOnlyList<PadJson>? HeldPads { get; init; }
-    public Trouble? Trouble { get; init; }
+    public Diagnostic? Trouble { get; init; }
 
     public static PadsJson Of(Judged<ListPadsResponse> view)
     {

@@ -76,11 +76,11 @@ internal sealed record ShiftJson(string What, double Kg, double ExpandedKg);
 
 /// <summary>What a proof came to.</summary>
 internal sealed record ProofResultJson(
-    IReadOnlyList<Trouble>? Refusals, CalibrationJson? Calibration, uint CurveOrder, IReadOnlyList<BeforeAfterJson> BeforeAfter, IReadOnlyList<ShiftJson>? Shifts,
+    IReadOnlyList<Diagnostic>? Refusals, CalibrationJson? Calibration, uint CurveOrder, IReadOnlyList<BeforeAfterJson> BeforeAfter, IReadOnlyList<ShiftJson>? Shifts,
     string? Yardstick, IReadOnlyList<string>? NotCovered, double? PlacesDifferBeforeKg, double? PlacesDifferAfterKg)
 {
     public static ProofResultJson? Of(ProofResult? r) => r is null ? null : new ProofResultJson(
-        r.Refusals.Count > 0 ? [.. r.Refusals.Select(TroubleReader.Read)] : null, CalibrationJson.Of(r.Calibration), r.CurveOrder,
+        r.Refusals.Count > 0 ? [.. r.Refusals.Select(DiagnosticReader.Read)] : null, CalibrationJson.Of(r.Calibration), r.CurveOrder,
         [.. r.BeforeAfter.Select(b => new BeforeAfterJson(b.BeforeKg, b.NowKg, b.NowExpandedKg))],
         r.Shifts.Count > 0 ? [.. r.Shifts.Select(s => new ShiftJson(PeerText.Clean(s.What, 20), s.Kg, s.ExpandedKg))] : null,
         r.Yardstick.Length > 0 ? PeerText.Clean(r.Yardstick, 300) : null, r.NotCovered.Count > 0 ? [.. r.NotCovered.Select(n => PeerText.Clean(n, 40))] : null,
@@ -98,7 +98,7 @@ internal sealed record ProofEventJson
     public ProofPointJson? Point { get; init; }
     public ProofResultJson? Result { get; init; }
     public string? CalibrationId { get; init; }
-    public Trouble? Trouble { get; init; }
+    public Diagnostic? Trouble { get; init; }
 
     public static ProofEventJson Of(string what, ProofView? proof) => new()
     {

@@ -58,7 +58,7 @@ internal static class WhatIfJson
         ["expected_cross_weight_percent"] = Of(plan.Forecast.CrossWeightPercent),
         ["expected_loads_kg"] = CarJson.Four(plan.Forecast.Loads.Loads),
         ["height_changes_mm"] = CarJson.Four(plan.Forecast.HeightChangesMm),
-        ["findings"] = new JsonArray([.. plan.Findings.Select(CarJson.Finding)]),
+        ["findings"] = new JsonArray([.. plan.Findings.Select(CarJson.Diagnostic)]),
         ["alternatives"] = new JsonArray([.. plan.Alternatives.Select(x => (JsonNode)x.Words)]),
     };
 

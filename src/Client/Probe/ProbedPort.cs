@@ -85,18 +85,18 @@ internal sealed class ProbedPort : IDisposable
         }
     }
 
-    private ClientException Gone(Exception? cause) => new(new Trouble("SL-475", $"{_port.PortName} went away while it was listened to.", "Check cable, adapter and hub, then try again."), cause);
+    private ClientException Gone(Exception? cause) => new(new Diagnostic(ProbeCodes.PortLost, $"{_port.PortName} went away while it was listened to.", "Check cable, adapter and hub, then try again."), cause);
 
     // The serial library says "access denied" whatever the cause: the system is asked.
-    private static Trouble Why(string name, Exception e)
+    private static Diagnostic Why(string name, Exception e)
     {
         if (!OperatingSystem.IsWindows() && !Path.Exists(name))
-            return new Trouble("SL-471", $"{name} is not there.", "Plug the adapter in; scalelink doctor lists what is wrong with adapters.");
+            return new Diagnostic(ProbeCodes.PortMissing, $"{name} is not there.", "Plug the adapter in; scalelink doctor lists what is wrong with adapters.");
         if (OperatingSystem.IsLinux() && !Ownership.MayOpen(name))
-            return new Trouble("SL-472", $"{name} may not be opened by this user.", $"scalelink doctor {name} says which group is missed.");
+            return new Diagnostic(ProbeCodes.PortForbidden, $"{name} may not be opened by this user.", $"scalelink doctor {name} says which group is missed.");
         if (OperatingSystem.IsLinux() && !IsTerminal(name))
-            return new Trouble("SL-474", $"{name} is not a serial port.", "Name the adapter's device, such as /dev/serial/by-path/....");
-        return new Trouble("SL-473", $"{name} is held by another program: {e.Message}", "Stop the daemon, or whatever else reads there; scalelink doctor names it.");
+            return new Diagnostic(ProbeCodes.NotSerialPort, $"{name} is not a serial port.", "Name the adapter's device, such as /dev/serial/by-path/....");
+        return new Diagnostic(ProbeCodes.PortHeld, $"{name} is held by another program: {e.Message}", "Stop the daemon, or whatever else reads there; scalelink doctor names it.");
     }
 
     private static bool IsTerminal(string name) => SystemTree.RealPath(name) is var node && (node.StartsWith("/dev/tty", StringComparison.Ordinal) || node.StartsWith("/dev/pts/", StringComparison.Ordinal));

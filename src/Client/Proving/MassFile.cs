@@ -15,7 +15,7 @@ internal static partial class MassFile
     private const string Example = "Write lines like: 20 A, 20, M1";
 
     /// <summary>Reads a file.</summary>
-    /// <exception cref="ClientException">SL-440 the file cannot be read; SL-441 a line is not understood.</exception>
+    /// <exception cref="ClientException">SL-440 the file cannot be read; SL-448 a line is not understood.</exception>
     public static IReadOnlyList<KnownMass> Load(string path)
     {
         try
@@ -24,7 +24,7 @@ internal static partial class MassFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new ClientException(new Trouble("SL-440", $"The list of masses cannot be read: {e.Message}", "Look at the path and its permissions."), e);
+            throw new ClientException(new Diagnostic(ClientCodes.FileUnreadable, $"The list of masses cannot be read: {e.Message}", "Look at the path and its permissions."), e);
         }
     }
 
@@ -36,12 +36,12 @@ internal static partial class MassFile
         {
             var text = line.Trim();
             if (text.Length > 0 && text[0] != '#')
-                masses.Add(Line(text) ?? throw new ClientException(new Trouble("SL-441", $"Line {index + 1} of the masses is not understood: \"{Readings.PeerText.Clean(text, 60)}\".", $"{Example}; 50 B, 50.003, U 0.002 k 2; plate, 25, +-0.1; drum, 60 l, +-0.2.")));
+                masses.Add(Line(text) ?? throw new ClientException(new Diagnostic(ClientCodes.MassesNotUnderstood, $"Line {index + 1} of the masses is not understood: \"{Readings.PeerText.Clean(text, 60)}\".", $"{Example}; 50 B, 50.003, U 0.002 k 2; plate, 25, +-0.1; drum, 60 l, +-0.2.")));
         }
 
         return masses.Count is > 0 and <= MostMasses
             ? masses
-            : throw new ClientException(new Trouble("SL-441", $"The list holds {masses.Count} masses.", $"{Example}; at most {MostMasses}."));
+            : throw new ClientException(new Diagnostic(ClientCodes.MassesNotUnderstood, $"The list holds {masses.Count} masses.", $"{Example}; at most {MostMasses}."));
     }
 
     private static KnownMass? Line(string line)

@@ -72,7 +72,7 @@ internal sealed class ProofLines(Shell shell, DaemonConnection daemon, ProofWork
         ["skip"] => work.Skip(step, stop),
         ["finish"] => work.Finish(stop),
         ["again", var run] when uint.TryParse(run, out var number) => work.Repeat(number, stop),
-        _ => throw new ClientException(new Trouble("SL-443", $"\"{Readings.PeerText.Clean(order, 40)}\" is no order.", "Orders: record, back, skip, again N, finish.")),
+        _ => throw new ClientException(new Diagnostic(ClientCodes.OrderUnknown, $"\"{Readings.PeerText.Clean(order, 40)}\" is no order.", "Orders: record, back, skip, again N, finish.")),
     };
 
     private async Task Try(Func<Task<ProofView>> ask, bool isOrder)
@@ -85,7 +85,7 @@ internal sealed class ProofLines(Shell shell, DaemonConnection daemon, ProofWork
         {
             // Refused, or the daemon is away: the feed says how things stand, and the step is tried again.
             _sent = null;
-            telling.Refused(e.Trouble, isOrder);
+            telling.Refused(e.Diagnostic, isOrder);
         }
     }
 

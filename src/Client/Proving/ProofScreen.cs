@@ -106,7 +106,7 @@ internal sealed class ProofScreen(Shell shell, DaemonConnection daemon, ProofWor
         catch (ClientException e)
         {
             _sent = null;
-            (_message, _isRefused) = (e.Trouble.ToString(), true);
+            (_message, _isRefused) = (e.Diagnostic.ToString(), true);
         }
     }
 }

@@ -31,7 +31,7 @@ internal sealed class ProofTelling(Shell shell, bool json)
     }
 
     /// <summary>A request was refused; what was tried automatically may fail in passing without a word.</summary>
-    public void Refused(Trouble trouble, bool isOrder)
+    public void Refused(Diagnostic trouble, bool isOrder)
     {
         if (isOrder || !ProofWords.IsPassing(trouble.Code))
             Say("refused", trouble.ToString(), trouble: trouble);
@@ -91,13 +91,13 @@ internal sealed class ProofTelling(Shell shell, bool json)
             Say("step", $"{step.Number}/{step.Of} {ProofWords.Part(step.Stage, step.Run, step.WayDown)}: {ProofWords.Order(step)}{(step.Untold ? ", then say so with Enter" : "")}", proof);
         }
 
-        var waiting = proof.WaitingFor?.Code is { } code && !ProofWords.IsPassing(code) ? code : null;
+        var waiting = proof.WaitingFor?.Code is { } code && !ProofWords.IsPassing(Code.Read(code)) ? code : null;
         if (waiting is not null && waiting != _waiting)
-            Say("waiting", TroubleReader.Read(proof.WaitingFor!).ToString(), proof, TroubleReader.Read(proof.WaitingFor!));
+            Say("waiting", DiagnosticReader.Read(proof.WaitingFor!).ToString(), proof, DiagnosticReader.Read(proof.WaitingFor!));
         _waiting = waiting;
     }
 
-    private void Say(string what, string text, ProofView? proof = null, Trouble? trouble = null)
+    private void Say(string what, string text, ProofView? proof = null, Diagnostic? trouble = null)
     {
         if (json)
             shell.WriteJson(ProofEventJson.Of(what, proof) with { Says = trouble is null ? text : null, Trouble = trouble }, ClientJson.Default.ProofEventJson);

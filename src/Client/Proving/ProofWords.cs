@@ -10,17 +10,17 @@ internal static class ProofWords
     private const int LongestWords = 400;
 
     // Met in turn whenever a load comes: not at rest, not there yet, on the way, out of step for a moment.
-    private static readonly string[] Passing = ["SL-301", "SL-305", "SL-306", "SL-311", "SL-325", "SL-326"];
+    private static readonly Code[] Passing = [CalibrationCodes.Unsettled, CalibrationCodes.LoadUnchanged, CalibrationCodes.NotMonotonic, CalibrationCodes.WrongUnit, CalibrationCodes.UnexpectedLoad, CalibrationCodes.OutOfStep];
     // Of these, what is no news to somebody with a mass in the hands.
-    private static readonly string[] Plain = ["SL-301", "SL-305", "SL-326"];
+    private static readonly Code[] Plain = [CalibrationCodes.Unsettled, CalibrationCodes.LoadUnchanged, CalibrationCodes.OutOfStep];
 
     /// <summary>Whether a refusal goes by itself while the load comes.</summary>
-    public static bool IsPassing(string code) => Passing.Contains(code);
+    public static bool IsPassing(Code code) => Passing.Contains(code);
 
     /// <summary>Why the step is not taken yet, for the person at the pad: what to do only where it is not plain.</summary>
-    public static string Waiting(Fault why)
+    public static string Waiting(Api.V1.Diagnostic why)
     {
-        var trouble = TroubleReader.Read(why);
+        var trouble = DiagnosticReader.Read(why);
         return Plain.Contains(trouble.Code) ? $"Not yet: {trouble.Message}" : $"{trouble}";
     }
 

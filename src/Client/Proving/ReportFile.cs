@@ -38,7 +38,7 @@ internal static class ReportFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new ClientException(new Trouble("SL-445", $"The report cannot be written: {PeerText.Clean(e.Message, 200)}", "Choose another path."), e);
+            throw new ClientException(new Diagnostic(ClientCodes.FileUnwritable, $"The report cannot be written: {PeerText.Clean(e.Message, 200)}", "Choose another path."), e);
         }
     }
 }

@@ -15,7 +15,7 @@ internal static class ResultLines
     public static IEnumerable<string> Of(ProofResult result, Glyphs glyphs)
     {
         foreach (var refusal in result.Refusals)
-            yield return $"No calibration. {TroubleReader.Read(refusal)}";
+            yield return $"No calibration. {DiagnosticReader.Read(refusal)}";
         if (result.Calibration is { } calibration)
             foreach (var line in Calibration(result, calibration, glyphs))
                 yield return line;

@@ -49,7 +49,7 @@ internal static class RotationPage
         }
 
         if (view.WaitingFor is { } waiting)
-            yield return $"Not yet: {TroubleReader.Read(waiting)}";
+            yield return $"Not yet: {DiagnosticReader.Read(waiting)}";
         else if (view.Ready)
             yield return "Ready: scalelink proofs rotation record";
     }
@@ -57,7 +57,7 @@ internal static class RotationPage
     private static IEnumerable<string> Result(RotationView view, Glyphs glyphs)
     {
         if (view.Refused is { } refused)
-            yield return $"No outcome. {TroubleReader.Read(refused)}";
+            yield return $"No outcome. {DiagnosticReader.Read(refused)}";
         if (view.Result is not { } result)
             yield break;
         yield return "Against the mean of the four pads:";

@@ -10,7 +10,7 @@ internal static class StackText
     private const int LongestLabel = 40;
 
     /// <summary>A load of the command line.</summary>
-    /// <exception cref="ClientException">SL-442: nothing stands in it.</exception>
+    /// <exception cref="ClientException">SL-449: nothing stands in it.</exception>
     public static LoadStack Parse(string text)
     {
         var parts = text.Split(" on ", 2);
@@ -19,7 +19,7 @@ internal static class StackText
         stack.Ballast.AddRange(parts.Length > 1 ? Labels(parts[1]) : []);
         return stack.Masses.Count + stack.Ballast.Count > 0
             ? stack
-            : throw new ClientException(new Trouble("SL-442", $"\"{PeerText.Clean(text, LongestLabel)}\" is no load.", "Write the labels of the masses with + between them: \"20 A + 20 B\"."));
+            : throw new ClientException(new Diagnostic(ClientCodes.LoadWithoutLabels, $"\"{PeerText.Clean(text, LongestLabel)}\" is no load.", "Write the labels of the masses with + between them: \"20 A + 20 B\"."));
     }
 
     /// <summary>A load of the daemon, cleaned.</summary>

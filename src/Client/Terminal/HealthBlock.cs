@@ -5,7 +5,7 @@ using ScaleLink.Client.Readings;
 
 namespace ScaleLink.Client.Terminal;
 
-/// <summary>One line for the pads' states, and lines for what is wrong with them and how to mend it.</summary>
+/// <summary>One line for the pads' states, and lines for what is wrong with them and what to do about it.</summary>
 internal static class HealthBlock
 {
     private const int MostRowsAFault = 2;
@@ -46,7 +46,7 @@ internal static class HealthBlock
 
     // Pads that share a fault share its lines.
     private static IEnumerable<string> Faults(ListPadsResponse list, int width) =>
-        list.Pads.SelectMany(p => p.Faults.Select(f => (p.Corner, Trouble: TroubleReader.Read(f))))
+        list.Pads.SelectMany(p => p.Faults.Select(f => (p.Corner, Trouble: DiagnosticReader.Read(f))))
             .GroupBy(f => f.Trouble, f => f.Corner.Name())
             .SelectMany(g => TextWrap.Lines($"{string.Join(" ", g)}  {g.Key}", width, MostRowsAFault));
 

@@ -8,7 +8,7 @@ using Spectre.Console;
 
 namespace ScaleLink.Client.Terminal;
 
-/// <summary>The pads as a table, and their faults with the mend below it.</summary>
+/// <summary>The pads as a table, and their faults with the remedy below it.</summary>
 internal static class PadsPage
 {
     private const int LeastWidth = 60;
@@ -41,7 +41,7 @@ internal static class PadsPage
         console.Write(new Text($"Bay {PeerText.Clean(list.Bay, 32)}\n"));
         console.Write(Table(list, isLive, glyphs));
         foreach (var pad in list.Pads)
-            foreach (var fault in pad.Faults.Select(TroubleReader.Read))
+            foreach (var fault in pad.Faults.Select(DiagnosticReader.Read))
                 console.Write(new Text($"{pad.Corner.Name()}  {fault}\n"));
         if (list.Pads.Any(p => !p.Proved))
             console.Write(new Text($"Unproved, not checked with known masses: {string.Join(", ", list.Pads.Where(p => !p.Proved).Select(p => p.Corner.Name()))}\n"));

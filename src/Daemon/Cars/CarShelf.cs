@@ -51,12 +51,12 @@ public sealed class CarShelf
         CarKind.All(_ledger, name).Reverse().Select(Read).FirstOrDefault(c => c is not null && (hash is null || c.Hash == hash));
 
     /// <summary>Saves a car file; a file that is the newest of its car already is not saved again.</summary>
-    /// <exception cref="FindingException">The file has mistakes; all are listed.</exception>
+    /// <exception cref="DiagnosticException">The file has mistakes; all are listed.</exception>
     public SavedCar Save(string file, string who)
     {
         var read = CarFile.Read(file);
         if (read.Car is not { } car)
-            throw new FindingException(read.Mistakes);
+            throw new DiagnosticException(read.Mistakes);
         var hash = HashOf(file);
         _flow.Alone(() =>
         {

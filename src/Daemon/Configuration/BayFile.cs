@@ -15,7 +15,7 @@ public sealed class BayFile
         ["external"] = BrokerKind.External,
     };
 
-    private readonly List<Mistake> _mistakes = [];
+    private readonly List<Diagnostic> _mistakes = [];
 
     private BayFile(string path) => Path = path;
 
@@ -23,7 +23,7 @@ public sealed class BayFile
     public string Path { get; }
 
     /// <summary>What is wrong with it. Empty: <see cref="Configuration"/> may be used as it is.</summary>
-    public IReadOnlyList<Mistake> Mistakes => _mistakes;
+    public IReadOnlyList<Diagnostic> Mistakes => _mistakes;
 
     /// <summary>What it says; absent when it cannot be read at all. Not to be used while there are <see cref="Mistakes"/> that matter.</summary>
     public BayConfiguration? Configuration { get; private set; }
@@ -38,7 +38,7 @@ public sealed class BayFile
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             var file = new BayFile(path);
-            file._mistakes.Add(new Mistake("SL-001", 0, $"The bay file cannot be read: {e.Message}", "Give its path with --bay FILE."));
+            file._mistakes.Add(FileMistake.At(0, ConfigurationCodes.FileUnreadable, $"The bay file cannot be read: {e.Message}", "Give its path with --bay FILE."));
             return file;
         }
     }
@@ -49,12 +49,12 @@ public sealed class BayFile
         var file = new BayFile(path);
         var document = SyntaxParser.Parse(text, path);
         foreach (var problem in document.Diagnostics)
-            file._mistakes.Add(new Mistake("SL-002", problem.Span.Start.Line + 1, problem.Message, "Mend the TOML syntax."));
+            file._mistakes.Add(FileMistake.At(problem.Span.Start.Line + 1, ConfigurationCodes.NotToml, problem.Message, "Correct the TOML syntax."));
         if (document.HasErrors)
             return file;
         var configuration = file.Read(document);
         file._mistakes.AddRange(BayCheck.Find(configuration));
-        file._mistakes.Sort((a, b) => a.Line.CompareTo(b.Line));
+        file._mistakes.Sort((a, b) => (a.Line ?? 0).CompareTo(b.Line ?? 0));
         file.Configuration = configuration;
         return file;
     }
@@ -137,7 +137,7 @@ public sealed class BayFile
         if (!needed.Any(block.Has))
             return null;
         foreach (var missing in needed.Where(key => !block.Has(key)))
-            block.Note("SL-004", block.Line, $"car.{missing} is missing.", "Give both tracks and both ride rates, or none of them.");
+            block.Note(ConfigurationCodes.KeyMissing, block.Line, $"car.{missing} is missing.", "Give both tracks and both ride rates, or none of them.");
         return (tracks, rates) is (({ } front, { } rear), ({ } frontRate, { } rearRate))
             ? new CarConfiguration(front, rear, frontRate, rearRate, uncertainty)
             : null;

@@ -14,12 +14,12 @@ internal static class CarFileReader
             var text = File.ReadAllText(Path.GetFullPath(name, Path.GetDirectoryName(Path.GetFullPath(bayFile))!));
             var mistakes = CarFile.Read(text).Mistakes;
             foreach (var mistake in mistakes)
-                block.Note(mistake.Code, block.LineOf("file"), $"{name}{(mistake.Line is { } line ? $", line {line}" : "")}: {mistake.Message}", mistake.Mend);
+                block.Note(mistake.Code, block.LineOf("file"), $"{name}{(mistake.Line is { } line ? $", line {line}" : "")}: {mistake.Message}", mistake.Remedy);
             return mistakes.Count == 0 ? text : null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            block.Note("SL-021", block.LineOf("file"), $"car.file = \"{name}\" cannot be read: {e.Message}", "Correct the path; it is meant from where the bay file lies.");
+            block.Note(ConfigurationCodes.CarFileUnreadable, block.LineOf("file"), $"car.file = \"{name}\" cannot be read: {e.Message}", "Correct the path; it is meant from where the bay file lies.");
             return null;
         }
     }

@@ -12,7 +12,7 @@ internal static class PadReader
     {
         var corner = block.Choice("corner", CornerNames);
         if (!block.Has("corner"))
-            block.Note("SL-004", block.Line, "pads.corner is missing.", "Add corner = \"LF\", \"RF\", \"LR\" or \"RR\".");
+            block.Note(ConfigurationCodes.KeyMissing, block.Line, "pads.corner is missing.", "Add corner = \"LF\", \"RF\", \"LR\" or \"RR\".");
         var source = new SourceReader(block, tables.Under(block, "pads.registers", isList: true)).Read();
         var pad = new PadConfiguration
         {
@@ -28,7 +28,7 @@ internal static class PadReader
             Line = block.LineOf("link"),
         };
         if (pad.KgPerCount is 0)
-            block.Note("SL-006", block.LineOf("kg_per_count"), "pads.kg_per_count = 0 gives no load.", "Write the kg that one count stands for.");
+            block.Note(ConfigurationCodes.ValueUnusable, block.LineOf("kg_per_count"), "pads.kg_per_count = 0 gives no load.", "Write the kg that one count stands for.");
         CheckCapacity(block, source.Protocol);
         CheckLoads(block, source);
         block.Finish();
@@ -42,16 +42,16 @@ internal static class PadReader
         if (blocks.Count == 0)
         {
             foreach (var stray in registers)
-                stray.Note("SL-003", stray.Line, "[[pads.tilt.registers]] stands without its [pads.tilt].", "Add [pads.tilt] above it.");
+                stray.Note(ConfigurationCodes.BlockMisplaced, stray.Line, "[[pads.tilt.registers]] stands without its [pads.tilt].", "Add [pads.tilt] above it.");
             return null;
         }
 
         var source = new SourceReader(blocks[0], registers).Read();
         var rules = RulesOf(source);
         if (rules is not null && !(rules.Contains(FieldMeaning.Pitch) && rules.Contains(FieldMeaning.Roll)))
-            blocks[0].Note("SL-019", blocks[0].Line, "pads.tilt gives no pitch and roll.", "Name both.");
+            blocks[0].Note(ConfigurationCodes.ReadingsUnusable, blocks[0].Line, "pads.tilt gives no pitch and roll.", "Name both.");
         if (rules?.Contains(FieldMeaning.Load) == true)
-            blocks[0].Note("SL-019", blocks[0].Line, "pads.tilt names a load.", "Loads belong to the pad's own source.");
+            blocks[0].Note(ConfigurationCodes.ReadingsUnusable, blocks[0].Line, "pads.tilt names a load.", "Loads belong to the pad's own source.");
         blocks[0].Finish();
         return source;
     }
@@ -59,15 +59,15 @@ internal static class PadReader
     private static void CheckCapacity(TomlBlock block, ProtocolKind protocol)
     {
         if (protocol == ProtocolKind.PadFrames && block.Has("capacity_kg"))
-            block.Note("SL-016", block.LineOf("capacity_kg"), "pads.capacity_kg means nothing to pad-frames: the pad says it itself.", "Take it out.");
+            block.Note(ConfigurationCodes.KeyMeansNothing, block.LineOf("capacity_kg"), "pads.capacity_kg means nothing to pad-frames: the pad says it itself.", "Take it out.");
         else if (protocol != ProtocolKind.PadFrames && !block.Has("capacity_kg"))
-            block.Note("SL-004", block.Line, "pads.capacity_kg is missing.", "Add capacity_kg = what the pad may carry: a zero is held against it.");
+            block.Note(ConfigurationCodes.KeyMissing, block.Line, "pads.capacity_kg is missing.", "Add capacity_kg = what the pad may carry: a zero is held against it.");
     }
 
     private static void CheckLoads(TomlBlock block, SourceConfiguration source)
     {
         if (RulesOf(source)?.Contains(FieldMeaning.Load) == false)
-            block.Note("SL-019", block.Line, "pads: no load is named.", "Name a load for each cell.");
+            block.Note(ConfigurationCodes.ReadingsUnusable, block.Line, "pads: no load is named.", "Name a load for each cell.");
     }
 
     private static HashSet<FieldMeaning>? RulesOf(SourceConfiguration source) =>

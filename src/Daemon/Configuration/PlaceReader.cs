@@ -18,9 +18,9 @@ internal static class PlaceReader
         var height = block.Number("height_m", -500, 6000);
         var gravity = block.Number("gravity_mps2", 9.75, 9.85);
         if (gravity is not null && latitude is not null)
-            block.Note("SL-006", block.LineOf("gravity_mps2"), "place gives both a gravity and a latitude.", "Keep the one that is known better.");
+            block.Note(ConfigurationCodes.ValueUnusable, block.LineOf("gravity_mps2"), "place gives both a gravity and a latitude.", "Keep the one that is known better.");
         if (height is not null && latitude is null)
-            block.Note("SL-004", block.Line, "place.height_m stands without place.latitude_deg.", "Add latitude_deg.");
+            block.Note(ConfigurationCodes.KeyMissing, block.Line, "place.height_m stands without place.latitude_deg.", "Add latitude_deg.");
         block.Finish();
         return (gravity, latitude) switch
         {

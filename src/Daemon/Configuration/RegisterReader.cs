@@ -34,7 +34,7 @@ internal static class RegisterReader
         var meaning = Required(block, "means", Meanings);
         var at = block.Whole("at", 0, 65535);
         if (!block.Has("at"))
-            block.Note("SL-004", block.Line, $"{block.Name}.at is missing.", "Add at = the register's address, counted from 0.");
+            block.Note(ConfigurationCodes.KeyMissing, block.Line, $"{block.Name}.at is missing.", "Add at = the register's address, counted from 0.");
         var type = Required(block, "type", Types);
         var table = block.Choice("table", Tables) ?? ModbusFunction.ReadHoldingRegisters;
         var order = block.Choice("word_order", Orders) ?? WordOrder.HighFirst;
@@ -67,7 +67,7 @@ internal static class RegisterReader
     {
         var choice = block.Choice(key, choices);
         if (!block.Has(key))
-            block.Note("SL-004", block.Line, $"{block.Name}.{key} is missing.", $"Add {key} = one of {string.Join(", ", choices.Keys)}.");
+            block.Note(ConfigurationCodes.KeyMissing, block.Line, $"{block.Name}.{key} is missing.", $"Add {key} = one of {string.Join(", ", choices.Keys)}.");
         return choice;
     }
 
@@ -81,7 +81,7 @@ internal static class RegisterReader
                 && int.TryParse(place, out var bit) && bit is >= 0 and <= 31 && BitNames.TryGetValue(name, out var means))
                 bits.Add(new StatusBit(bit, means));
             else
-                block.Note("SL-006", block.LineOf("bits"), $"{block.Name}.bits: \"{part}\" is no bit and its meaning.", $"Write for instance \"3 excitation, 9 converter\"; meanings: {string.Join(", ", BitNames.Keys)}.");
+                block.Note(ConfigurationCodes.ValueUnusable, block.LineOf("bits"), $"{block.Name}.bits: \"{part}\" is no bit and its meaning.", $"Write for instance \"3 excitation, 9 converter\"; meanings: {string.Join(", ", BitNames.Keys)}.");
         }
 
         return bits;

@@ -49,7 +49,7 @@ internal sealed class SourceReader(TomlBlock block, IReadOnlyList<TomlBlock> reg
         if (protocol != ProtocolKind.TextLines)
             Refuse(TextKeys, protocol);
         foreach (var table in protocol == ProtocolKind.ModbusRtu ? [] : registers)
-            table.Note("SL-016", table.Line, $"[[{table.Name}]] means nothing to {NameOf(protocol)}.", "Write protocol = \"modbus-rtu\", or take it out.");
+            table.Note(ConfigurationCodes.KeyMeansNothing, table.Line, $"[[{table.Name}]] means nothing to {NameOf(protocol)}.", "Write protocol = \"modbus-rtu\", or take it out.");
         return source;
     }
 
@@ -57,7 +57,7 @@ internal sealed class SourceReader(TomlBlock block, IReadOnlyList<TomlBlock> reg
     {
         var bits = block.Whole("data_bits", 7, 8) ?? 8;
         if (bits == 7 && protocol != ProtocolKind.TextLines)
-            block.Note("SL-006", block.LineOf("data_bits"), $"{block.Name}.data_bits = 7 loses the eighth bit of every byte of {NameOf(protocol)}.", "Take it out: only text-lines can be sent with 7.");
+            block.Note(ConfigurationCodes.ValueUnusable, block.LineOf("data_bits"), $"{block.Name}.data_bits = 7 loses the eighth bit of every byte of {NameOf(protocol)}.", "Take it out: only text-lines can be sent with 7.");
         return bits;
     }
 
@@ -70,12 +70,12 @@ internal sealed class SourceReader(TomlBlock block, IReadOnlyList<TomlBlock> reg
         if (!isMeant)
             return null;
         if (!block.Has("slave"))
-            block.Note("SL-004", block.Line, $"{block.Name}.slave is missing.", "Add slave = 1, or the address that is set in the device.");
+            block.Note(ConfigurationCodes.KeyMissing, block.Line, $"{block.Name}.slave is missing.", "Add slave = 1, or the address that is set in the device.");
         if (fields.Contains(null))
             return null;
         var problems = RegisterMap.Problems([.. fields.OfType<RegisterField>()]).ToList();
         foreach (var problem in problems)
-            block.Note("SL-019", block.Line, $"{block.Name}: {problem}.", $"Correct the [[{block.Name}.registers]] blocks.");
+            block.Note(ConfigurationCodes.ReadingsUnusable, block.Line, $"{block.Name}: {problem}.", $"Correct the [[{block.Name}.registers]] blocks.");
         return problems.Count > 0 || slave is not { } address
             ? null
             : new ModbusConfiguration((byte)address, pollHz, TimeSpan.FromMilliseconds(timeoutMs), new RegisterMap([.. fields.OfType<RegisterField>()]));
@@ -94,12 +94,12 @@ internal sealed class SourceReader(TomlBlock block, IReadOnlyList<TomlBlock> reg
         if (pattern is null)
         {
             if (!block.Has("pattern"))
-                block.Note("SL-004", block.Line, $"{block.Name}.pattern is missing.", "Add pattern = '...' with a group for each number.");
+                block.Note(ConfigurationCodes.KeyMissing, block.Line, $"{block.Name}.pattern is missing.", "Add pattern = '...' with a group for each number.");
             return null;
         }
 
         if (!LinePattern.TryCreate(pattern, unit, scale, checksum, out var made, out var problem))
-            block.Note("SL-020", block.LineOf("pattern"), $"{block.Name}.pattern cannot be used: {problem}.", "Write a .NET regular expression without look-around, in 'single quotes', with named groups.");
+            block.Note(ConfigurationCodes.PatternUnusable, block.LineOf("pattern"), $"{block.Name}.pattern cannot be used: {problem}.", "Write a .NET regular expression without look-around, in 'single quotes', with named groups.");
         return made is null ? null : new TextConfiguration(made, end, pauseMs is { } ms ? TimeSpan.FromMilliseconds(ms) : null);
     }
 
@@ -107,18 +107,18 @@ internal sealed class SourceReader(TomlBlock block, IReadOnlyList<TomlBlock> reg
     {
         var text = block.Text("line_end") ?? AnyEnd;
         if (text == NoEnd && !hasPause)
-            block.Note("SL-006", block.LineOf("line_end"), $"{block.Name}.line_end = \"{NoEnd}\" needs pause_ms.", "Add pause_ms, for instance 20.");
+            block.Note(ConfigurationCodes.ValueUnusable, block.LineOf("line_end"), $"{block.Name}.line_end = \"{NoEnd}\" needs pause_ms.", "Add pause_ms, for instance 20.");
         if (text is [< (char)128 and var one])
             return LineEnd.Only((byte)one);
         if (text is not (AnyEnd or NoEnd))
-            block.Note("SL-006", block.LineOf("line_end"), $"{block.Name}.line_end = \"{text}\" ends no line.", $"Write \"{AnyEnd}\", \"{NoEnd}\", or one character such as \";\" or \"\\u0003\".");
+            block.Note(ConfigurationCodes.ValueUnusable, block.LineOf("line_end"), $"{block.Name}.line_end = \"{text}\" ends no line.", $"Write \"{AnyEnd}\", \"{NoEnd}\", or one character such as \";\" or \"\\u0003\".");
         return text == NoEnd ? LineEnd.PauseOnly : LineEnd.ReturnOrFeed;
     }
 
     private void Refuse(IEnumerable<string> keys, ProtocolKind protocol)
     {
         foreach (var key in keys.Where(block.Has))
-            block.Note("SL-016", block.LineOf(key), $"{block.Name}.{key} means nothing to {NameOf(protocol)}.", "Take it out, or correct protocol.");
+            block.Note(ConfigurationCodes.KeyMeansNothing, block.LineOf(key), $"{block.Name}.{key} means nothing to {NameOf(protocol)}.", "Take it out, or correct protocol.");
     }
 
     public static string NameOf(ProtocolKind protocol) => ProtocolNames.First(p => p.Value == protocol).Key;

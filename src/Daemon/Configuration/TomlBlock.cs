@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using System.Globalization;
 using ScaleLink.Weighing.Documents;
 using Tomlyn.Syntax;
@@ -7,9 +8,9 @@ namespace ScaleLink.Daemon.Configuration;
 /// <summary>One table of the bay file.</summary>
 internal sealed class TomlBlock : DocumentBlock<KeyValueSyntax>
 {
-    private readonly List<Mistake> _mistakes;
+    private readonly List<Diagnostic> _mistakes;
 
-    public TomlBlock(string name, int line, IEnumerable<KeyValueSyntax> entries, List<Mistake> mistakes) : base(name)
+    public TomlBlock(string name, int line, IEnumerable<KeyValueSyntax> entries, List<Diagnostic> mistakes) : base(name)
     {
         (Line, _mistakes) = (line, mistakes);
         foreach (var entry in entries)
@@ -20,9 +21,9 @@ internal sealed class TomlBlock : DocumentBlock<KeyValueSyntax>
 
     public int Line { get; }
 
-    protected override string UnknownCode => "SL-005";
+    protected override Code UnknownCode => ConfigurationCodes.KeyUnknown;
 
-    protected override string WrongKindCode => "SL-006";
+    protected override Code WrongKindCode => ConfigurationCodes.ValueUnusable;
 
     public int LineOf(string key) => Peek(key) is { } entry ? entry.Span.Start.Line + 1 : Line;
 
@@ -34,7 +35,7 @@ internal sealed class TomlBlock : DocumentBlock<KeyValueSyntax>
         if (!string.IsNullOrWhiteSpace(text))
             return text;
         if (text is not null || !Has(key))
-            Note("SL-004", LineOf(key), $"{At(key)} is missing.", $"Add {key} = \"...\".");
+            Note(ConfigurationCodes.KeyMissing, LineOf(key), $"{At(key)} is missing.", $"Add {key} = \"...\".");
         return "";
     }
 
@@ -53,9 +54,9 @@ internal sealed class TomlBlock : DocumentBlock<KeyValueSyntax>
     public T? Choice<T>(string key, IReadOnlyDictionary<string, T> choices) where T : struct => ReadValue<T?>(key, "one of " + string.Join(", ", choices.Keys), value =>
         value is StringValueSyntax { Value: { } text } && choices.TryGetValue(text, out var choice) ? choice : null);
 
-    public void Note(string code, int line, string message, string mend) => _mistakes.Add(new Mistake(code, line, message, mend));
+    public void Note(Code code, int line, string message, string remedy) => _mistakes.Add(FileMistake.At(line, code, message, remedy));
 
-    public override void Note(string code, string key, string message, string mend) => Note(code, LineOf(key), message, mend);
+    public override void Note(Code code, string key, string message, string remedy) => Note(code, LineOf(key), message, remedy);
 
     protected override string Shown(KeyValueSyntax field) => $"{field.Value}".Trim();
 

@@ -6,10 +6,10 @@ namespace ScaleLink.Daemon.Configuration;
 internal sealed class TomlTables
 {
     private readonly ILookup<string, TableSyntaxBase> _tables;
-    private readonly List<Mistake> _mistakes;
+    private readonly List<Diagnostic> _mistakes;
     private readonly HashSet<string> _asked = [];
 
-    public TomlTables(DocumentSyntax document, List<Mistake> mistakes)
+    public TomlTables(DocumentSyntax document, List<Diagnostic> mistakes)
     {
         _tables = document.Tables.Cast<TableSyntaxBase>().ToLookup(t => t.Name!.ToString().Trim());
         _mistakes = mistakes;
@@ -21,9 +21,9 @@ internal sealed class TomlTables
         _asked.Add(name);
         var found = _tables[name].ToList();
         foreach (var extra in found.Skip(1))
-            _mistakes.Add(new Mistake("SL-003", LineOf(extra), $"[{name}] stands twice.", "Join the two."));
+            _mistakes.Add(FileMistake.At(LineOf(extra), ConfigurationCodes.BlockMisplaced, $"[{name}] stands twice.", "Join the two."));
         foreach (var list in found.Take(1).Where(t => t is TableArraySyntax))
-            _mistakes.Add(new Mistake("SL-003", LineOf(list), $"[[{name}]] stands where one [{name}] is meant.", $"Write [{name}]."));
+            _mistakes.Add(FileMistake.At(LineOf(list), ConfigurationCodes.BlockMisplaced, $"[[{name}]] stands where one [{name}] is meant.", $"Write [{name}]."));
         return found.Count == 0
             ? new TomlBlock(name, 0, [], _mistakes)
             : new TomlBlock(name, LineOf(found[0]), found[0].Items, _mistakes);
@@ -36,7 +36,7 @@ internal sealed class TomlTables
         foreach (var table in _tables[name])
         {
             if (table is not TableArraySyntax)
-                _mistakes.Add(new Mistake("SL-003", LineOf(table), $"[{name}] stands where a list is meant.", $"Write [[{name}]]."));
+                _mistakes.Add(FileMistake.At(LineOf(table), ConfigurationCodes.BlockMisplaced, $"[{name}] stands where a list is meant.", $"Write [[{name}]]."));
             yield return new TomlBlock(name, LineOf(table), table.Items, _mistakes);
         }
     }
@@ -48,7 +48,7 @@ internal sealed class TomlTables
         var next = _tables[parent.Name].Select(LineOf).Where(line => line > parent.Line).DefaultIfEmpty(int.MaxValue).Min();
         var mine = _tables[name].Where(t => LineOf(t) > parent.Line && LineOf(t) < next).ToList();
         foreach (var wrong in mine.Where(t => t is TableArraySyntax != isList))
-            _mistakes.Add(new Mistake("SL-003", LineOf(wrong), $"{name} is {(isList ? "a list" : "one block")} of its pad.", isList ? $"Write [[{name}]]." : $"Write [{name}]."));
+            _mistakes.Add(FileMistake.At(LineOf(wrong), ConfigurationCodes.BlockMisplaced, $"{name} is {(isList ? "a list" : "one block")} of its pad.", isList ? $"Write [[{name}]]." : $"Write [{name}]."));
         return [.. mine.Select(t => new TomlBlock(name, LineOf(t), t.Items, _mistakes))];
     }
 
@@ -56,7 +56,7 @@ internal sealed class TomlTables
     {
         foreach (var group in _tables.Where(g => !_asked.Contains(g.Key)))
             foreach (var table in group)
-                _mistakes.Add(new Mistake("SL-005", LineOf(table), $"[{group.Key}] is not known.", $"Known: {string.Join(", ", _asked.Order())}."));
+                _mistakes.Add(FileMistake.At(LineOf(table), ConfigurationCodes.KeyUnknown, $"[{group.Key}] is not known.", $"Known: {string.Join(", ", _asked.Order())}."));
     }
 
     private static int LineOf(TableSyntaxBase table) => table.Span.Start.Line + 1;

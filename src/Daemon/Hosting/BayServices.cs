@@ -93,7 +93,7 @@ internal static class BayServices
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or SqliteException)
         {
-            throw new StartException("SL-362", $"The ledger {path} cannot be opened: {e.Message}.", "See that its folder is there, can be written by the daemon, and has room on its disk.", e);
+            throw new StartException(LedgerCodes.LedgerUnopenable, $"The ledger {path} cannot be opened: {e.Message}.", "See that its folder is there, can be written by the daemon, and has room on its disk.", e);
         }
     }
 

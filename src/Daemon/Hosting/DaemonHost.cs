@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Runtime;
@@ -13,12 +14,12 @@ internal static class DaemonHost
     public static async Task<int> Run(StartOptions options)
     {
         var file = BayFile.Load(options.BayFile);
-        var mistakes = file.Mistakes.Where(m => !(options.AllowMissing && m.Code == "SL-101")).ToList();
+        var mistakes = file.Mistakes.Where(m => !(options.AllowMissing && m.Code == LinkCodes.PortMissing)).ToList();
         foreach (var mistake in mistakes)
             await Console.Error.WriteLineAsync(mistake.Describe(file.Path));
         if (mistakes.Count > 0)
         {
-            await Console.Error.WriteLineAsync($"{mistakes.Count} to mend; not started.");
+            await Console.Error.WriteLineAsync($"{mistakes.Count} to correct; not started.");
             return ToBeMended;
         }
 
@@ -56,17 +57,17 @@ internal static class DaemonHost
         }
         catch (StartException e)
         {
-            await Console.Error.WriteLineAsync($"{e.Code}: {e.Message} {e.Mend}");
+            await Console.Error.WriteLineAsync(e.Diagnostic.ToString());
             return ToBeMended;
         }
         catch (StepRefusedException e)
         {
-            await Console.Error.WriteLineAsync($"{e.Finding.Code}: {e.Finding.Message} {e.Finding.Mend}");
+            await Console.Error.WriteLineAsync(e.Diagnostic.ToString());
             return ToBeMended;
         }
-        catch (Exception e) when (PortInUse.Explain(e, bay.Listen) is { } text)
+        catch (Exception e) when (PortInUse.Explain(e, bay.Listen) is { } taken)
         {
-            await Console.Error.WriteLineAsync(text);
+            await Console.Error.WriteLineAsync(taken.ToString());
             return ToBeMended;
         }
         catch (Exception e)

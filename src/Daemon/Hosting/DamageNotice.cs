@@ -13,7 +13,7 @@ internal sealed class DamageNotice(OpenedLedger opened, LiveBay bay, ILogger<Dam
     public Task StartAsync(CancellationToken cancellationToken)
     {
         if (opened.Damage is { } damage)
-            Tell(LedgerDamage.Code, damage.Message, damage.Mend);
+            Tell(LedgerCodes.LedgerDamaged, damage.Message, damage.Remedy);
         opened.Ledger.LeftOut.Found += TellLater;
         TellLeftOut();
         return Task.CompletedTask;
@@ -36,12 +36,12 @@ internal sealed class DamageNotice(OpenedLedger opened, LiveBay bay, ILogger<Dam
     {
         Volatile.Write(ref _isToBeTold, false);
         if (opened.Ledger.LeftOut.Sentence is { } sentence)
-            Tell(LeftOutEntry.Code, sentence, LeftOutEntry.Remedy);
+            Tell(LedgerCodes.EntryLeftOut, sentence, LeftOutEntry.Remedy);
     }
 
-    private void Tell(string code, string message, string remedy)
+    private void Tell(Code code, string message, string remedy)
     {
-        log.LogError("{Code}: {Message} {Remedy}", code, message, remedy);
+        log.LogError("{Diagnostic}", new Diagnostic(code, message, remedy));
         foreach (var pad in bay.Pads)
             pad.OnTrouble(code, message, remedy, stops: false);
     }

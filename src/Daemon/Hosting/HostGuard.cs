@@ -10,6 +10,7 @@ namespace ScaleLink.Daemon.Hosting;
 internal sealed class HostGuard(ListenConfiguration listen)
 {
     private const string Local = "localhost";
+    private static readonly Diagnostic Strange = new(ServiceCodes.HostNameUnknown, "This bay is not asked for under that name.", "Open it by its address, or add the name to listen.names in the bay file.");
 
     /// <summary>Whether a request for that host, without its port, is meant for this bay.</summary>
     public bool Admits(string host) => IPAddress.TryParse(host, out var address)
@@ -27,6 +28,6 @@ internal sealed class HostGuard(ListenConfiguration listen)
         }
 
         context.Response.StatusCode = StatusCodes.Status421MisdirectedRequest;
-        await context.Response.WriteAsync("SL-417: this bay is not asked for under that name. Open it by its address, or add the name to listen.names in the bay file.\n");
+        await context.Response.WriteAsync($"{Strange}\n");
     }
 }

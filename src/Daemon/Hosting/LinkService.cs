@@ -19,10 +19,10 @@ internal sealed class LinkService(LiveBay bay, ILinkFactory factory, FlightRecor
         {
             var members = link.ToList();
             if (!LinkAddress.TryParse(members[0].Source, out var address, out var problem))
-                throw new StartException("SL-012", problem, "Correct the link in the bay file.");
+                throw new StartException(ConfigurationCodes.LinkUnusable, problem, "Correct the link in the bay file.");
             foreach (var (_, source, sink) in members)
                 if (address is SerialAddress && names.Doubt(source.Link) is { } doubt)
-                    log.LogWarning("{Source} {Code}: {Message} {Mend}", sink.Name, doubt.Code, doubt.Message, doubt.Mend);
+                    log.LogWarning("{Source}: {Diagnostic}", sink.Name, doubt);
             var tape = recorder.Add(address, [.. members.Select(m => new RecordedSource(m.Channel, m.Source))]);
             var recording = new RecordingLinkFactory(factory, tape, clock);
             var supervisor = new LinkSupervisor(address, recording, () => Converse(members, address), [.. members.Select(m => m.Sink)], clock, log);

@@ -18,7 +18,7 @@ public static class LedgerLock
         }
         catch (HeldException held)
         {
-            throw new StartException("SL-364", $"Another daemon works on the ledger {ledger}: {held.By}.",
+            throw new StartException(LedgerCodes.LedgerHeld, $"Another daemon works on the ledger {ledger}: {held.By}.",
                 "End that one first, or give this bay a ledger of its own (ledger.path in the bay file).", held);
         }
     }

@@ -7,9 +7,6 @@ namespace ScaleLink.Daemon.Journal;
 /// <param name="Because">Why it cannot be used.</param>
 public sealed record LeftOutEntry(long Id, string Kind, string Subject, string Because)
 {
-    /// <summary>Stable code.</summary>
-    public const string Code = "SL-363";
-
     /// <summary>What to do next, for one or many.</summary>
     public const string Remedy =
         "What they said is not counted: look at the calibrations, zeros and sessions they name before you weigh. If a newer ScaleLink wrote them, use that; otherwise restore a backup of the ledger, and test the disk.";

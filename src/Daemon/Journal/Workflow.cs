@@ -12,9 +12,6 @@ namespace ScaleLink.Daemon.Journal;
 internal sealed class Workflow<TState>
     where TState : class
 {
-    /// <summary>Somebody else was faster.</summary>
-    public const string Overtaken = "SL-565";
-
     private readonly LedgerDatabase _ledger;
     private readonly Lock _gate = new();
     private readonly Dictionary<string, EntryMark> _newest = [];
@@ -81,7 +78,7 @@ internal sealed class Workflow<TState>
         }
         catch (RefusedException refused)
         {
-            throw new StepRefusedException(refused.Refusal);
+            throw new StepRefusedException(refused.Diagnostic);
         }
     }
 
@@ -97,7 +94,7 @@ internal sealed class Workflow<TState>
         }
     }
 
-    private static StepRefusedException NotTheNewest(EntryMark? newest) => new(Overtaken,
+    private static StepRefusedException NotTheNewest(EntryMark? newest) => new(LedgerCodes.StepOvertaken,
         newest is null ? "Nothing of that is on record."
             : string.Create(CultureInfo.InvariantCulture, $"Somebody else has taken a step meanwhile: entry {newest.Id} by {newest.Who}, {newest.At.UtcDateTime:HH:mm:ss} UTC."),
         "Look at it again, then decide.");

@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using System.Collections.Immutable;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
@@ -66,13 +67,13 @@ internal sealed class LeanDesk(LeanLedger ledger, BayConfiguration bay, BayClock
 
     private LeanStanding Find(PadChannel pad, string wanted)
     {
-        var standing = At(pad) ?? throw new StepRefusedException("SL-343", $"{pad.Corner} is not live.", "Mend its link first, then go on.");
+        var standing = At(pad) ?? throw new StepRefusedException(PadStateCodes.NotLive, $"{pad.Corner} is not live.", "Mend its link first, then go on.");
         return wanted.Length > 0 && wanted != standing.SerialNumber
             ? throw OutOfStep($"{standing.SerialNumber} is at {pad.Corner} now, not {wanted}.", "Look where the pad is: scalelink pads.")
             : standing;
     }
 
-    private static StepRefusedException OutOfStep(string message, string mend) => new(CarCodes.LeanOutOfStep, message, mend);
+    private static StepRefusedException OutOfStep(string message, string mend) => new(InclinometerCodes.OutOfStep, message, mend);
 
     private LeanStanding Standing(PadChannel pad, string serialNumber)
     {

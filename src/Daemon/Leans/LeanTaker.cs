@@ -9,21 +9,21 @@ namespace ScaleLink.Daemon.Leans;
 internal sealed class LeanTaker(double raisedBelowKg, BayClock clock)
 {
     /// <summary>The reading of this moment, the zero of the inclinometer still in it.</summary>
-    public (LeanReading? Reading, Finding? Refused) Take(PadChannel pad)
+    public (LeanReading? Reading, Diagnostic? Refused) Take(PadChannel pad)
     {
         if (pad.ObserveLean() is not { } seen)
-            return (null, new("SL-343", $"{pad.Corner} is not live.", "Mend its link first, then read again."));
+            return (null, new(PadStateCodes.NotLive, $"{pad.Corner} is not live.", "Repair its link first, then read again."));
         if (pad.Snapshot() is { LoadKg: { } load } && Math.Abs(load) >= raisedBelowKg)
-            return (null, new(CarCodes.LeanUnderLoad, string.Create(CultureInfo.InvariantCulture, $"{pad.Corner} carries {load:0.0} kg: a pad is turned empty."), "Take the car or the masses off it. Zero the pad if it is empty."));
+            return (null, new(InclinometerCodes.PadLoaded, string.Create(CultureInfo.InvariantCulture, $"{pad.Corner} carries {load:0.0} kg: a pad is turned empty."), "Take the car or the masses off it. Zero the pad if it is empty."));
         if (seen.Samples.Count == 0)
             return (null, Unknown(pad));
         return seen.IsWhole && LeanRest.Read(seen.Samples, clock.ToUtc(clock.NowNs)) is { } reading
             ? (reading with { TemperatureC = seen.TemperatureC }, null)
-            : (null, new(CarCodes.LeanNotAtRest, $"{pad.Corner} does not lie still.", $"Put it down, hands off, and wait {LeanRest.WindowSeconds:0} s; keep off the floor round it."));
+            : (null, new(InclinometerCodes.PadNotAtRest, $"{pad.Corner} does not lie still.", $"Put it down, hands off, and wait {LeanRest.WindowSeconds:0} s; keep off the floor round it."));
     }
 
     // A sensor that has failed says so; one that was never there says nothing.
-    private static Finding Unknown(PadChannel pad) => pad.Snapshot().Faults.FirstOrDefault(f => f.Code is "SL-207" or TiltFeed.Code) is { } fault
-        ? new(CarCodes.LeanUnknown, $"{pad.Corner} does not say how it leans ({fault.Code}): {fault.Message}", fault.Mend)
-        : new(CarCodes.LeanUnknown, $"{pad.Corner} sends no tilt: it has no inclinometer, or none is named in the bay file.", "Give the pad an inclinometer, or name one under pads.tilt in the bay file.");
+    private static Diagnostic Unknown(PadChannel pad) => pad.Snapshot().Faults.FirstOrDefault(f => f.Code == PadCodes.TiltSensorFailed || f.Code == PadCodes.TiltUnknown) is { } fault
+        ? new(InclinometerCodes.TiltNotRead, $"{pad.Corner} does not say how it leans ({fault.Code}): {fault.Message}", fault.Remedy)
+        : new(InclinometerCodes.TiltNotRead, $"{pad.Corner} sends no tilt: it has no inclinometer, or none is named in the bay file.", "Give the pad an inclinometer, or name one under pads.tilt in the bay file.");
 }

@@ -10,11 +10,11 @@ namespace ScaleLink.Daemon.Links;
 public interface ILink : IDisposable
 {
     /// <summary>Blocks until bytes come; gives their number, at least 1.</summary>
-    /// <exception cref="LinkFaultException">The link has ended, or was disposed.</exception>
+    /// <exception cref="LinkEndedException">The link has ended, or was disposed.</exception>
     int Read(byte[] buffer, int offset, int count);
 
     /// <summary>Sends bytes to the pad.</summary>
-    /// <exception cref="LinkFaultException">The link has ended.</exception>
+    /// <exception cref="LinkEndedException">The link has ended.</exception>
     void Write(ReadOnlySpan<byte> bytes);
 }
 
@@ -22,6 +22,6 @@ public interface ILink : IDisposable
 public interface ILinkFactory
 {
     /// <summary>Opens the port, or says why not.</summary>
-    /// <exception cref="LinkFaultException">The port cannot be opened.</exception>
+    /// <exception cref="LinkEndedException">The port cannot be opened.</exception>
     ILink Open(LinkAddress address);
 }

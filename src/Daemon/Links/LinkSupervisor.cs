@@ -26,7 +26,7 @@ public sealed class LinkSupervisor : IDisposable
     private readonly Lock _gate = new();
     private Thread? _thread;
     private ILink? _link;
-    private string? _lastCode;
+    private Code? _lastCode;
 
     /// <summary>A supervisor at rest; <see cref="Start"/> sets it going.</summary>
     public LinkSupervisor(LinkAddress address, ILinkFactory factory, Func<IConversation> newConversation, IReadOnlyList<IPadSource> sources, BayClock clock, ILogger log)
@@ -62,22 +62,22 @@ public sealed class LinkSupervisor : IDisposable
             {
                 Run();
             }
-            catch (LinkFaultException e)
+            catch (LinkEndedException e)
             {
-                Report(e.Fault);
+                Report(e.Diagnostic);
             }
             catch (Exception e) when (e is not OutOfMemoryException)
             {
                 // A mistake of ours must not end the pad: it costs this link, and the next one starts fresh.
                 _log.LogError(e, "{Sources} link broke", _name);
-                Report(LinkFault.Other(_address.Name, e.Message));
+                Report(LinkDiagnostics.Other(_address.Name, e.Message));
             }
 
             _stop.Wait(_backoff.Next());
         }
     }
 
-    private void Report(LinkFault fault)
+    private void Report(Diagnostic fault)
     {
         if (_stop.IsSet)
             return;
@@ -85,7 +85,7 @@ public sealed class LinkSupervisor : IDisposable
             source.LinkFailed(fault);
         // The same fault at every attempt would bury the log.
         if (fault.Code != _lastCode)
-            _log.LogWarning("{Sources} {Code}: {Message} {Mend}", _name, fault.Code, fault.Message, fault.Mend);
+            _log.LogWarning("{Sources}: {Diagnostic}", _name, fault);
         _lastCode = fault.Code;
     }
 
@@ -107,7 +107,7 @@ public sealed class LinkSupervisor : IDisposable
                 _backoff.Reset();
             }
         }
-        catch (LinkFaultException) when (pump.Failure is { } cause)
+        catch (LinkEndedException) when (pump.Failure is { } cause)
         {
             ExceptionDispatchInfo.Throw(cause);
         }

@@ -21,7 +21,7 @@ public sealed class PortLocks(string bay, TimeProvider time, string folder)
     }
 
     /// <summary>Takes the lock of a port; nothing when there can be none.</summary>
-    /// <exception cref="LinkFaultException">SL-108: another daemon holds it.</exception>
+    /// <exception cref="LinkEndedException">SL-108: another daemon holds it.</exception>
     public IDisposable? Take(string port)
     {
         try
@@ -30,7 +30,7 @@ public sealed class PortLocks(string bay, TimeProvider time, string folder)
         }
         catch (HeldException held)
         {
-            throw new LinkFaultException(LinkFault.Taken(port, held.By), held);
+            throw new LinkEndedException(LinkDiagnostics.Taken(port, held.By), held);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

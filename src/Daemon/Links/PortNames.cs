@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Links;
 
@@ -24,17 +23,17 @@ public sealed class PortNames
     }
 
     /// <summary>Why the name may come to mean another adapter, and which one to use; nothing when it is sound.</summary>
-    public LinkFault? Doubt(string port)
+    public Diagnostic? Doubt(string port)
     {
         var stable = _byPath.FirstOrDefault(p => p.Node == LinkAddress.NodeOf(port)).Name;
         if (stable is null || port.StartsWith(Path.Combine(_folder, "by-path"), StringComparison.Ordinal))
             return null;
         if (!port.StartsWith(_folder, StringComparison.Ordinal))
-            return new LinkFault("SL-110", $"{port} goes by the order of plugging in: after a restart it may be another pad's adapter.", $"Write link = \"{stable}\", which stays with the socket.");
+            return new Diagnostic(LinkCodes.NameByOrder, $"{port} goes by the order of plugging in: after a restart it may be another pad's adapter.", $"Write link = \"{stable}\", which stays with the socket.");
         // Adapters of one kind without serial numbers fight for one name: then some adapter has a path but no id.
         var nameless = _byPath.Any(p => _byId.All(i => i.Node != p.Node));
         return nameless
-            ? new LinkFault("SL-111", $"{port} may not be the only adapter of that name.", $"Write link = \"{stable}\", which stays with the socket.")
+            ? new Diagnostic(LinkCodes.NameShared, $"{port} may not be the only adapter of that name.", $"Write link = \"{stable}\", which stays with the socket.")
             : null;
     }
 

@@ -26,7 +26,7 @@ public sealed class SerialLink : ILink
     {
         // A port that is not there is told of as such, whoever waits for it.
         if (locks is not null && SerialPortTrouble.BeforeOpening(address) is { } trouble)
-            throw new LinkFaultException(trouble);
+            throw new LinkEndedException(trouble);
         var held = locks?.Take(address.Port);
         var port = new SerialPort(address.Port, address.Baud, address.Parity, address.DataBits, address.StopBits == 2 ? StopBits.Two : StopBits.One)
         {
@@ -44,7 +44,7 @@ public sealed class SerialLink : ILink
         {
             port.Dispose();
             held?.Dispose();
-            throw new LinkFaultException(SerialPortTrouble.WhyNotOpened(address, e.Message), e);
+            throw new LinkEndedException(SerialPortTrouble.WhyNotOpened(address, e.Message), e);
         }
     }
 
@@ -54,11 +54,11 @@ public sealed class SerialLink : ILink
         try
         {
             var read = _stream.Read(buffer, offset, count);
-            return read > 0 ? read : throw new LinkFaultException(LinkFault.HungUp(_port.PortName));
+            return read > 0 ? read : throw new LinkEndedException(LinkDiagnostics.HungUp(_port.PortName));
         }
-        catch (Exception e) when (e is IOException and not LinkFaultException or ObjectDisposedException or InvalidOperationException or OperationCanceledException or UnauthorizedAccessException)
+        catch (Exception e) when (e is IOException and not LinkEndedException or ObjectDisposedException or InvalidOperationException or OperationCanceledException or UnauthorizedAccessException)
         {
-            throw new LinkFaultException(LinkFault.HungUp(_port.PortName), e);
+            throw new LinkEndedException(LinkDiagnostics.HungUp(_port.PortName), e);
         }
     }
 
@@ -71,7 +71,7 @@ public sealed class SerialLink : ILink
         }
         catch (Exception e) when (e is IOException or ObjectDisposedException or InvalidOperationException or TimeoutException or UnauthorizedAccessException)
         {
-            throw new LinkFaultException(LinkFault.HungUp(_port.PortName), e);
+            throw new LinkEndedException(LinkDiagnostics.HungUp(_port.PortName), e);
         }
     }
 

@@ -13,35 +13,35 @@ internal static partial class SerialPortTrouble
     private const int NoSuchFile = 2, NoSuchDevice = 6, NotPermitted = 13, InUse = 16, NotATerminal = 25;
 
     /// <summary>What can be seen without opening: opening would reset boards that take a handshake line as their reset.</summary>
-    public static LinkFault? BeforeOpening(LinkAddress address)
+    public static Diagnostic? BeforeOpening(LinkAddress address)
     {
         if (address is not SerialAddress serial || OperatingSystem.IsWindows())
             return null;
         if (Directory.Exists(serial.Port))
-            return LinkFault.NotSerial(serial.Port);
+            return LinkDiagnostics.NotSerial(serial.Port);
         if (!File.Exists(serial.Port))
-            return LinkFault.Missing(serial.Port, KnownPorts());
-        return CanAccess(serial.Port, ReadAndWrite) == 0 ? null : LinkFault.Forbidden(serial.Port);
+            return LinkDiagnostics.Missing(serial.Port, KnownPorts());
+        return CanAccess(serial.Port, ReadAndWrite) == 0 ? null : LinkDiagnostics.Forbidden(serial.Port);
     }
 
     /// <summary>The cause of a failure that has just happened; <paramref name="said"/> is the library's own message.</summary>
-    public static LinkFault WhyNotOpened(SerialAddress address, string said)
+    public static Diagnostic WhyNotOpened(SerialAddress address, string said)
     {
         if (BeforeOpening(address) is { } visible)
             return visible;
         if (!OperatingSystem.IsLinux())
-            return LinkFault.Other(address.Port, said);
+            return LinkDiagnostics.Other(address.Port, said);
         var descriptor = OpenFile(address.Port, ReadWriteNoControlNonBlocking);
         var error = descriptor < 0 ? Marshal.GetLastPInvokeError() : IsTerminal(descriptor) == 1 ? 0 : NotATerminal;
         if (descriptor >= 0)
             _ = CloseFile(descriptor);
         return error switch
         {
-            NoSuchFile or NoSuchDevice => LinkFault.Missing(address.Port, KnownPorts()),
-            NotPermitted => LinkFault.Forbidden(address.Port),
-            InUse => LinkFault.Busy(address.Port, PortHolder.Of(address.Port)),
-            NotATerminal => LinkFault.NotSerial(address.Port),
-            _ => LinkFault.Other(address.Port, said),
+            NoSuchFile or NoSuchDevice => LinkDiagnostics.Missing(address.Port, KnownPorts()),
+            NotPermitted => LinkDiagnostics.Forbidden(address.Port),
+            InUse => LinkDiagnostics.Busy(address.Port, PortHolder.Of(address.Port)),
+            NotATerminal => LinkDiagnostics.NotSerial(address.Port),
+            _ => LinkDiagnostics.Other(address.Port, said),
         };
     }
 

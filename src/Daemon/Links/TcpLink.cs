@@ -28,7 +28,7 @@ public sealed class TcpLink : ILink
         catch (Exception e) when (e is SocketException or AggregateException or TimeoutException)
         {
             socket.Dispose();
-            throw new LinkFaultException(LinkFault.Unreachable(address.Name, (e.InnerException ?? e).Message), e);
+            throw new LinkEndedException(LinkDiagnostics.Unreachable(address.Name, (e.InnerException ?? e).Message), e);
         }
     }
 
@@ -38,11 +38,11 @@ public sealed class TcpLink : ILink
         try
         {
             var read = _socket.Receive(buffer, offset, count, SocketFlags.None);
-            return read > 0 ? read : throw new LinkFaultException(LinkFault.HungUp(_name));
+            return read > 0 ? read : throw new LinkEndedException(LinkDiagnostics.HungUp(_name));
         }
         catch (Exception e) when (e is SocketException or ObjectDisposedException)
         {
-            throw new LinkFaultException(LinkFault.HungUp(_name), e);
+            throw new LinkEndedException(LinkDiagnostics.HungUp(_name), e);
         }
     }
 
@@ -55,7 +55,7 @@ public sealed class TcpLink : ILink
         }
         catch (Exception e) when (e is SocketException or ObjectDisposedException)
         {
-            throw new LinkFaultException(LinkFault.HungUp(_name), e);
+            throw new LinkEndedException(LinkDiagnostics.HungUp(_name), e);
         }
     }
 

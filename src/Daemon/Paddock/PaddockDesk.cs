@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.CarInBay;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
@@ -51,7 +52,7 @@ internal sealed class PaddockDesk
     public void Start(double minutes, double? totalKg, string who) => _flow.Alone(() =>
     {
         if (_watch is not null)
-            throw new StepRefusedException(PaddockCodes.UnderWay, "The pads are being watched already.", "Wait for it, or stop it: scalelink patch paddock --stop.");
+            throw new StepRefusedException(SiteCheckCodes.UnderWay, "The pads are being watched already.", "Wait for it, or stop it: scalelink patch paddock --stop.");
         if (PaddockStart.Refusals(_bay) is { Count: > 0 } refusals)
             throw new StepRefusedException(refusals);
         var record = new PaddockRecord(Now, who, minutes, totalKg ?? _weighed?.Sum ?? GuessedTotalKg, totalKg is null && _weighed is null);
@@ -63,7 +64,7 @@ internal sealed class PaddockDesk
 
     /// <summary>Ends the watch; what was seen is judged and kept.</summary>
     public void Stop(string who) => _flow.Alone(() => End(
-        _watch ?? throw new StepRefusedException(PaddockCodes.NoWatch, "No watch is under way.", "Start one: scalelink patch paddock, or Patch on the page."),
+        _watch ?? throw new StepRefusedException(SiteCheckCodes.NoWatch, "No watch is under way.", "Start one: scalelink patch paddock, or Patch on the page."),
         PaddockEnding.Stopped, $"{who} stopped it.", "Watch the whole time when there is more of it."));
 
     /// <summary>The daemon ends; what was seen is kept.</summary>
@@ -103,7 +104,7 @@ internal sealed class PaddockDesk
 
     private void End(PaddockWatch watch, PaddockEnding ending, string why, string mend) => End(watch, ending, watch.Early(why, mend));
 
-    private void End(PaddockWatch watch, PaddockEnding ending, Finding? why)
+    private void End(PaddockWatch watch, PaddockEnding ending, Diagnostic? why)
     {
         var (report, no) = Judge(watch);
         var record = watch.Record with { Ending = ending, EndedAt = Now, Report = report, Why = why ?? no };
@@ -119,7 +120,7 @@ internal sealed class PaddockDesk
         Write(last with { Report = report }, Now);
     }
 
-    private (PaddockReport? Report, Finding? No) Judge(PaddockWatch watch)
+    private (PaddockReport? Report, Diagnostic? No) Judge(PaddockWatch watch)
     {
         var total = watch.Record.TotalKg;
         // As the last car stood, were it as heavy as said; quarters where none stood.
@@ -136,9 +137,9 @@ internal sealed class PaddockDesk
                 WantedPercent = _configuration.Target?.TolerancePercent ?? CarTargets.UsualTolerancePercent,
             }), null);
         }
-        catch (FindingException e)
+        catch (DiagnosticException e)
         {
-            return (null, e.Findings[0]);
+            return (null, e.Diagnostics[0]);
         }
     }
 }

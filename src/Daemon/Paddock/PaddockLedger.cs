@@ -8,7 +8,7 @@ namespace ScaleLink.Daemon.Paddock;
 public sealed class PaddockLedger(LedgerDatabase ledger, string bay)
 {
     private static readonly EntryKind<PaddockRecord> Kind = new(
-        "paddock-watch", new JsonSerializerOptions(JsonSerializerDefaults.Web) { IgnoreReadOnlyProperties = true, Converters = { new JsonStringEnumConverter() } });
+        "paddock-watch", new JsonSerializerOptions(JsonSerializerDefaults.Web) { IgnoreReadOnlyProperties = true, Converters = { new JsonStringEnumConverter(), new StoredDiagnostic() } });
 
     internal static readonly FoldedKind<PaddockState, PaddockRecord> Steps =
         new(Kind, (state, step) => step.Body.Ending == PaddockEnding.None ? state with { Now = new(step.Body, 0, null) } : new(null, step.Body), isWhole: true);

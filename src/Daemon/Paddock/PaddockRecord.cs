@@ -38,5 +38,5 @@ public sealed record PaddockRecord(DateTimeOffset StartedAt, string Who, double 
     public PaddockReport? Report { get; init; }
 
     /// <summary>Why there is no report, or not the whole one.</summary>
-    public Finding? Why { get; init; }
+    public Diagnostic? Why { get; init; }
 }

@@ -11,19 +11,19 @@ internal static class PaddockStart
     // A tool or a boot; a zero that is off by more was not taken here.
     private const double EmptyKg = 1;
 
-    public static IReadOnlyList<Finding> Refusals(LiveBay bay) => [.. bay.Pads.Select(Refusal).OfType<Finding>()];
+    public static IReadOnlyList<Diagnostic> Refusals(LiveBay bay) => [.. bay.Pads.Select(Refusal).OfType<Diagnostic>()];
 
-    private static Finding? Refusal(PadChannel pad)
+    private static Diagnostic? Refusal(PadChannel pad)
     {
         var seen = pad.Snapshot();
         if (seen.State != PadState.Live)
-            return new(PaddockCodes.NotLive, $"{pad.Corner} is not live{(seen.Faults is [var fault, ..] ? $" ({fault.Code}): {fault.Message}" : ".")}", "Mend its link first; scalelink pads names what is wrong.");
+            return new(SiteCheckCodes.PadNotLive, $"{pad.Corner} is not live{(seen.Faults is [var fault, ..] ? $" ({fault.Code}): {fault.Message}" : ".")}", "Repair its link first; scalelink pads names what is wrong.");
         if (seen.Zero is null || seen.Calibration is null)
-            return new(PaddockCodes.Unzeroed, $"{pad.Corner} has no {(seen.Calibration is null ? "calibration" : "zero")}.", "Zero the empty pads first: scalelink zero, or Health on the page.");
+            return new(SiteCheckCodes.PadUnzeroed, $"{pad.Corner} has no {(seen.Calibration is null ? "calibration" : "zero")}.", "Zero the empty pads first: scalelink zero, or Health on the page.");
         return seen.LoadKg is not { } load
-            ? new(PaddockCodes.NotLive, $"{pad.Corner} gives no load yet.", "Ask again in a second.")
+            ? new(SiteCheckCodes.PadNotLive, $"{pad.Corner} gives no load yet.", "Ask again in a second.")
             : Math.Abs(load) > EmptyKg
-            ? new(PaddockCodes.Loaded, string.Create(CultureInfo.InvariantCulture, $"{pad.Corner} reads {load:+0.0;-0.0} kg."), "Take off whatever stands on it, the car first; if it is empty, zero it. Then start the watch.")
+            ? new(SiteCheckCodes.PadLoaded, string.Create(CultureInfo.InvariantCulture, $"{pad.Corner} reads {load:+0.0;-0.0} kg."), "Take off whatever stands on it, the car first; if it is empty, zero it. Then start the watch.")
             : null;
     }
 }

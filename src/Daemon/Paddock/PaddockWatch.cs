@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch.Paddock;
 
 namespace ScaleLink.Daemon.Paddock;
@@ -39,10 +38,10 @@ internal sealed class PaddockWatch(PaddockRecord record, IReadOnlyList<PadTape> 
     }
 
     /// <summary>Whether it is over, and what to say of it.</summary>
-    public (PaddockEnding Ending, Finding? Why) Over()
+    public (PaddockEnding Ending, Diagnostic? Why) Over()
     {
         if (tapes.Where(t => t.Missing >= LostSeconds).ToList() is { Count: > 0 } lost)
-            return (PaddockEnding.PadLost, Early($"{Names(lost)} gave no load for {LostSeconds} s.", "Mend it (scalelink pads names the fault), zero, and watch again."));
+            return (PaddockEnding.PadLost, Early($"{Names(lost)} gave no load for {LostSeconds} s.", "Repair it (scalelink pads names the fault), zero, and watch again."));
         var loaded = tapes.Where(t => t.Loaded > 0).ToList();
         if (loaded.Any(t => t.Loaded >= LoadedSeconds) || loaded.Count(t => t.Loaded >= CarSeconds) >= CarPads)
         {
@@ -54,11 +53,11 @@ internal sealed class PaddockWatch(PaddockRecord record, IReadOnlyList<PadTape> 
     }
 
     /// <summary>The finding of an end before its time.</summary>
-    public Finding Early(string why, string mend) => Early(record, Seconds, why, mend);
+    public Diagnostic Early(string why, string remedy) => Early(record, Seconds, why, remedy);
 
     /// <inheritdoc cref="Early(string, string)"/>
-    public static Finding Early(PaddockRecord record, double? seconds, string why, string mend) => new(PaddockCodes.EndedEarly,
-        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"The watch of {record.Minutes:0.#} minutes ended {(seconds is { } s ? $"after {Math.Floor(s / 60):0}:{Math.Floor(s % 60):00}" : "early")}: {why}"), mend);
+    public static Diagnostic Early(PaddockRecord record, double? seconds, string why, string remedy) => new(SiteCheckCodes.EndedEarly,
+        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"The watch of {record.Minutes:0.#} minutes ended {(seconds is { } s ? $"after {Math.Floor(s / 60):0}:{Math.Floor(s % 60):00}" : "early")}: {why}"), remedy);
 
     private static string Names(IEnumerable<PadTape> tapes) => string.Join(", ", tapes.Select(t => t.Corner));
 }

@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Settling;
@@ -56,7 +55,7 @@ internal static class CorrectedReading
             LoadKg = load with { Estimate = corrected.LoadsKg[corner.Corner], StandardUncertainty = load.StandardUncertainty is { } u ? Math.Sqrt(u * u + own * own) : null },
             Corrections = [.. corner.Corrections, .. mine.Select(c => new Correction(NameOf(c.Kind), c.Applied ? c.SizeKg!.Value[corner.Corner] : null, c.Refusal?.Message ?? ""))],
             Budget = corner.Budget.Count > 0 && own > 0 ? [.. corner.Budget, new UncertaintyPart(BudgetName, own)] : corner.Budget,
-            Faults = [.. corner.Faults, .. mine.Where(c => c.Refusal is not null).Select(c => new Fault(c.Refusal!.Code, c.Refusal.Message, c.Refusal.Mend, refusedSinceNs))],
+            Faults = [.. corner.Faults, .. mine.Where(c => c.Refusal is not null).Select(c => c.Refusal! with { SinceNs = refusedSinceNs })],
         };
     }
 }

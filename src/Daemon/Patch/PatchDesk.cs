@@ -35,7 +35,7 @@ public sealed class PatchDesk
     public PatchState State => _flow.State;
 
     /// <summary>Puts a survey into force.</summary>
-    /// <exception cref="FindingException">It is incomplete, or contradicts itself.</exception>
+    /// <exception cref="DiagnosticException">It is incomplete, or contradicts itself.</exception>
     public void Save(SurveyInput input, string who)
     {
         ArgumentNullException.ThrowIfNull(input);

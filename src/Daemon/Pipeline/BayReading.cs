@@ -1,4 +1,3 @@
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Measure;
 
 namespace ScaleLink.Daemon.Pipeline;
@@ -48,7 +47,7 @@ public sealed record CornerReading
     public IReadOnlyList<Correction> Corrections { get; init; } = [];
 
     /// <summary>What is wrong or doubtful.</summary>
-    public IReadOnlyList<Fault> Faults { get; init; } = [];
+    public IReadOnlyList<Diagnostic> Faults { get; init; } = [];
 }
 
 /// <summary>All corners on one instant.</summary>

@@ -1,5 +1,4 @@
 using System.Buffers;
-using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Pipeline;
 
@@ -37,13 +36,13 @@ public interface IPadSink
     void OnSample(in RawSample sample);
 
     /// <summary>The pad cannot be used as it is.</summary>
-    void OnRefusal(string code, string message, string mend);
+    void OnRefusal(Code code, string message, string remedy);
 
     /// <summary>Something is wrong with the source, in force until <see cref="OnTroubleOver"/>. When it <paramref name="stops"/> the pad, nothing the pad has said before counts any more.</summary>
-    void OnTrouble(string code, string message, string mend, bool stops);
+    void OnTrouble(Code code, string message, string remedy, bool stops);
 
     /// <summary>That trouble is over.</summary>
-    void OnTroubleOver(string code);
+    void OnTroubleOver(Code code);
 }
 
 /// <summary>The cells or the tilt of one pad, as its link sees it.</summary>
@@ -56,7 +55,7 @@ public interface IPadSource : IPadSink
     void LinkOpened(Func<ProtocolCounters> counters);
 
     /// <summary>The link has ended, or did not open.</summary>
-    void LinkFailed(LinkFault fault);
+    void LinkFailed(Diagnostic fault);
 
     /// <summary>Bytes came from it.</summary>
     void Received(int bytes);

@@ -1,5 +1,3 @@
-using ScaleLink.Daemon.Runtime;
-
 namespace ScaleLink.Daemon.Pipeline;
 
 /// <summary>What one pad has to say of one block of time.</summary>
@@ -10,7 +8,7 @@ namespace ScaleLink.Daemon.Pipeline;
 /// <param name="IsTimed">Whether the samples carry the pad's own time.</param>
 /// <param name="State">How the pad stands.</param>
 /// <param name="Faults">What is wrong with it.</param>
-public readonly record struct PadBlock(double? LoadKg, double? ZeroKg, double? TiltKg, CalibrationDoubt Doubt, bool IsTimed, PadState State, IReadOnlyList<Fault> Faults)
+public readonly record struct PadBlock(double? LoadKg, double? ZeroKg, double? TiltKg, CalibrationDoubt Doubt, bool IsTimed, PadState State, IReadOnlyList<Diagnostic> Faults)
 {
     /// <summary>What doubt about the tilt leaves in its correction, one standard uncertainty; 0 where nothing is corrected.</summary>
     public double TiltDoubtKg { get; init; }

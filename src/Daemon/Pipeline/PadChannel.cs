@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Protocol.PadFrames;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
@@ -73,20 +72,20 @@ public sealed class PadChannel : IPadSource
         _state = PadState.Waiting;
         _silence.Heard();
         _transport.Restart();
-        _faults.ClearAll(code => code.StartsWith("SL-1", StringComparison.Ordinal) || code.StartsWith("SL-2", StringComparison.Ordinal) && code != TiltFeed.Code);
+        _faults.ClearAll(code => LinkCodes.Area.Holds(code) || PadCodes.Area.Holds(code) && code != PadCodes.TiltUnknown);
         ForgetPad();
         return true;
     });
 
     /// <summary>The pad is absent from now on.</summary>
-    public void LinkFailed(LinkFault fault) => Change(() =>
+    public void LinkFailed(Diagnostic fault) => Change(() =>
     {
         var before = _state;
         _state = PadState.Absent;
         _totals.End();
         ForgetPad();
-        _faults.ClearAll(code => code.StartsWith("SL-1", StringComparison.Ordinal) && code != fault.Code);
-        return _faults.Raise(fault.Code, fault.Message, fault.Mend, _clock.NowNs) || before != PadState.Absent;
+        _faults.ClearAll(code => LinkCodes.Area.Holds(code) && code != fault.Code);
+        return _faults.Raise(fault.Code, fault.Message, fault.Remedy, _clock.NowNs) || before != PadState.Absent;
     });
 
     /// <inheritdoc/>
@@ -108,7 +107,7 @@ public sealed class PadChannel : IPadSource
 
         if (Configuration.SerialNumber is { } wanted && wanted != identity.SerialNumber)
         {
-            Refuse("SL-202", $"Pad {identity.SerialNumber} is on this port; {Configuration.Corner} wants {wanted}.", "Swap the cables, or correct serial_number in the bay file.");
+            Refuse(PadCodes.WrongPad, $"Pad {identity.SerialNumber} is on this port; {Configuration.Corner} wants {wanted}.", "Swap the cables, or correct serial_number in the bay file.");
         }
         else if (!identity.IsSamePad(_identity))
         {
@@ -121,14 +120,14 @@ public sealed class PadChannel : IPadSource
     });
 
     /// <inheritdoc/>
-    public void OnRefusal(string code, string message, string mend) => Change(() =>
+    public void OnRefusal(Code code, string message, string remedy) => Change(() =>
     {
-        Refuse(code, message, mend);
+        Refuse(code, message, remedy);
         return true;
     });
 
     /// <inheritdoc/>
-    public void OnTrouble(string code, string message, string mend, bool stops) => Change(() =>
+    public void OnTrouble(Code code, string message, string remedy, bool stops) => Change(() =>
     {
         var before = _state;
         if (stops && _state is PadState.Live or PadState.Waiting)
@@ -137,12 +136,12 @@ public sealed class PadChannel : IPadSource
             _ring.Clear();
         // The one code that says no more than this one.
         if (stops)
-            _faults.Clear("SL-106");
-        return _faults.Raise(code, message, mend, _clock.NowNs) || before != _state;
+            _faults.Clear(LinkCodes.PadSilent);
+        return _faults.Raise(code, message, remedy, _clock.NowNs) || before != _state;
     });
 
     /// <inheritdoc/>
-    public void OnTroubleOver(string code) => Change(() => _faults.Clear(code));
+    public void OnTroubleOver(Code code) => Change(() => _faults.Clear(code));
 
     /// <summary>A tilt from its own source; absent values: it is not known any more.</summary>
     public void TakeTilt(double? pitch, double? roll)
@@ -357,11 +356,11 @@ public sealed class PadChannel : IPadSource
         TransportWatch.Silent(hasBytes: _totals.HasBytesSinceSample, _faults, nowNs);
     }
 
-    private void Refuse(string code, string message, string mend)
+    private void Refuse(Code code, string message, string remedy)
     {
         _state = PadState.Refused;
         _ring.Clear();
-        _faults.Raise(code, message, mend, _clock.NowNs);
+        _faults.Raise(code, message, remedy, _clock.NowNs);
     }
 
     private void Recall(PadIdentity identity)

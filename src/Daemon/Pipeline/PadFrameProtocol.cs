@@ -43,7 +43,7 @@ internal sealed class PadFrameProtocol : IPadProtocol
     private static void Introduce(HelloFrame hello, IPadSink sink)
     {
         if (!hello.IsSupported)
-            sink.OnRefusal("SL-203", $"The pad speaks version {hello.Version} of pad frames.", $"Load pad firmware that speaks version {HelloFrame.CurrentVersion}, or a newer daemon.");
+            sink.OnRefusal(PadCodes.FrameVersionUnknown, $"The pad speaks version {hello.Version} of pad frames.", $"Load pad firmware that speaks version {HelloFrame.CurrentVersion}, or a newer daemon.");
         else
             sink.OnIdentity(new PadIdentity(hello.SerialNumber, hello.Firmware, hello.BootId, hello.Cells, hello.SampleRateMillihertz / 1000.0, hello.CapacityGrams / 1000.0));
     }

@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
 
@@ -60,7 +59,7 @@ public sealed record PadSnapshot
     public double? TransportJitterMs { get; init; }
 
     /// <summary>What is wrong with it.</summary>
-    public required IReadOnlyList<Fault> Faults { get; init; }
+    public required IReadOnlyList<Diagnostic> Faults { get; init; }
 }
 
 /// <summary>Totals of one pad since the daemon started.</summary>

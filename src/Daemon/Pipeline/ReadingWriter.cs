@@ -60,7 +60,7 @@ internal static class ReadingWriter
     {
         if (block.LoadKg is null)
             return [];
-        var tilt = block.Faults.FirstOrDefault(f => f.Code == "SL-209");
+        var tilt = block.Faults.FirstOrDefault(f => f.Code == PadCodes.TiltBeyondCorrection);
         return (block.TiltKg, tilt) switch
         {
             ({ } size, _) => [new Correction("zero", block.ZeroKg), new Correction("tilt", size)],

@@ -7,13 +7,8 @@ namespace ScaleLink.Daemon.Pipeline;
 /// <summary>What is on record of a pad that has said who it is: its calibration and zero, and whether they still belong to it.</summary>
 internal static class Recognition
 {
-    public const string NoZero = "SL-341";
-    public const string NoCalibration = "SL-342";
-    public const string Changed = "SL-346";
-    public const string ZeroMoved = "SL-347";
-
     /// <summary>Everything that hangs on the pad that was there.</summary>
-    public static readonly FrozenSet<string> Codes = [NoZero, NoCalibration, Changed, ZeroMoved];
+    public static readonly FrozenSet<Code> Codes = [PadStateCodes.NoZero, PadStateCodes.NoSensitivity, PadStateCodes.PadChanged, PadStateCodes.ZeroMovedSinceCalibration];
 
     // Capacities are round numbers; they differ by rounding on the way at most.
     private const double SameCapacity = 1e-3;
@@ -28,7 +23,7 @@ internal static class Recognition
         scale.Use(isChanged || zero?.CellCounts is { } cells && cells.Count != identity.Cells ? null : zero);
         if (scale.Zero is { } known)
             scale.Track = new ZeroTrack(records.Zeros.TrackedKg(known));
-        faults.Set(isChanged, Changed,
+        faults.Set(isChanged, PadStateCodes.PadChanged,
             $"The pad has changed since it was proved: {identity.Cells} cells and {identity.CapacityKg:0.#} kg now, {proved?.CellTrim.Count} and {proved?.CapacityKg:0.#} kg then. Its calibration and its zero are void.",
             "Zero it and prove it again. If it is another pad, give it a serial number of its own.", nowNs);
         Tell(scale, faults, nowNs);
@@ -49,12 +44,12 @@ internal static class Recognition
     /// <summary>Says what is missing and what has moved.</summary>
     public static void Tell(PadScale scale, FaultSet faults, long nowNs)
     {
-        faults.Set(scale.Zero is null, NoZero, "The pad has no zero.", "Empty the pads and take a zero.", nowNs);
-        faults.Set(scale.Calibration is null, NoCalibration, "The pad has no calibration.",
+        faults.Set(scale.Zero is null, PadStateCodes.NoZero, "The pad has no zero.", "Empty the pads and take a zero.", nowNs);
+        faults.Set(scale.Calibration is null, PadStateCodes.NoSensitivity, "The pad has no calibration.",
             "Give kg_per_count in the bay file, by the cells' data sheet, and then prove the pad with known masses.", nowNs);
         var shift = scale.Calibration is { IsProved: true } c && c.Kg((scale.Zero?.Trimmed(c) ?? c.ZeroCounts) - c.ZeroCounts) is var kg
             && Math.Abs(kg) > ProofComparison.ZeroShare * c.CapacityKg ? kg : (double?)null;
-        faults.Set(shift is not null, ZeroMoved, $"The empty pad stands {shift:+0.0;-0.0} kg from where it stood at its proof.",
+        faults.Set(shift is not null, PadStateCodes.ZeroMovedSinceCalibration, $"The empty pad stands {shift:+0.0;-0.0} kg from where it stood at its proof.",
             "Look for a hit, a bent platform, a lost or added part, a damaged cell; then prove the pad again.", nowNs);
     }
 

@@ -19,11 +19,11 @@ internal static class StatusFaults
     public static bool Apply(PadStatus status, FaultSet faults, long nowNs)
     {
         var limited = status & PadStatus.AnyCellAtLimit;
-        var changed = faults.Set(limited != 0, "SL-204", $"The converter of cell {BitOperations.TrailingZeroCount((int)limited) + 1} is at its limit.",
+        var changed = faults.Set(limited != 0, PadCodes.ConverterAtLimit, $"The converter of cell {BitOperations.TrailingZeroCount((int)limited) + 1} is at its limit.",
             "Take load off the pad; with the pad empty, check that cell and its cable.", nowNs);
-        changed |= faults.Set(status.HasFlag(PadStatus.ConverterFault), "SL-205", "The pad reports a converter fault.", "Check the cell cables; restart the pad.", nowNs);
-        changed |= faults.Set(status.HasFlag(PadStatus.ExcitationLow), "SL-206", "The excitation of the cells is low.", "Check the pad's supply and hub; charge or replace its battery.", nowNs);
-        changed |= faults.Set(status.HasFlag(PadStatus.TiltFault), "SL-207", "The tilt sensor has failed.", "Check the sensor; loads go on without tilt correction.", nowNs);
+        changed |= faults.Set(status.HasFlag(PadStatus.ConverterFault), PadCodes.ConverterFault, "The pad reports a converter fault.", "Check the cell cables; restart the pad.", nowNs);
+        changed |= faults.Set(status.HasFlag(PadStatus.ExcitationLow), PadCodes.ExcitationLow, "The excitation of the cells is low.", "Check the pad's supply and hub; charge or replace its battery.", nowNs);
+        changed |= faults.Set(status.HasFlag(PadStatus.TiltFault), PadCodes.TiltSensorFailed, "The tilt sensor has failed.", "Check the sensor; loads go on without tilt correction.", nowNs);
         return changed;
     }
 }

@@ -11,7 +11,6 @@ namespace ScaleLink.Daemon.Pipeline;
 /// </summary>
 internal sealed class TextLineProtocol : IPadProtocol
 {
-    private const string NotUnderstood = "SL-221";
     private const int MostRefused = 3;
     private const int MostRefusedWithChecksum = 5;
     // A car on its pads does not change by a thousandth of their capacity for one line only.
@@ -71,9 +70,9 @@ internal sealed class TextLineProtocol : IPadProtocol
         var before = _refusals.IsBad;
         _refusals.Add((int)lines, (int)refused);
         if (_refusals.IsBad && (refused > 0 || !before))
-            sink.OnTrouble(NotUnderstood, $"Lines are not understood, such as \"{_decoder.LastRefused}\".", "Compare the line with pattern in the bay file; when it looks garbled, check baud rate and cable.", stops: true);
+            sink.OnTrouble(PadCodes.LinesNotUnderstood, $"Lines are not understood, such as \"{_decoder.LastRefused}\".", "Compare the line with pattern in the bay file; when it looks garbled, check baud rate and cable.", stops: true);
         else if (before && !_refusals.IsBad)
-            sink.OnTroubleOver(NotUnderstood);
+            sink.OnTroubleOver(PadCodes.LinesNotUnderstood);
     }
 
     private void HandOn(in PadReading reading, long arrivalNs, IPadSink sink)

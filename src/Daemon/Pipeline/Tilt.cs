@@ -52,7 +52,7 @@ internal sealed class Tilt
         if (Pitch is not { } pitch || Roll is not { } roll)
             return default;
         var size = TiltCorrection.Size(loadKg, pitch, roll);
-        faults.Set(size is null, "SL-209", $"The pad is tilted by more than {TiltCorrection.LimitDegrees:0.#} degrees: its load is not corrected.", "Level the pad.", nowNs);
+        faults.Set(size is null, PadCodes.TiltBeyondCorrection, $"The pad is tilted by more than {TiltCorrection.LimitDegrees:0.#} degrees: its load is not corrected.", "Level the pad.", nowNs);
         return (size, size is null ? 0 : TiltCorrection.Uncertainty(loadKg, pitch, roll, SavedLeanZero.UncertaintyDeg(Zero)));
     }
 

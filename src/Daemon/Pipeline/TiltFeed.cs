@@ -1,5 +1,3 @@
-using ScaleLink.Daemon.Runtime;
-
 namespace ScaleLink.Daemon.Pipeline;
 
 /// <summary>
@@ -8,9 +6,6 @@ namespace ScaleLink.Daemon.Pipeline;
 /// </summary>
 public sealed class TiltFeed : IPadSource
 {
-    /// <summary>One code for whatever is wrong with this source: the pad's own codes stay those of its loads.</summary>
-    public const string Code = "SL-208";
-
     private const long LongestAgeNs = Nanoseconds.PerSecond;
 
     private readonly PadChannel _pad;
@@ -32,10 +27,10 @@ public sealed class TiltFeed : IPadSource
     }
 
     /// <inheritdoc/>
-    public void LinkFailed(LinkFault fault)
+    public void LinkFailed(Diagnostic fault)
     {
         ArgumentNullException.ThrowIfNull(fault);
-        Lose(fault.Code, fault.Message, fault.Mend);
+        Lose(fault.Code, fault.Message, fault.Remedy);
     }
 
     /// <inheritdoc/>
@@ -55,28 +50,28 @@ public sealed class TiltFeed : IPadSource
     {
         if (sample.PitchDegrees is null || sample.RollDegrees is null)
         {
-            Lose("SL-207", "It reports a fault of its own.", "Check the inclinometer.");
+            Lose(PadCodes.TiltSensorFailed, "It reports a fault of its own.", "Check the inclinometer.");
             return;
         }
 
         lock (_gate)
             (_heardNs, _isKnown) = (_clock.NowNs, true);
         _pad.TakeTilt(sample.PitchDegrees, sample.RollDegrees);
-        _pad.OnTroubleOver(Code);
+        _pad.OnTroubleOver(PadCodes.TiltUnknown);
     }
 
     /// <inheritdoc/>
-    public void OnRefusal(string code, string message, string mend) => Lose(code, message, mend);
+    public void OnRefusal(Code code, string message, string remedy) => Lose(code, message, remedy);
 
     /// <inheritdoc/>
-    public void OnTrouble(string code, string message, string mend, bool stops)
+    public void OnTrouble(Code code, string message, string remedy, bool stops)
     {
         if (stops)
-            Lose(code, message, mend);
+            Lose(code, message, remedy);
     }
 
     /// <inheritdoc/>
-    public void OnTroubleOver(string code)
+    public void OnTroubleOver(Code code)
     {
         // The next sample says so.
     }
@@ -92,14 +87,14 @@ public sealed class TiltFeed : IPadSource
         }
 
         if (isSilent)
-            Lose("SL-106", "It sends nothing.", "Check its power and cable.");
+            Lose(LinkCodes.PadSilent, "It sends nothing.", "Check its power and cable.");
     }
 
-    private void Lose(string code, string message, string mend)
+    private void Lose(Code code, string message, string remedy)
     {
         lock (_gate)
             _isKnown = false;
         _pad.TakeTilt(null, null);
-        _pad.OnTrouble(Code, $"The tilt is not known ({code}): {message}", $"{mend} Loads go on without tilt correction.", stops: false);
+        _pad.OnTrouble(PadCodes.TiltUnknown, $"The tilt is not known ({code}): {message}", $"{remedy} Loads go on without tilt correction.", stops: false);
     }
 }

@@ -3,9 +3,6 @@ namespace ScaleLink.Daemon.Pipeline;
 /// <summary>What can be wrong on the way from a pad to here: damage, loss, silence, or bytes without sense. Its pad guards it.</summary>
 internal sealed class TransportWatch
 {
-    private const string Damaged = "SL-201";
-    private const string Lost = "SL-210";
-    private const string Silence = "SL-106";
     private const string MendDamage = "Check baud rate, cable, shield and earth; keep the cable away from chargers and inverters. With a new pad, check what it speaks.";
     private const string MendLoss = "Check cable and hub; lower the pad's sample rate.";
 
@@ -23,21 +20,21 @@ internal sealed class TransportWatch
     {
         var isNews = false;
         if (_damage.Tick(total.BadFrames, total.Frames, nowNs) is { } damage)
-            isNews |= faults.Set(damage.IsBad, Damaged, damage.Message, MendDamage, nowNs);
+            isNews |= faults.Set(damage.IsBad, PadCodes.BytesDamaged, damage.Message, MendDamage, nowNs);
         if (_loss.Tick(missed, total.Frames, nowNs) is { } loss)
-            isNews |= faults.Set(loss.IsBad, Lost, loss.Message, MendLoss, nowNs);
+            isNews |= faults.Set(loss.IsBad, PadCodes.SamplesLost, loss.Message, MendLoss, nowNs);
         return isNews;
     }
 
     /// <summary>A valid sample ends silence; damage has to end by itself.</summary>
-    public bool Heard(FaultSet faults) => faults.Clear(Silence) | (!_damage.IsBad && faults.Clear(Damaged));
+    public bool Heard(FaultSet faults) => faults.Clear(LinkCodes.PadSilent) | (!_damage.IsBad && faults.Clear(PadCodes.BytesDamaged));
 
     /// <summary>No sample for too long: with bytes it is another fault than without.</summary>
     public static void Silent(bool hasBytes, FaultSet faults, long nowNs)
     {
         if (hasBytes)
-            faults.Raise(Damaged, "Bytes arrive, but nothing valid is in them.", MendDamage, nowNs);
+            faults.Raise(PadCodes.BytesDamaged, "Bytes arrive, but nothing valid is in them.", MendDamage, nowNs);
         else
-            faults.Raise(Silence, "The port is open, but the pad sends nothing.", "Check the pad's power and its baud rate; restart the pad.", nowNs);
+            faults.Raise(LinkCodes.PadSilent, "The port is open, but the pad sends nothing.", "Check the pad's power and its baud rate; restart the pad.", nowNs);
     }
 }

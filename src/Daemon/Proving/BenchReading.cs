@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Proving;
 /// <summary>The pad on the bench as a proof sees it at one instant.</summary>
 /// <param name="Seen">Its last seconds; absent when <paramref name="Missing"/> says why.</param>
 /// <param name="Missing">The pad is not live, or another one.</param>
-public sealed record BenchReading(PadObservation? Seen, Refusal? Missing)
+public sealed record BenchReading(PadObservation? Seen, Diagnostic? Missing)
 {
     /// <summary>Looks at the pad of a proof.</summary>
     public static BenchReading Of(LiveBay bay, ProofRecord proof)
@@ -16,10 +16,10 @@ public sealed record BenchReading(PadObservation? Seen, Refusal? Missing)
         ArgumentNullException.ThrowIfNull(proof);
         var (flow, corner) = (proof.Flow, proof.Corner);
         if (bay.Pads.FirstOrDefault(p => p.Corner == corner)?.Observe() is not { } seen)
-            return new BenchReading(null, ProofRefusals.NotLive.Because(corner.ToString()));
+            return new BenchReading(null, PadStateCodes.NotLive.Because(corner.ToString()));
         return seen.Identity.SerialNumber == flow.Plan.Before.Pad
             ? new BenchReading(Fresh(seen, proof.LastReadAt), null)
-            : new BenchReading(null, CalibrationRefusals.OtherPad.Because($"{seen.Identity.SerialNumber} is at {corner}, the proof is of {flow.Plan.Before.Pad}"));
+            : new BenchReading(null, CalibrationCodes.ReadingOfOtherPad.Because($"{seen.Identity.SerialNumber} is at {corner}, the proof is of {flow.Plan.Before.Pad}"));
     }
 
     /// <summary>What would come of taking it now.</summary>

@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Runtime;
@@ -40,6 +41,6 @@ public sealed class CalibrationShelf(LiveBay bay, CalibrationLedger ledger)
         var found = id.Length < FewestDigits ? [] : All().Where(c => c.Calibration.Identity.StartsWith(id, StringComparison.OrdinalIgnoreCase)).ToList();
         return found.Select(f => f.Calibration.Identity).Distinct().Count() == 1
             ? found[0]
-            : throw new StepRefusedException(ProofRefusals.NotFound.Because(id.Length < FewestDigits ? $"at least {FewestDigits} digits are needed" : $"{found.Count} begin with {PeerText.Clean(id, 64)}"));
+            : throw new StepRefusedException(CalibrationCodes.CalibrationNotFound.Because(id.Length < FewestDigits ? $"at least {FewestDigits} digits are needed" : $"{found.Count} begin with {PeerText.Clean(id, 64)}"));
     }
 }

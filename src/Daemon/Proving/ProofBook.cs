@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Weighing;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
 
 namespace ScaleLink.Daemon.Proving;

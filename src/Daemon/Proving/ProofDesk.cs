@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using System.Collections.Concurrent;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
@@ -17,7 +18,7 @@ public sealed class ProofDesk
     private readonly CalibrationLedger _calibrations;
     private readonly BayClock _clock;
     private readonly Workflow<ProofBook> _flow;
-    private readonly ConcurrentDictionary<Corner, Finding> _refused = [];
+    private readonly ConcurrentDictionary<Corner, Diagnostic> _refused = [];
 
     /// <summary>Takes up the proofs that the ledger holds unfinished.</summary>
     public ProofDesk(LiveBay bay, ProofLedger proofs, CalibrationLedger calibrations, BayClock clock)
@@ -31,7 +32,7 @@ public sealed class ProofDesk
     public event Action? Changed;
 
     /// <summary>The newest proof at a corner of this run, or one that goes on from before; and the refusal of the last try.</summary>
-    public (ProofRecord? Proof, Finding? Refused) At(Corner corner) => (_flow.State.At(corner), _refused.GetValueOrDefault(corner));
+    public (ProofRecord? Proof, Diagnostic? Refused) At(Corner corner) => (_flow.State.At(corner), _refused.GetValueOrDefault(corner));
 
     /// <summary>Begins a proof.</summary>
     public void Start(ProofPlan plan, string who)
@@ -40,7 +41,7 @@ public sealed class ProofDesk
         Do(plan.Corner, () => _flow.Take(plan.Before.Pad, book =>
         {
             if (book.All.Values.FirstOrDefault(p => p.IsOpen && (p.Corner == plan.Corner || p.SerialNumber == plan.Before.Pad)) is { } open)
-                throw Refuse(ProofRefusals.Running.Because($"{open.Corner}, {open.SerialNumber}, since {open.BegunAt:yyyy-MM-dd HH:mm} UTC"));
+                throw Refuse(CalibrationCodes.CalibrationRunning.Because($"{open.Corner}, {open.SerialNumber}, since {open.BegunAt:yyyy-MM-dd HH:mm} UTC"));
             ProofFlow.Begin(plan);
             return ProofLedger.Steps.Entry(Now, who, new ProofEvent { Begun = plan });
         }));
@@ -69,7 +70,7 @@ public sealed class ProofDesk
     public void End(Corner corner, bool finished, string who, string reason) => Move(corner, who, flow =>
         finished == (flow.Stage == ProofStage.Review)
             ? (flow.Abandon(who, Now, reason), happened => happened with { Ended = reason })
-            : throw Refuse(CalibrationRefusals.OutOfStep.Because(finished ? "readings are still missing" : "the measuring has ended: adopt or reject it")));
+            : throw Refuse(CalibrationCodes.OutOfStep.Because(finished ? "readings are still missing" : "the measuring has ended: adopt or reject it")));
 
     /// <summary>Puts the calibration of a finished proof into force.</summary>
     public void Adopt(Corner corner, string who, string note) => Do(corner, () => _flow.Alone(() =>
@@ -92,7 +93,7 @@ public sealed class ProofDesk
         _flow.Alone(() =>
         {
             _flow.Take(older.Calibration.Pad, _ => _calibrations.InForce(older.Calibration.Pad)?.Identity == older.Calibration.Identity
-                ? throw Refuse(ProofRefusals.InForce.Because(older.Calibration.ShortIdentity))
+                ? throw Refuse(CalibrationCodes.CalibrationInForce.Because(older.Calibration.ShortIdentity))
                 : ProofLedger.Adoptions.Entry(Now, who, CalibrationLedger.Written.Of(older.Calibration, older.Proof, note, again: true)));
             PutIntoForce(older.Calibration.Pad);
         });
@@ -103,7 +104,7 @@ public sealed class ProofDesk
 
     private void Step(Corner corner, int step, string who, Func<ProofFlow, (FlowAnswer, Func<ProofEvent, ProofEvent>)> move) => Move(corner, who, flow =>
         flow.Next is { } next && next.Number != step
-            ? throw Refuse(CalibrationRefusals.OutOfStep.Because($"step {next.Number} is due, not {step}"))
+            ? throw Refuse(CalibrationCodes.OutOfStep.Because($"step {next.Number} is due, not {step}"))
             : move(flow));
 
     private void Move(Corner corner, string who, Func<ProofFlow, (FlowAnswer Answer, Func<ProofEvent, ProofEvent> Happened)> move) =>
@@ -123,7 +124,7 @@ public sealed class ProofDesk
         }
         catch (StepRefusedException refused)
         {
-            _refused[corner] = refused.Finding;
+            _refused[corner] = refused.Diagnostic;
             throw;
         }
         finally
@@ -133,7 +134,7 @@ public sealed class ProofDesk
     }
 
     private static ProofRecord Open(ProofBook book, Corner corner) =>
-        book.At(corner) is { IsOpen: true } open ? open : throw Refuse(ProofRefusals.NoProof.Because(corner.ToString()));
+        book.At(corner) is { IsOpen: true } open ? open : throw Refuse(CalibrationCodes.NoCalibrationRunning.Because(corner.ToString()));
 
     private void PutIntoForce(string serialNumber)
     {
@@ -141,5 +142,5 @@ public sealed class ProofDesk
             pad.Recognise();
     }
 
-    private static StepRefusedException Refuse(Refusal refusal) => new(refusal);
+    private static StepRefusedException Refuse(Diagnostic refusal) => new(refusal);
 }

@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using System.Threading.Channels;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Recording;
 
@@ -14,8 +13,8 @@ internal sealed class FaultCaptures(LiveBay bay, FlightRecorder recorder, Captur
     private const int MostWaiting = 64;
     private static readonly TimeSpan Aftermath = TimeSpan.FromSeconds(2);
 
-    private readonly Channel<(RecordedLink Link, Fault Fault)> _begun =
-        Channel.CreateBounded<(RecordedLink, Fault)>(new BoundedChannelOptions(MostWaiting) { FullMode = BoundedChannelFullMode.DropWrite });
+    private readonly Channel<(RecordedLink Link, Diagnostic Fault)> _begun =
+        Channel.CreateBounded<(RecordedLink, Diagnostic)>(new BoundedChannelOptions(MostWaiting) { FullMode = BoundedChannelFullMode.DropWrite });
 
     private readonly ConcurrentDictionary<RecordedLink, Task> _pending = [];
     private readonly ConcurrentDictionary<RecordedLink, long> _writtenNs = [];
@@ -40,7 +39,7 @@ internal sealed class FaultCaptures(LiveBay bay, FlightRecorder recorder, Captur
         }
     }
 
-    private async Task WriteLater(RecordedLink link, Fault fault, CancellationToken stop)
+    private async Task WriteLater(RecordedLink link, Diagnostic fault, CancellationToken stop)
     {
         var sinceLast = _writtenNs.TryGetValue(link, out var before) ? TimeSpan.FromMicroseconds((clock.NowNs - before) / 1000) : recorder.Span;
         var wait = recorder.Span - sinceLast > Aftermath ? recorder.Span - sinceLast : Aftermath;
@@ -50,18 +49,18 @@ internal sealed class FaultCaptures(LiveBay bay, FlightRecorder recorder, Captur
         Write(link, fault);
     }
 
-    private void Write(RecordedLink link, Fault fault)
+    private void Write(RecordedLink link, Diagnostic fault)
     {
         if (recorder.Take(link, recorder.Span, $"{fault.Code} {fault.Message}") is not { } capture)
             return;
         try
         {
-            var file = folder.Save(capture, link.ShortName, fault.Code, clock.ToUtc(clock.NowNs));
+            var file = folder.Save(capture, link.ShortName, fault.Code.Text, clock.ToUtc(clock.NowNs));
             log.LogInformation("{Link} {Code}: what the link carried is in {File}", link.ShortName, fault.Code, Path.Combine(folder.Path, file.Name));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            log.LogWarning("SL-441: no capture can be written to {Folder}: {Why} Free space there, or name another folder in recorder.path.", folder.Path, e.Message);
+            log.LogWarning("No capture can be written to {Folder}: {Why} Free space there, or name another folder in recorder.path. ({Code})", folder.Path, e.Message, ServiceCodes.RecordingUnwritable);
         }
     }
 }

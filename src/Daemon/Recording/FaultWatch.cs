@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Protocol.Captures;
 
 namespace ScaleLink.Daemon.Recording;
@@ -10,11 +9,11 @@ internal sealed class FaultWatch
     private readonly PadChannel _pad;
     private readonly FlightRecorder _recorder;
     private readonly BayClock _clock;
-    private readonly Action<RecordedLink, Fault> _begun;
+    private readonly Action<RecordedLink, Diagnostic> _begun;
     private readonly Lock _gate = new();
-    private IReadOnlyList<Fault> _before = [];
+    private IReadOnlyList<Diagnostic> _before = [];
 
-    public FaultWatch(PadChannel pad, FlightRecorder recorder, BayClock clock, Action<RecordedLink, Fault> begun)
+    public FaultWatch(PadChannel pad, FlightRecorder recorder, BayClock clock, Action<RecordedLink, Diagnostic> begun)
     {
         (_pad, _recorder, _clock, _begun) = (pad, recorder, clock, begun);
         pad.Changed += Look;
@@ -35,7 +34,7 @@ internal sealed class FaultWatch
         }
     }
 
-    private void Begin(Fault fault)
+    private void Begin(Diagnostic fault)
     {
         if (LinkOf(fault) is not { } link)
             return;
@@ -44,11 +43,11 @@ internal sealed class FaultWatch
     }
 
     // A missing zero or calibration is nothing that the line could show.
-    private RecordedLink? LinkOf(Fault fault)
+    private RecordedLink? LinkOf(Diagnostic fault)
     {
-        if (!fault.Code.StartsWith("SL-1", StringComparison.Ordinal) && !fault.Code.StartsWith("SL-2", StringComparison.Ordinal))
+        if (!LinkCodes.Area.Holds(fault.Code) && !PadCodes.Area.Holds(fault.Code))
             return null;
-        var isTilt = fault.Code == TiltFeed.Code;
+        var isTilt = fault.Code == PadCodes.TiltUnknown;
         return _recorder.Links.FirstOrDefault(l => l.Sources.Any(s => s.Pad == _pad && s.IsTilt == isTilt));
     }
 }

@@ -16,9 +16,9 @@ internal sealed class RecordingLink(ILink link, LinkTape tape, BayClock clock) :
             tape.Write(CaptureEventKind.Received, buffer.AsSpan(offset, read), clock.NowNs);
             return read;
         }
-        catch (LinkFaultException e)
+        catch (LinkEndedException e)
         {
-            tape.Write(CaptureEventKind.HangUp, e.Fault.Describe(), clock.NowNs);
+            tape.Write(CaptureEventKind.HangUp, $"{e.Diagnostic.Code} {e.Diagnostic.Message}", clock.NowNs);
             throw;
         }
     }

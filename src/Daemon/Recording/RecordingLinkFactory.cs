@@ -20,9 +20,9 @@ internal sealed class RecordingLinkFactory(ILinkFactory links, LinkTape tape, Ba
             tape.Write(CaptureEventKind.Open, address.Name, clock.NowNs);
             return new RecordingLink(link, tape, clock);
         }
-        catch (LinkFaultException e)
+        catch (LinkEndedException e)
         {
-            var refusal = e.Fault.Describe();
+            var refusal = $"{e.Diagnostic.Code} {e.Diagnostic.Message}";
             if (refusal != _lastRefusal)
                 tape.Write(CaptureEventKind.NotOpen, refusal, clock.NowNs);
             _lastRefusal = refusal;

@@ -1,11 +1,8 @@
 namespace ScaleLink.Daemon.Runtime;
 
-/// <summary>The daemon cannot start: what is wrong under a stable code, and the mend.</summary>
-public sealed class StartException(string code, string message, string mend, Exception? inner = null) : Exception(message, inner)
+/// <summary>The daemon cannot start.</summary>
+public sealed class StartException(Code code, string message, string remedy, Exception? inner = null) : Exception(message, inner)
 {
-    /// <summary>Stable code.</summary>
-    public string Code { get; } = code;
-
-    /// <summary>What to do next.</summary>
-    public string Mend { get; } = mend;
+    /// <summary>Why, and what to do next.</summary>
+    public Diagnostic Diagnostic { get; } = new(code, message, remedy);
 }

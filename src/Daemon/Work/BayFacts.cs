@@ -30,7 +30,7 @@ public sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
         var without = pads.Where(p => p.Zero is null || now - p.Zero.TakenAt > OldestZero).Select(p => p.Corner.ToString()).ToList();
         return new("pads_zeroed", without.Count == 0 && pads.Count == 4,
             without.Count == 0 && pads.Count > 0 ? $"oldest zero {pads.Min(p => p.Zero!.TakenAt):yyyy-MM-dd HH:mm}Z" : "",
-            without.Count == 0 ? [] : [new(WorkCodes.ZeroMissing, $"No zero within {OldestZero.TotalHours:0} hours: {string.Join(", ", without)}.", "Empty the pads and zero them.")]);
+            without.Count == 0 ? [] : [new(SessionCodes.ZeroMissing, $"No zero within {OldestZero.TotalHours:0} hours: {string.Join(", ", without)}.", "Empty the pads and zero them.")]);
     }
 
     private static SeenCheck Proved(BayReading? reading)
@@ -38,27 +38,27 @@ public sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
         var not = reading?.Corners.Where(c => !c.Proved).Select(c => c.Corner.ToString()).ToList() ?? [];
         return new("pads_proved", reading is not null && not.Count == 0,
             reading is null || not.Count > 0 ? "" : string.Join(", ", reading.Corners.Select(c => c.Calibration).Distinct()),
-            not.Count == 0 ? [] : [new(WorkCodes.PadsUnproved, $"Not proved with known masses: {string.Join(", ", not)}.", "Prove them, or skip the check: loads are then marked unproved.")]);
+            not.Count == 0 ? [] : [new(SessionCodes.PadsNotCalibrated, $"Not proved with known masses: {string.Join(", ", not)}.", "Prove them, or skip the check: loads are then marked unproved.")]);
     }
 
     private static SeenCheck Level(IReadOnlyList<PadSnapshot> pads, PatchState patch, CarModel car)
     {
         var untested = LeansUntested(pads);
         if (patch.Survey is not { } survey)
-            return new("patch_level", false, "", [.. untested, new(WorkCodes.PatchNotLevel, "The patch was not surveyed.", "Measure the heights between the pads, or skip the check with the reason.")]);
+            return new("patch_level", false, "", [.. untested, new(SessionCodes.PatchNotLevel, "The patch was not surveyed.", "Measure the heights between the pads, or skip the check with the reason.")]);
         var shape = survey.Survey.ShapeUnder(Contacts.Of(car));
         var isWarpLevel = Math.Abs(shape.WarpMm.Estimate) <= LevelWarpMm || patch.On.Contains(CorrectionKind.Warp);
         var isSlopeLevel = Math.Max(Math.Abs(shape.NoseUpDeg.Estimate), Math.Abs(shape.LeftUpDeg.Estimate)) <= LevelSlopeDeg || patch.On.Contains(CorrectionKind.Slope);
         var value = $"warp {shape.WarpMm.Estimate:0.0} mm, nose up {shape.NoseUpDeg.Estimate:0.00}°, left up {shape.LeftUpDeg.Estimate:0.00}°";
         return new("patch_level", isWarpLevel && isSlopeLevel, value,
-            isWarpLevel && isSlopeLevel ? untested : [.. untested, new(WorkCodes.PatchNotLevel, $"The patch is not level: {value}.", "Shim the pads, or switch the corrections on.")]);
+            isWarpLevel && isSlopeLevel ? untested : [.. untested, new(SessionCodes.PatchNotLevel, $"The patch is not level: {value}.", "Shim the pads, or switch the corrections on.")]);
     }
 
     // Advice: the doubt is in every load already, and the check holds all the same.
-    private static List<Finding> LeansUntested(IReadOnlyList<PadSnapshot> pads)
+    private static List<Diagnostic> LeansUntested(IReadOnlyList<PadSnapshot> pads)
     {
         var untested = pads.Where(p => p is { Configuration.CorrectTilt: true, PitchDegrees: not null, LeanZero: null }).Select(p => p.Corner.ToString()).ToList();
         return untested.Count == 0 ? [] :
-            [new(WorkCodes.LeanUntested, $"Tilt is corrected by inclinometers whose zero was never tested: {string.Join(", ", untested)}.", "Turn each pad round once: Patch on the page, or scalelink patch zero-lean. Until then each load carries the doubt.")];
+            [new(SessionCodes.InclinometerUntested, $"Tilt is corrected by inclinometers whose zero was never tested: {string.Join(", ", untested)}.", "Turn each pad round once: Patch on the page, or scalelink patch zero-lean. Until then each load carries the doubt.")];
     }
 }

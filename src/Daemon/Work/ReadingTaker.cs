@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Measure;
@@ -14,9 +15,9 @@ internal sealed class ReadingTaker(LiveBay live, BayClock clock)
     public CapturedReading Take()
     {
         if (Present is not { } reading)
-            throw new StepRefusedException(WorkCodes.NotReady, "There is no present reading.", "See whether the pads are live: scalelink pads.");
+            throw new StepRefusedException(SessionCodes.NotReady, "There is no present reading.", "See whether the pads are live: scalelink pads.");
         if (!IsReady(reading))
-            throw new StepRefusedException(WorkCodes.NotReady, $"The reading is not ready for the record: {(reading.Verdict == BayVerdict.Settled ? "it has settled only a moment ago." : reading.Remark)}", "Hands off the car and the pads; wait until it has been settled for a moment.");
+            throw new StepRefusedException(SessionCodes.NotReady, $"The reading is not ready for the record: {(reading.Verdict == BayVerdict.Settled ? "it has settled only a moment ago." : reading.Remark)}", "Hands off the car and the pads; wait until it has been settled for a moment.");
         return Of(reading);
     }
 

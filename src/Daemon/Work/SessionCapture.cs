@@ -46,10 +46,10 @@ public sealed record SessionCapture
     public string ChangeName { get; init; } = "";
 
     /// <summary>What was found with it and is not answered yet.</summary>
-    public IReadOnlyList<Finding> OpenFindings => Answered ? AfterNaming : Step.Findings;
+    public IReadOnlyList<Diagnostic> OpenFindings => Answered ? AfterNaming : Step.Findings;
 
     /// <summary>What is still wrong with the name that its change got: turns that do not lead to this reading.</summary>
-    public IReadOnlyList<Finding> AfterNaming { get; init; } = [];
+    public IReadOnlyList<Diagnostic> AfterNaming { get; init; } = [];
 
     /// <summary>(RF + LR) / total, percent.</summary>
     public double CrossWeightPercent => Step.Reading.CrossWeightPercent;

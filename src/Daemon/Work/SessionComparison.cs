@@ -16,7 +16,7 @@ public sealed record ComparedFigure(string Name, Value? First, Value? Second)
 /// <summary>Two sessions beside each other.</summary>
 /// <param name="Figures">Figures by name.</param>
 /// <param name="Findings">What makes them hard to compare.</param>
-public sealed record SessionComparison(IReadOnlyList<ComparedFigure> Figures, IReadOnlyList<Finding> Findings)
+public sealed record SessionComparison(IReadOnlyList<ComparedFigure> Figures, IReadOnlyList<Diagnostic> Findings)
 {
     private static readonly (string Name, Func<LoadSummary, Value> Of)[] Sums =
     [
@@ -42,15 +42,15 @@ public sealed record SessionComparison(IReadOnlyList<ComparedFigure> Figures, IR
 
     private static Value? Last(WorkSession session, Func<LoadSummary, Value> of) => session.Captures is [.., var last] ? of(last.Step.Reading.Whole) : null;
 
-    private static IEnumerable<Finding> Doubts(WorkSession first, WorkSession second)
+    private static IEnumerable<Diagnostic> Doubts(WorkSession first, WorkSession second)
     {
         if (first.Car.Name != second.Car.Name)
-            yield return new(WorkCodes.HardToCompare, $"These are two cars: {first.Car.Name} and {second.Car.Name}.", "Compare shares, not loads.");
+            yield return new(SessionCodes.HardToCompare, $"These are two cars: {first.Car.Name} and {second.Car.Name}.", "Compare shares, not loads.");
         else if (first.Start.CarHash != second.Start.CarHash)
-            yield return new(WorkCodes.HardToCompare, "The car file was changed between the two.", "Turns and predictions rest on different rates: compare what was read.");
+            yield return new(SessionCodes.HardToCompare, "The car file was changed between the two.", "Turns and predictions rest on different rates: compare what was read.");
         if (first.Captures is [.., var a] && second.Captures is [.., var b] && !a.Step.Reading.Calibrations.SequenceEqual(b.Step.Reading.Calibrations))
-            yield return new(WorkCodes.HardToCompare, "The pads were calibrated anew between the two.", "Changes within a session compare; loads across them by their uncertainties.");
+            yield return new(SessionCodes.HardToCompare, "The pads were calibrated anew between the two.", "Changes within a session compare; loads across them by their uncertainties.");
         if (first.Start.Bay != second.Start.Bay)
-            yield return new(WorkCodes.HardToCompare, $"They come from two bays: {first.Start.Bay} and {second.Start.Bay}.", "Compare by their uncertainties.");
+            yield return new(SessionCodes.HardToCompare, $"They come from two bays: {first.Start.Bay} and {second.Start.Bay}.", "Compare by their uncertainties.");
     }
 }

@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Work;
 /// <summary>What to turn next in a session: a plan, or why there is none.</summary>
 /// <param name="Plan">Null when it cannot be planned.</param>
 /// <param name="Findings">The plan's own, and what stood in its way.</param>
-public sealed record SessionPlan(PerchPlan? Plan, IReadOnlyList<Finding> Findings)
+public sealed record SessionPlan(PerchPlan? Plan, IReadOnlyList<Diagnostic> Findings)
 {
     // A search of some milliseconds that every watcher asks for: once for each state of the session is enough.
     private static readonly ConditionalWeakTable<WorkSession, SessionPlan> Made = [];
@@ -26,11 +26,11 @@ public sealed record SessionPlan(PerchPlan? Plan, IReadOnlyList<Finding> Finding
         if (session.Known is not { } known)
             return null;
         var (heights, targets) = (session.HeightsNowMm, session.Car.Targets);
-        List<Finding> findings = [];
+        List<Diagnostic> findings = [];
         if (heights is null && targets is { RideHeightsMm: not null } or { RakeMm: not null } or { SideDifferenceMm: not null })
         {
             targets = targets with { RideHeightsMm = null, RakeMm = null, SideDifferenceMm = null };
-            findings.Add(new(WorkCodes.HeightsWanted, "The car has targets for ride heights, but none were measured.", "Measure all four and enter them; until then the heights are kept as they are."));
+            findings.Add(new(SessionCodes.HeightsWanted, "The car has targets for ride heights, but none were measured.", "Measure all four and enter them; until then the heights are kept as they are."));
         }
 
         try
@@ -38,9 +38,9 @@ public sealed record SessionPlan(PerchPlan? Plan, IReadOnlyList<Finding> Finding
             var plan = PerchPlanner.Plan(new(known, heights, refine) { Targets = targets });
             return new(plan, [.. findings, .. plan.Findings]);
         }
-        catch (FindingException e)
+        catch (DiagnosticException e)
         {
-            return new(null, [.. findings, .. e.Findings]);
+            return new(null, [.. findings, .. e.Diagnostics]);
         }
     }
 }

@@ -27,10 +27,10 @@ public enum SessionStage
 /// <param name="Session">As its steps made it.</param>
 /// <param name="Facts">What the bay sees; after the baseline, what it saw then.</param>
 /// <param name="Unnamed">A change that the settled car shows and nobody recorded; null: none, or nobody looked.</param>
-public sealed record SessionView(WorkSession Session, BayFacts Facts, Finding? Unnamed = null)
+public sealed record SessionView(WorkSession Session, BayFacts Facts, Diagnostic? Unnamed = null)
 {
     /// <summary>What is doubtful now: the change that nobody recorded, then what the newest reading left unanswered.</summary>
-    public IReadOnlyList<Finding> Findings => [.. Unnamed is { } unnamed ? [unnamed] : Array.Empty<Finding>(), .. Session.Captures is [.., var newest] ? newest.OpenFindings : []];
+    public IReadOnlyList<Diagnostic> Findings => [.. Unnamed is { } unnamed ? [unnamed] : Array.Empty<Diagnostic>(), .. Session.Captures is [.., var newest] ? newest.OpenFindings : []];
 
     /// <summary>What it waits for.</summary>
     public SessionStage Stage => Session switch

@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
@@ -9,12 +10,12 @@ internal sealed class SessionStarter(CarShelf cars, WorkLedger sessions, BayConf
 {
     public SessionStarted Start(string title, double? targetPercent, double? tolerancePercent, IReadOnlyList<string> leaveOut, IReadOnlyList<string> actions)
     {
-        var car = cars.InBay ?? throw new StepRefusedException("SL-517", "Nobody said which car stands in the bay.", "Choose one: Car on the page, or scalelink car use FILE.");
+        var car = cars.InBay ?? throw new StepRefusedException(CarCodes.NoCarInBay, "Nobody said which car stands in the bay.", "Choose one: Car on the page, or scalelink car use FILE.");
         var (target, tolerance) = (targetPercent ?? car.Model.Targets.CrossWeightPercent, tolerancePercent ?? car.Model.Targets.CrossWeightTolerancePercent);
         if (!(target is >= 30 and <= 70 && tolerance is > 0 and <= 10))
-            throw new StepRefusedException(WorkCodes.StepInput, $"The target is {target} % within {tolerance} %.", "Give (RF + LR) / total in percent, 30 to 70, and a tolerance above 0 up to 10.");
+            throw new StepRefusedException(SessionCodes.InputUnusable, $"The target is {target} % within {tolerance} %.", "Give (RF + LR) / total in percent, 30 to 70, and a tolerance above 0 up to 10.");
         if (leaveOut.FirstOrDefault(k => !CheckLists.Keys.Contains(k)) is { } unknown)
-            throw new StepRefusedException(WorkCodes.NoSuchCheck, $"There is no check {unknown}.", $"Checks: {string.Join(", ", CheckLists.Keys)}.");
+            throw new StepRefusedException(SessionCodes.NoSuchCheck, $"There is no check {unknown}.", $"Checks: {string.Join(", ", CheckLists.Keys)}.");
         return new(bay.Bay, car.Hash, car.File, title, target, tolerance, leaveOut, Recipe(car.Model.Name, actions));
     }
 

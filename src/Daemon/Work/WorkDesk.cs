@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
@@ -44,7 +45,7 @@ public sealed class WorkDesk
     {
         var at = _time.GetUtcNow();
         return Told(_flow.Take(_ => _sessions.NewId(at), all => all.Open is { } open
-            ? throw new StepRefusedException(WorkCodes.SessionOpen, $"Session {open.Id} is open in this bay.", "Go on with it, finish it, or abandon it.")
+            ? throw new StepRefusedException(SessionCodes.SessionOpen, $"Session {open.Id} is open in this bay.", "Go on with it, finish it, or abandon it.")
             : WorkLedger.Steps.Entry(at, who, start)));
     }
 
@@ -68,8 +69,8 @@ public sealed class WorkDesk
 
     private static WorkSession Meant(WorkSessions all, string id)
     {
-        var open = all.Open ?? throw new StepRefusedException(WorkCodes.NoSession, "No session is open in this bay.", "Start one: Work on the page, or scalelink work start.");
+        var open = all.Open ?? throw new StepRefusedException(SessionCodes.NoSession, "No session is open in this bay.", "Start one: Work on the page, or scalelink work start.");
         return id.Length == 0 || id == open.Id ? open
-            : throw new StepRefusedException(WorkCodes.NoSuchSession, "That session is not the one in the bay.", $"Session {open.Id} is open now.");
+            : throw new StepRefusedException(SessionCodes.SessionNotFound, "That session is not the one in the bay.", $"Session {open.Id} is open now.");
     }
 }

@@ -12,7 +12,7 @@ public sealed class WorkLedger(LedgerDatabase ledger)
         // What can be worked out again is not written down.
         IgnoreReadOnlyProperties = true,
         NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals,
-        Converters = { new JsonStringEnumConverter() },
+        Converters = { new JsonStringEnumConverter(), new StoredDiagnostic() },
     });
 
     internal static readonly FoldedKind<WorkSessions, WorkStep> Steps = new(Kind, (sessions, step) => sessions.After(step));

@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
@@ -6,7 +7,7 @@ using ScaleLink.Weighing.Planning;
 
 namespace ScaleLink.Daemon.Work;
 
-/// <summary>Which steps may be taken when, and what goes on record with them. Each gives the step, or refuses with code and mend.</summary>
+/// <summary>Which steps may be taken when, and what goes on record with them. Each gives the step, or refuses with code and remedy.</summary>
 internal static class WorkRules
 {
     // Further than any thread goes.
@@ -19,11 +20,11 @@ internal static class WorkRules
         NotEnded(view);
         var known = view.Preparation.Concat(view.LastSteps).Any(c => c.Item.Key == key);
         if (!known)
-            throw new StepRefusedException(WorkCodes.NoSuchCheck, $"This session has no check {key}.", $"Checks: {string.Join(", ", view.Preparation.Concat(view.LastSteps).Select(c => c.Item.Key))}.");
+            throw new StepRefusedException(SessionCodes.NoSuchCheck, $"This session has no check {key}.", $"Checks: {string.Join(", ", view.Preparation.Concat(view.LastSteps).Select(c => c.Item.Key))}.");
         if (view.Session.Baseline is not null && view.Preparation.Any(c => c.Item.Key == key))
-            throw new StepRefusedException(WorkCodes.NotInThisState, "The baseline is on record; the preparation cannot be changed behind its back.", "Name what changed after the next reading, or start a new session.");
+            throw new StepRefusedException(SessionCodes.NotInThisState, "The baseline is on record; the preparation cannot be changed behind its back.", "Name what changed after the next reading, or start a new session.");
         if (skip && note.Length == 0)
-            throw new StepRefusedException(WorkCodes.StepInput, "A check is skipped with a reason.", "Say why in the note.");
+            throw new StepRefusedException(SessionCodes.InputUnusable, "A check is skipped with a reason.", "Say why in the note.");
         return new(key, done && !skip, skip, value, note);
     }
 
@@ -33,7 +34,7 @@ internal static class WorkRules
         Need(view, SessionStage.Planning, SessionStage.Settling, SessionStage.Finishing);
         var made = asPlanned ? SessionPlan.Of(view.Session)?.Plan?.Turns ?? default : turns ?? default;
         if (made == default)
-            throw new StepRefusedException(WorkCodes.StepInput, asPlanned ? "The plan turns nothing." : "No turns are given.", "Give the turns that were made, up positive, for example RF 0.5.");
+            throw new StepRefusedException(SessionCodes.InputUnusable, asPlanned ? "The plan turns nothing." : "No turns are given.", "Give the turns that were made, up positive, for example RF 0.5.");
         Turnable(made, known);
         var all = view.Session.OpenTurns + made;
         return new(made, asPlanned, note, StatedPrediction.Of(all, PerchPlanner.Forecast(known, all)));
@@ -42,7 +43,7 @@ internal static class WorkRules
     public static AdjustmentUndone Undo(SessionView view)
     {
         NotEnded(view);
-        return view.Session.Open.Count > 0 ? new() : throw new StepRefusedException(WorkCodes.NotInThisState,
+        return view.Session.Open.Count > 0 ? new() : throw new StepRefusedException(SessionCodes.NotInThisState,
             "No adjustment is open.", "What was captured stays on record: turn back and record that as an adjustment.");
     }
 
@@ -50,7 +51,7 @@ internal static class WorkRules
     public static void MayCapture(SessionView view)
     {
         if (view.Stage == SessionStage.Preparing)
-            throw new StepRefusedException(WorkCodes.NotInThisState, $"Open checks before the baseline: {string.Join(", ", view.Preparation.Where(c => !c.IsClosed).Select(c => c.Item.Title))}.", "Tick them, or skip them with a reason.");
+            throw new StepRefusedException(SessionCodes.NotInThisState, $"Open checks before the baseline: {string.Join(", ", view.Preparation.Where(c => !c.IsClosed).Select(c => c.Item.Title))}.", "Tick them, or skip them with a reason.");
         Need(view, SessionStage.Baseline, SessionStage.Planning, SessionStage.Settling, SessionStage.Finishing);
     }
 
@@ -59,7 +60,7 @@ internal static class WorkRules
         Heights(heights);
         MayCapture(view);
         if (view.Session.Captures is [.., var last] && reading.IsSameRestAs(last.Step.Reading))
-            throw new StepRefusedException(WorkCodes.SameRest, "The car has not moved since the last reading: it would be the same one again.", "Settle the car anew (roll or bounce), hands off, then capture.");
+            throw new StepRefusedException(SessionCodes.SameRest, "The car has not moved since the last reading: it would be the same one again.", "Settle the car anew (roll or bounce), hands off, then capture.");
         if (view.Session.Known is null)
             return new(CaptureKind.Baseline, reading, heights, note, view.Facts.Seen, false, Unproved(reading), []);
         return view.Session.Open.Count > 0 ? AfterTurns(view.Session, reading, heights, note)
@@ -83,7 +84,7 @@ internal static class WorkRules
     {
         NotEnded(view);
         return MayConfirm(view) ? new()
-            : throw new StepRefusedException(WorkCodes.NotInThisState, "The newest step gave no surprise that could be confirmed.", "Capture again, or go on with the plan.");
+            : throw new StepRefusedException(SessionCodes.NotInThisState, "The newest step gave no surprise that could be confirmed.", "Capture again, or go on with the plan.");
     }
 
     public static HeightsEntered EnterHeights(SessionView view, Corners heights)
@@ -98,7 +99,7 @@ internal static class WorkRules
         NotEnded(view);
         var open = view.LastSteps.Where(c => !c.IsClosed).Select(c => c.Item.Title).ToList();
         if (anyway.Length == 0 && (view.Stage != SessionStage.Finishing || open.Count > 0))
-            throw new StepRefusedException(WorkCodes.NotFinished,
+            throw new StepRefusedException(SessionCodes.NotFinished,
                 view.Stage == SessionStage.Finishing ? $"Last steps are open: {string.Join(", ", open)}." : "Cross weight is not on target, or a reading is missing.",
                 "Go on, or finish anyway with a reason.");
         return new(false, anyway, Standing.Of(view.Session)?.Words ?? "no reading was taken");
@@ -111,18 +112,18 @@ internal static class WorkRules
     }
 
     /// <summary>Why perches cannot turn so; null when they can.</summary>
-    public static Finding? CannotBe(Corners turns, StepLearner known)
+    public static Diagnostic? CannotBe(Corners turns, StepLearner known)
     {
         foreach (var corner in Corners.All)
             if (!(Math.Abs(turns[corner]) <= MostTurns) || (turns[corner] != 0 && !known.Effects.Statics.Car.Suspension[corner].Perch.CanTurn))
-                return new(WorkCodes.StepInput, $"{corner} cannot turn by {turns[corner]}.", "Give turns as numbers, and none for a fixed perch; correct the car file if it does turn.");
+                return new(SessionCodes.InputUnusable, $"{corner} cannot turn by {turns[corner]}.", "Give turns as numbers, and none for a fixed perch; correct the car file if it does turn.");
         return null;
     }
 
     private static void Turnable(Corners turns, StepLearner known)
     {
         if (CannotBe(turns, known) is { } mistake)
-            throw new StepRefusedException(mistake.Code, mistake.Message, mistake.Mend);
+            throw new StepRefusedException(mistake.Code, mistake.Message, mistake.Remedy);
     }
 
     private static ReadingCaptured AfterTurns(WorkSession session, CapturedReading reading, Corners? heights, string note)
@@ -142,21 +143,21 @@ internal static class WorkRules
         var standing = Standing.Of(session)!;
         var change = reading.ForSteps.CrossWeightPercent.Estimate - SwitchedPatch.CrossWeightPercent(session, reading) - standing.CrossWeightPercent.Estimate;
         var doubt = Sure * standing.Scatter.Percent * Math.Sqrt(1 + 1.0 / standing.Settles);
-        List<Finding> findings = Math.Abs(change) <= doubt ? [] :
-            [new(WorkCodes.BarsPreloaded, $"With the bars connected cross weight is {change:+0.00;-0.00} % off; settling alone does {doubt:0.00} % at most.", "A drop link is preloaded: adjust its length until the bolt slides in, settle and capture again.")];
+        List<Diagnostic> findings = Math.Abs(change) <= doubt ? [] :
+            [new(SessionCodes.BarsPreloaded, $"With the bars connected cross weight is {change:+0.00;-0.00} % off; settling alone does {doubt:0.00} % at most.", "A drop link is preloaded: adjust its length until the bolt slides in, settle and capture again.")];
         return new(CaptureKind.Verification, reading, heights, note, [], false, findings, []);
     }
 
-    private static List<Finding> Unproved(CapturedReading reading) => reading.Unproved.Count == 0 ? [] :
-        [new(WorkCodes.PadsUnproved, $"The baseline rests on unproved pads: {string.Join(", ", reading.Unproved)}.", "Changes are good all the same; totals and shares are as good as the starting calibration.")];
+    private static List<Diagnostic> Unproved(CapturedReading reading) => reading.Unproved.Count == 0 ? [] :
+        [new(SessionCodes.PadsNotCalibrated, $"The baseline rests on unproved pads: {string.Join(", ", reading.Unproved)}.", "Changes are good all the same; totals and shares are as good as the starting calibration.")];
 
     private static StepLearner Weighed(SessionView view) => view.Session.Known
-        ?? throw new StepRefusedException(WorkCodes.NotInThisState, "There is no baseline yet.", "Finish the preparation, settle the car, and capture the baseline first.");
+        ?? throw new StepRefusedException(SessionCodes.NotInThisState, "There is no baseline yet.", "Finish the preparation, settle the car, and capture the baseline first.");
 
     private static void Heights(Corners? heights)
     {
         if (heights is { } mm && Corners.All.ToArray().Any(c => !(mm[c] is > 0 and < 1000)))
-            throw new StepRefusedException(WorkCodes.StepInput, "A ride height is not between 0 and 1000 mm.", "Measure all four in mm, at the same marks each time.");
+            throw new StepRefusedException(SessionCodes.InputUnusable, "A ride height is not between 0 and 1000 mm.", "Measure all four in mm, at the same marks each time.");
     }
 
     private static void NotEnded(SessionView view) => Need(view, [.. Enum.GetValues<SessionStage>().Where(s => s is not (SessionStage.Finished or SessionStage.Abandoned))]);
@@ -164,6 +165,6 @@ internal static class WorkRules
     private static void Need(SessionView view, params IReadOnlyList<SessionStage> stages)
     {
         if (!stages.Contains(view.Stage))
-            throw new StepRefusedException(WorkCodes.NotInThisState, $"The session waits for something else: {SessionWords.Next(view)}", "Do that first.");
+            throw new StepRefusedException(SessionCodes.NotInThisState, $"The session waits for something else: {SessionWords.Next(view)}", "Do that first.");
     }
 }

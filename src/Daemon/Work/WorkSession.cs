@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using System.Collections.Immutable;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Measure;
@@ -77,7 +78,7 @@ public sealed record WorkSession
     public static WorkSession Begin(SessionStarted start, string id, DateTimeOffset at, string who, long entry)
     {
         ArgumentNullException.ThrowIfNull(start);
-        var car = CarFile.Read(start.CarFile).Car ?? throw new StepRefusedException(WorkCodes.StepInput, "The car file of the session cannot be read.", "Save the car again and start a new session.");
+        var car = CarFile.Read(start.CarFile).Car ?? throw new StepRefusedException(SessionCodes.InputUnusable, "The car file of the session cannot be read.", "Save the car again and start a new session.");
         var targets = car.Targets with { CrossWeightPercent = start.TargetPercent, CrossWeightTolerancePercent = start.TolerancePercent };
         return new() { Id = id, Start = start, Car = car with { Targets = targets }, StartedAt = at, Who = who, Entry = entry };
     }

@@ -7,9 +7,6 @@ namespace ScaleLink.Daemon.Zeros;
 /// <summary>The zero of one pad between two visits of the car.</summary>
 internal sealed class PadZeroWatch(PadChannel pad, ZeroTrackingOptions tracking, double raisedBelowKg, IZeroStore store, BayClock clock)
 {
-    /// <summary>The empty pad reads something.</summary>
-    public const string Moved = "SL-348";
-
     // One interval of the usual yardstick: more than that goes into every corner load.
     private const double LimitKg = ClassGrade.UsualIntervalKg;
 
@@ -54,9 +51,9 @@ internal sealed class PadZeroWatch(PadChannel pad, ZeroTrackingOptions tracking,
     {
         store.AppendCheck(zero, load, Now);
         if (Math.Abs(load) > LimitKg)
-            pad.OnTrouble(Moved, $"The car is off, and the empty pad reads {load:+0.00;-0.00} kg.", "Look for something on the pad; then take a zero before the car comes back.", stops: false);
+            pad.OnTrouble(PadStateCodes.EmptyPadReads, $"The car is off, and the empty pad reads {load:+0.00;-0.00} kg.", "Look for something on the pad; then take a zero before the car comes back.", stops: false);
         else
-            pad.OnTroubleOver(Moved);
+            pad.OnTroubleOver(PadStateCodes.EmptyPadReads);
     }
 
     private DateTimeOffset Now => clock.ToUtc(clock.NowNs);

@@ -1,7 +1,7 @@
+using ScaleLink.Measure.Diagnostics;
 using System.Collections.Immutable;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Pads;
 using ZeroPoint = ScaleLink.Daemon.Pipeline.ZeroPoint;
@@ -23,7 +23,7 @@ public sealed class ZeroTaking(BayClock clock, ZeroLedger store)
     /// <param name="pad">The pad.</param>
     /// <param name="who">Who says that it is empty.</param>
     /// <param name="because">Why a pad of which no zero is known is empty although it does not look so; empty to refuse.</param>
-    public (ZeroPoint? Zero, Fault? Refused) Take(PadChannel pad, string who, string because = "")
+    public (ZeroPoint? Zero, Diagnostic? Refused) Take(PadChannel pad, string who, string because = "")
     {
         ArgumentNullException.ThrowIfNull(pad);
         try
@@ -34,26 +34,26 @@ public sealed class ZeroTaking(BayClock clock, ZeroLedger store)
                 (taken, var calibration) = Judge(pad, who, because);
                 _flow.Take(taken.SerialNumber, _ => ZeroLedger.Steps.Entry(taken.TakenAt, who, taken));
                 pad.Adopt(taken);
-                pad.OnTroubleOver(PadZeroWatch.Moved);
+                pad.OnTroubleOver(PadStateCodes.EmptyPadReads);
                 WarnOfDrift(pad, calibration);
             });
             return (taken, null);
         }
         catch (StepRefusedException refused)
         {
-            return (null, new Fault(refused.Finding.Code, refused.Finding.Message, refused.Finding.Mend, clock.NowNs));
+            return (null, refused.Diagnostic with { SinceNs = clock.NowNs });
         }
     }
 
     private (ZeroPoint Taken, PadCalibration Calibration) Judge(PadChannel pad, string who, string because)
     {
-        var seen = pad.Observe() ?? throw new StepRefusedException("SL-343", $"{pad.Corner} is not live.", "Mend its link first, then zero again.");
+        var seen = pad.Observe() ?? throw new StepRefusedException(PadStateCodes.NotLive, $"{pad.Corner} is not live.", "Repair its link first, then zero again.");
         var (_, known, old) = pad.Standing;
-        var calibration = known ?? throw new StepRefusedException(Recognition.NoCalibration, $"{pad.Corner} has no calibration.", "Give kg_per_count in the bay file first.");
+        var calibration = known ?? throw new StepRefusedException(PadStateCodes.NoSensitivity, $"{pad.Corner} has no calibration.", "Give kg_per_count in the bay file first.");
         var limits = because.Length > 0 ? Limits with { FirstShare = double.PositiveInfinity } : Limits;
         var (zero, refusals) = ZeroCapture.Judge(calibration, seen.Reading, limits, Reference(calibration, old));
         if (zero is null)
-            throw new StepRefusedException(refusals[0].Code, $"{pad.Corner}: {refusals[0].Message}.", refusals[0].Mend);
+            throw new StepRefusedException(refusals[0].Code, $"{pad.Corner}: {refusals[0].Message}", refusals[0].Remedy);
         return (new ZeroPoint(seen.Identity.SerialNumber, zero.Counts, clock.ToUtc(clock.NowNs), who, old is null ? null : ShiftFrom(old, calibration, zero))
         {
             CellCounts = seen.Reading.CellCounts,
@@ -71,9 +71,9 @@ public sealed class ZeroTaking(BayClock clock, ZeroLedger store)
         var drift = ZeroDrift.Judge(
             [.. zeros.Select(z => new Weighing.Calibration.ZeroPoint(z.Zero.TakenAt, calibration.Kg(z.Counts!.Value - zeros[0].Counts!.Value), z.Zero.TemperatureC))], ClassGrade.UsualIntervalKg);
         if (drift.Findings is [var finding, ..])
-            pad.OnTrouble(finding.Code, $"{finding.Message}.", finding.Mend, stops: false);
+            pad.OnTrouble(finding.Code, finding.Message, finding.Remedy, stops: false);
         else
-            pad.OnTroubleOver(CalibrationRefusals.ZeroDrifts.Code);
+            pad.OnTroubleOver(CalibrationCodes.ZeroDrifts);
     }
 
     // The proof saw the pad empty; without one, whoever took the last zero did.

@@ -19,7 +19,7 @@ public static class ModbusExceptionMeaning
     };
 
     /// <summary>What to do next.</summary>
-    public static string Mend(ModbusException code) => code switch
+    public static string Remedy(ModbusException code) => code switch
     {
         ModbusException.IllegalFunction => "Try the other table, holding or input, in the bay file.",
         ModbusException.IllegalDataAddress or ModbusException.IllegalDataValue =>

@@ -1,4 +1,3 @@
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Weighing.Balance;
@@ -20,11 +19,11 @@ public sealed record BalanceTrade(BalanceGoal Goal, Corners LoadsKg, double Cros
     /// <param name="loads">kg.</param>
     /// <param name="contacts">Where the tyres stand.</param>
     /// <param name="crossWeightTarget">Percent.</param>
-    /// <exception cref="FindingException">The target is none that a car is set to.</exception>
+    /// <exception cref="DiagnosticException">The target is none that a car is set to.</exception>
     public static IReadOnlyList<BalanceTrade> All(in Corners loads, Contacts contacts, double crossWeightTarget = 50)
     {
         if (crossWeightTarget is not (>= 30 and <= 70))
-            throw new FindingException(new Finding(CarCodes.Target, $"The cross weight target is {crossWeightTarget} %.", "Give (RF + LR) / total in percent, 30 to 70."));
+            throw new DiagnosticException(new Diagnostic(CarCodes.Target, $"The cross weight target is {crossWeightTarget} %.", "Give (RF + LR) / total in percent, 30 to 70."));
         var start = loads;
         return [.. Enum.GetValues<BalanceGoal>().Select(g => Meet(g, start, contacts.WarpPattern, crossWeightTarget))];
     }

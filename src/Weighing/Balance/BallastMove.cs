@@ -33,11 +33,11 @@ public sealed record BallastMove(string? From, string? To, double MassKg, bool R
     /// <param name="loads">Loads as they are, kg.</param>
     /// <param name="goal">Which share.</param>
     /// <param name="targetPercent">Where it should be, percent.</param>
-    /// <exception cref="FindingException">The target is no share.</exception>
+    /// <exception cref="DiagnosticException">The target is no share.</exception>
     public static IReadOnlyList<BallastMove> Ways(CarStatics statics, in Corners loads, BallastGoal goal, double targetPercent)
     {
         if (targetPercent is not (> 0 and < 100))
-            throw new FindingException(new Finding(CarCodes.Target, $"The share to be reached is {targetPercent} %.", "Give a share of the total in percent, above 0 and below 100."));
+            throw new DiagnosticException(new Diagnostic(CarCodes.Target, $"The share to be reached is {targetPercent} %.", "Give a share of the total in percent, above 0 and below 100."));
         var (pattern, start) = (goal == BallastGoal.FrontShare ? Shares.Front : Shares.Left, loads);
         BallastStation?[] stations = [null, .. statics.Car.BallastStations];
         return [.. stations.SelectMany(_ => stations, (from, to) => (from, to))

@@ -1,6 +1,5 @@
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Weighing.Balance;
 
@@ -29,7 +28,7 @@ public sealed record CgHeight(Value HeightMm, IReadOnlyList<double> EachMm)
     const double FalseAlarm = 0.001;
 
     /// <summary>The weighted mean over all lifts, which share level loads, wheelbase and radii and so their errors.</summary>
-    /// <exception cref="FindingException">A lift is not usable, or they contradict each other.</exception>
+    /// <exception cref="DiagnosticException">A lift is not usable, or they contradict each other.</exception>
     public static CgHeight From(AxleLiftSetup setup, IReadOnlyList<AxleLift> lifts)
     {
         Refuse(setup, lifts);
@@ -43,7 +42,7 @@ public sealed record CgHeight(Value HeightMm, IReadOnlyList<double> EachMm)
         if (lifts.Count > 1 && rest.DotProduct(spread.Solve(rest)) > ChiSquared.InvCDF(lifts.Count - 1, 1 - FalseAlarm))
         {
             var worst = rest.AbsoluteMaximumIndex();
-            throw new FindingException(new Finding(CarCodes.LiftsDisagree,
+            throw new DiagnosticException(new Diagnostic(CarCodes.LiftsDisagree,
                 $"Lift {worst + 1} gives {heights[worst]:F0} mm, all together {mean:F0} mm: more apart than their uncertainty allows.",
                 "Check that the suspension is blocked, tyres are hard, no brake is on, the wheels stand free of side force, and the tank is full or empty; then lift again."));
         }
@@ -88,7 +87,7 @@ public sealed record CgHeight(Value HeightMm, IReadOnlyList<double> EachMm)
 
     static void Refuse(AxleLiftSetup setup, IReadOnlyList<AxleLift> lifts)
     {
-        List<Finding> found = [];
+        List<Diagnostic> found = [];
         if (lifts.Count == 0)
             found.Add(new(CarCodes.LiftUnusable, "No lift was made.", "Lift one axle in three steps or more, then the other."));
         if (!(setup.WheelbaseMm.Value > 0 && setup.FrontRadiusMm.Value > 0 && setup.RearRadiusMm.Value > 0 && setup.FrontLoadKg.Estimate > 0 && setup.RearLoadKg.Estimate > 0))
@@ -104,6 +103,6 @@ public sealed record CgHeight(Value HeightMm, IReadOnlyList<double> EachMm)
                 found.Add(new(CarCodes.LiftUnusable, $"Lift {i + 1} leaves {lift.OtherAxleLoadKg.Estimate:F1} kg of {setup.TotalKg:F1} kg on the axle that stays down.", "Check which axle was lifted and which was read."));
         }
         if (found.Count > 0)
-            throw new FindingException(found);
+            throw new DiagnosticException(found);
     }
 }

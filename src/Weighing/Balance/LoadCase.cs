@@ -21,7 +21,7 @@ public sealed record LoadCase(string Name, params IReadOnlyList<MassChange> Chan
     /// </summary>
     /// <param name="statics">The car.</param>
     /// <param name="weighed">As weighed.</param>
-    /// <exception cref="FindingException">A wheel would carry nothing.</exception>
+    /// <exception cref="DiagnosticException">A wheel would carry nothing.</exception>
     public LoadSummary Loads(CarStatics statics, LoadSummary weighed)
     {
         var spread = weighed.Covariance + ModelDoubt.SpreadOf(statics, Change);

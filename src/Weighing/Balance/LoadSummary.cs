@@ -1,4 +1,3 @@
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Weighing.Balance;
@@ -13,12 +12,12 @@ public sealed record LoadSummary
     /// <param name="loads">kg; all above zero, for a car that stands on its wheels.</param>
     /// <param name="covariance">Covariance of the loads, kg².</param>
     /// <param name="degreesOfFreedom">That go with the covariance; null for many.</param>
-    /// <exception cref="FindingException">A load is not above zero.</exception>
+    /// <exception cref="DiagnosticException">A load is not above zero.</exception>
     public LoadSummary(in Corners loads, in CornerMatrix covariance, double? degreesOfFreedom = null)
     {
         foreach (var corner in Corners.All)
             if (!(loads[corner] > 0 && double.IsFinite(loads[corner])))
-                throw new FindingException(new Finding(CarCodes.Loads, $"The load at {corner} is {loads[corner]} kg.",
+                throw new DiagnosticException(new Diagnostic(CarCodes.Loads, $"The load at {corner} is {loads[corner]} kg.",
                     "A wheel that carries nothing leaves no shares to speak of: lower the car, or check that pad."));
         Loads = loads;
         Covariance = covariance;

@@ -20,7 +20,7 @@ public static class RaceCases
     /// <param name="statics">The car.</param>
     /// <param name="weighed">As weighed.</param>
     /// <param name="crossWeightTarget">Percent.</param>
-    /// <exception cref="FindingException">A wheel would carry nothing, or the target is none.</exception>
+    /// <exception cref="DiagnosticException">A wheel would carry nothing, or the target is none.</exception>
     public static IReadOnlyList<RaceCase> Of(CarStatics statics, LoadSummary weighed, double crossWeightTarget)
     {
         var car = statics.Car;

@@ -4,31 +4,31 @@ namespace ScaleLink.Weighing.Cars;
 public static class CarModelCheck
 {
     /// <summary>All mistakes; empty when the model can be used.</summary>
-    public static IReadOnlyList<Finding> Mistakes(CarModel car)
+    public static IReadOnlyList<Diagnostic> Mistakes(CarModel car)
     {
-        List<Finding> found = [];
+        List<Diagnostic> found = [];
         if (string.IsNullOrWhiteSpace(car.Name))
-            found.Add(new(CarCodes.Name, "The car has no name.", "Name it, so that records can be told apart.") { Place = "name" });
+            found.Add(new(CarCodes.NameMissing, "The car has no name.", "Name it, so that records can be told apart.") { Where = "name" });
         foreach (var value in NamedValues.Of(car))
-            found.AddRange(Mistakes(value).Select(m => m with { Place = value.Name }));
+            found.AddRange(Mistakes(value).Select(m => m with { Where = value.Name }));
         foreach (var corner in Corners.All)
-            found.AddRange(PerchMistakes(car, corner).Select(m => m with { Place = $"{corner} perch" }));
+            found.AddRange(PerchMistakes(car, corner).Select(m => m with { Where = $"{corner} perch" }));
         if (car.SmallestTurn is not (> 0 and <= 1))
-            found.Add(new(CarCodes.PerchPitch, $"The smallest turn is {car.SmallestTurn}.", "Give a part of one turn: 0.125, 0.25 or 0.5.") { Place = "smallest turn" });
+            found.Add(new(CarCodes.PerchPitch, $"The smallest turn is {car.SmallestTurn}.", "Give a part of one turn: 0.125, 0.25 or 0.5.") { Where = "smallest turn" });
         if (!(car.SharedSpringDoubt is >= 0 and < 1 && car.SharedTyreDoubt is >= 0 and < 1))
             found.Add(new(CarCodes.Uncertainty, "A shared doubt of the rates is not between 0 and 1.", "Give it as a share of one: 0.1 is ten percent."));
-        found.AddRange(TargetMistakes(car.Targets).Select(m => m with { Place = "targets" }));
-        found.AddRange(BallastMistakes(car.BallastStations).Select(m => m with { Place = "ballast" }));
+        found.AddRange(TargetMistakes(car.Targets).Select(m => m with { Where = "targets" }));
+        found.AddRange(BallastMistakes(car.BallastStations).Select(m => m with { Where = "ballast" }));
         found.AddRange(RaceCheck.Mistakes(car));
         return found;
     }
 
     /// <summary>Gives the car back, or throws with every mistake in it.</summary>
-    /// <exception cref="FindingException">The model has mistakes.</exception>
+    /// <exception cref="DiagnosticException">The model has mistakes.</exception>
     public static CarModel Checked(this CarModel car) =>
-        Mistakes(car) is { Count: > 0 } mistakes ? throw new FindingException(mistakes) : car;
+        Mistakes(car) is { Count: > 0 } mistakes ? throw new DiagnosticException(mistakes) : car;
 
-    static IEnumerable<Finding> Mistakes(NamedValue value)
+    static IEnumerable<Diagnostic> Mistakes(NamedValue value)
     {
         var (low, high, unit, code) = Range(value.Kind);
         if (!(value.Value.Value >= low && value.Value.Value <= high))
@@ -42,7 +42,7 @@ public static class CarModelCheck
     }
 
     // Wide enough for anything on four wheels, narrow enough to catch lb/in typed as N/mm or inches as mm.
-    static (double Low, double High, string Unit, string Code) Range(ValueKind kind) => kind switch
+    static (double Low, double High, string Unit, Code Code) Range(ValueKind kind) => kind switch
     {
         ValueKind.Length => (500, 6000, "mm", CarCodes.Geometry),
         ValueKind.SpringRate => (5, 1000, "N/mm", CarCodes.Rate),
@@ -54,7 +54,7 @@ public static class CarModelCheck
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 
-    static IEnumerable<Finding> PerchMistakes(CarModel car, Corner corner)
+    static IEnumerable<Diagnostic> PerchMistakes(CarModel car, Corner corner)
     {
         var setup = car.Suspension[corner];
         if (!(setup.Perch.UpTurnsLeft >= 0 && setup.Perch.DownTurnsLeft >= 0))
@@ -65,7 +65,7 @@ public static class CarModelCheck
                 "Swap them, or leave out the one that does not apply.");
     }
 
-    static IEnumerable<Finding> TargetMistakes(CarTargets targets)
+    static IEnumerable<Diagnostic> TargetMistakes(CarTargets targets)
     {
         if (targets.CrossWeightPercent is not (>= 30 and <= 70))
             yield return new(CarCodes.Target, $"The cross weight target is {targets.CrossWeightPercent} %.", "Give (RF + LR) / total in percent, 30 to 70.");
@@ -73,7 +73,7 @@ public static class CarModelCheck
             yield return new(CarCodes.Target, "A tolerance is not usable.", "Give more than 0: up to 10 % of cross weight, up to 100 mm of ride height.");
     }
 
-    static IEnumerable<Finding> BallastMistakes(IReadOnlyList<BallastStation> stations)
+    static IEnumerable<Diagnostic> BallastMistakes(IReadOnlyList<BallastStation> stations)
     {
         foreach (var station in stations)
             if (!(station.FittedKg >= 0 && station.CapacityKg >= station.FittedKg))

@@ -6,12 +6,12 @@ static class RaceCheck
     // From the front axle: nothing that races reaches further.
     const double FurthestMm = 8000;
 
-    public static IEnumerable<Finding> Mistakes(CarModel car) =>
-        (car.Fuel is { } tank ? Fuel(tank) : []).Select(m => m with { Place = "fuel" })
-            .Concat(Drivers(car.Drivers).Select(m => m with { Place = "drivers" }))
-            .Concat((car.Class is { } rule ? Class(rule, car) : []).Select(m => m with { Place = "class minimum" }));
+    public static IEnumerable<Diagnostic> Mistakes(CarModel car) =>
+        (car.Fuel is { } tank ? Fuel(tank) : []).Select(m => m with { Where = "fuel" })
+            .Concat(Drivers(car.Drivers).Select(m => m with { Where = "drivers" }))
+            .Concat((car.Class is { } rule ? Class(rule, car) : []).Select(m => m with { Where = "class minimum" }));
 
-    static IEnumerable<Finding> Fuel(FuelTank tank)
+    static IEnumerable<Diagnostic> Fuel(FuelTank tank)
     {
         if (!(IsStated(tank.KgPerLitre) && tank.KgPerLitre.Value is >= 0.5 and <= 1.2))
             yield return new(CarCodes.Fuel, $"A litre of fuel is {tank.KgPerLitre.Value} kg.", "Give its density in kg per litre, such as 0.745 for petrol, and its doubt.");
@@ -24,7 +24,7 @@ static class RaceCheck
             yield return new(CarCodes.Fuel, "The tank is not within the car.", "Give its middle in mm: behind the front axle, left of the centreline, above the ground.");
     }
 
-    static IEnumerable<Finding> Drivers(IReadOnlyList<Driver> drivers)
+    static IEnumerable<Diagnostic> Drivers(IReadOnlyList<Driver> drivers)
     {
         foreach (var driver in drivers)
         {
@@ -42,7 +42,7 @@ static class RaceCheck
             yield return new(CarCodes.Driver, "More than one driver sits in the car while it is weighed.", "Leave in_car true for the one who does.");
     }
 
-    static IEnumerable<Finding> Class(ClassRule rule, CarModel car)
+    static IEnumerable<Diagnostic> Class(ClassRule rule, CarModel car)
     {
         if (!(rule.MinimumKg is >= 50 and <= 10_000 && rule.MarginKg is >= 0 and <= 500))
             yield return new(CarCodes.ClassMinimum, $"The class minimum is {rule.MinimumKg} kg with {rule.MarginKg} kg in hand.", "Give 50 to 10000 kg, and 0 to 500 kg in hand.");

@@ -17,8 +17,8 @@ static class BlockValues
             return unknown;
         if (raw.ValueKind != JsonValueKind.Object)
         {
-            var mend = raw.ValueKind == JsonValueKind.Number ? $"Say how sure you are: {Form.Trim().Replace("220", raw.GetRawText())}." : $"Write {Form.Trim()}.";
-            block.Note(CarCodes.Uncertainty, key, $"{block.At(key)} states no uncertainty.", mend);
+            var remedy = raw.ValueKind == JsonValueKind.Number ? $"Say how sure you are: {Form.Trim().Replace("220", raw.GetRawText())}." : $"Write {Form.Trim()}.";
+            block.Note(CarCodes.Uncertainty, key, $"{block.At(key)} states no uncertainty.", remedy);
             return null;
         }
 

@@ -19,10 +19,10 @@ public abstract class DocumentBlock<TField>
     public string Place { get; }
 
     /// <summary>The code of a field that is not known.</summary>
-    protected abstract string UnknownCode { get; }
+    protected abstract Code UnknownCode { get; }
 
     /// <summary>The code of a field of the wrong kind.</summary>
-    protected abstract string WrongKindCode { get; }
+    protected abstract Code WrongKindCode { get; }
 
     /// <summary>True when the field was written, whatever its kind.</summary>
     public bool Has(string key) => fields.ContainsKey(key);
@@ -31,7 +31,7 @@ public abstract class DocumentBlock<TField>
     public string At(string key) => Place.Length == 0 ? key : $"{Place}.{key}";
 
     /// <summary>Notes a mistake about one field.</summary>
-    public abstract void Note(string code, string key, string message, string mend);
+    public abstract void Note(Code code, string key, string message, string remedy);
 
     /// <summary>Notes every field that nobody asked for: a misspelt one must not pass as a default.</summary>
     public void Finish()

@@ -1,5 +1,5 @@
+using ScaleLink.Measure.Diagnostics;
 using System.Text.Json;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Weighing.Documents;
 
@@ -17,9 +17,9 @@ sealed class JsonBlock : DocumentBlock<JsonElement>
             Add(field.Name, field.Value);
     }
 
-    protected override string UnknownCode => CarCodes.UnknownField;
+    protected override Code UnknownCode => CarCodes.UnknownField;
 
-    protected override string WrongKindCode => CarCodes.WrongKind;
+    protected override Code WrongKindCode => CarCodes.WrongKind;
 
     /// <summary>The whole document; null when it is no JSON object.</summary>
     public static JsonBlock? Open(string text, DocumentNotes notes)
@@ -33,13 +33,13 @@ sealed class JsonBlock : DocumentBlock<JsonElement>
         }
         catch (JsonException e)
         {
-            notes.Add(new Finding(CarCodes.NotJson, $"This is not JSON: {e.Message}", "Look at that line for a missing comma, quote or brace.") { Line = (int?)e.LineNumber + 1 });
+            notes.Add(new Diagnostic(CarCodes.NotJson, $"This is not JSON: {e.Message}", "Look at that line for a missing comma, quote or brace.") { Line = (int?)e.LineNumber + 1 });
         }
 
         return null;
     }
 
-    public override void Note(string code, string key, string message, string mend) => notes.Add(code, At(key), message, mend);
+    public override void Note(Code code, string key, string message, string remedy) => notes.Add(code, At(key), message, remedy);
 
     public void Missing(string key, string example) => Note(CarCodes.MissingField, key, $"{At(key)} is missing.", $"Add \"{key}\": {example}.");
 

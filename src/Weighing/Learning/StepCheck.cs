@@ -1,5 +1,4 @@
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Weighing.Learning;
 
@@ -8,7 +7,7 @@ namespace ScaleLink.Weighing.Learning;
 /// <param name="Observed">Cross weight that it showed, percent.</param>
 /// <param name="Finding">Null when they agree within their uncertainty.</param>
 /// <param name="Causes">Likely causes when they do not, the best explanation first.</param>
-public sealed record StepCheck(Value Predicted, Value Observed, Finding? Finding, IReadOnlyList<LikelyCause> Causes)
+public sealed record StepCheck(Value Predicted, Value Observed, Diagnostic? Finding, IReadOnlyList<LikelyCause> Causes)
 {
     /// <summary>True when the step did what it should have done.</summary>
     public bool Agrees => Finding is null;

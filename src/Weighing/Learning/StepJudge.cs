@@ -1,6 +1,5 @@
 using MathNet.Numerics.Distributions;
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Weighing.Learning;
 
@@ -21,7 +20,7 @@ static class StepJudge
         if (Math.Abs(deviation) <= WidestDeviation && sums <= LargestMisfit)
             return new(predicted, observed, null, []);
         var causes = CauseSearch.Of(known, step, sumsDisagree: sums > LargestMisfit);
-        return new(predicted, observed, new(CarCodes.StepDisagrees, Words(predicted, observed, sums > LargestMisfit),
+        return new(predicted, observed, new(SessionCodes.StepDisagrees, Words(predicted, observed, sums > LargestMisfit),
             string.Join(" ", causes.Take(3).Select(c => c.Words))), causes);
     }
 

@@ -64,11 +64,11 @@ public sealed class StepLearner
     /// <param name="statics">The car.</param>
     /// <param name="first">Loads of the first settled reading.</param>
     /// <param name="settleScatterPercent">One standard deviation of cross weight between settlings, percent.</param>
-    /// <exception cref="FindingException">The scatter is not above zero.</exception>
+    /// <exception cref="DiagnosticException">The scatter is not above zero.</exception>
     public static StepLearner Start(CarStatics statics, LoadSummary first, double settleScatterPercent = 0.1)
     {
         if (!(settleScatterPercent is > 0 and < 10))
-            throw new FindingException(new Finding(CarCodes.StepInput, $"The scatter between settlings is {settleScatterPercent} %.",
+            throw new DiagnosticException(new Diagnostic(SessionCodes.StepUnusable, $"The scatter between settlings is {settleScatterPercent} %.",
                 "Settle and weigh the untouched car a few times and give the standard deviation of its cross weight."));
         var effects = TurnEffects.Of(statics);
         return From(effects, first, default, settleScatterPercent);
@@ -107,12 +107,12 @@ public sealed class StepLearner
     /// weighed before the car had settled only the turns count; where the car then stands is predicted.
     /// </summary>
     /// <returns>The check, and the knowledge afterwards.</returns>
-    /// <exception cref="FindingException">A turn is not a number, or went into a fixed perch.</exception>
+    /// <exception cref="DiagnosticException">A turn is not a number, or went into a fixed perch.</exception>
     public (StepCheck Check, StepLearner Next) Record(StepRecord step)
     {
         foreach (var corner in Corners.All)
             if (!double.IsFinite(step.Turns[corner]) || (step.Turns[corner] != 0 && !Effects.Statics.Car.Suspension[corner].Perch.CanTurn))
-                throw new FindingException(new Finding(CarCodes.StepInput, $"The step turned {corner} by {step.Turns[corner]}.",
+                throw new DiagnosticException(new Diagnostic(SessionCodes.StepUnusable, $"The step turned {corner} by {step.Turns[corner]}.",
                     "Give turns as numbers, and none for a fixed perch; correct the car model if it does turn."));
         var check = StepJudge.Check(this, step);
         return (check, step switch

@@ -1,5 +1,3 @@
-using ScaleLink.Weighing.Cars;
-
 namespace ScaleLink.Weighing.Patch;
 
 /// <summary>How much higher one pad stands than another, measured directly.</summary>
@@ -19,11 +17,11 @@ public sealed record HeightDifference(Corner From, Corner To, double Mm, double 
     /// <param name="readingDeg">First reading, degrees, positive when the end at <paramref name="to"/> is high.</param>
     /// <param name="reversedDeg">Reading after turning, in the instrument's own sign.</param>
     /// <param name="readingUncertaintyDeg">One standard uncertainty of a single reading, degrees.</param>
-    /// <exception cref="FindingException">Span or readings are not usable.</exception>
+    /// <exception cref="DiagnosticException">Span or readings are not usable.</exception>
     public static HeightDifference FromReversedBeam(Corner from, Corner to, double spanMm, double readingDeg, double reversedDeg, double readingUncertaintyDeg)
     {
         if (!(spanMm > 0 && Math.Abs(readingDeg) < 30 && Math.Abs(reversedDeg) < 30 && readingUncertaintyDeg > 0))
-            throw new FindingException(new Finding(CarCodes.PatchInput, $"Span {spanMm} mm, readings {readingDeg} and {reversedDeg} degrees.",
+            throw new DiagnosticException(new Diagnostic(PatchCodes.InputUnusable, $"Span {spanMm} mm, readings {readingDeg} and {reversedDeg} degrees.",
                 "Give a span above zero, readings within 30 degrees, and what one reading is good to."));
         var slope = ReversalTest.Of(readingDeg, reversedDeg, readingUncertaintyDeg).TiltDeg * Math.PI / 180;
         return new(from, to, spanMm * Math.Sin(slope), spanMm * Math.Cos(slope) * readingUncertaintyDeg / Math.Sqrt(2) * Math.PI / 180);

@@ -1,5 +1,3 @@
-using ScaleLink.Weighing.Cars;
-
 namespace ScaleLink.Weighing.Patch;
 
 /// <summary>Which correction.</summary>
@@ -19,4 +17,4 @@ public enum CorrectionKind
 /// <param name="StandardUncertaintyKg">Doubt that the correction brings with it, kg; zero when refused.</param>
 /// <param name="Applied">False when it was switched off or refused; the size is then stated but not added.</param>
 /// <param name="Refusal">Why it was refused.</param>
-public sealed record LoadCorrection(CorrectionKind Kind, Corners? SizeKg, Corners StandardUncertaintyKg, bool Applied, Finding? Refusal);
+public sealed record LoadCorrection(CorrectionKind Kind, Corners? SizeKg, Corners StandardUncertaintyKg, bool Applied, Diagnostic? Refusal);

@@ -52,7 +52,7 @@ public sealed class PatchCorrector
             return new(CorrectionKind.Tilt, null, default, false, null);
         foreach (var corner in Corners.All)
             if (!(Math.Abs(angles[corner]) <= Math.Min(limits.PadTiltDeg, TiltCorrection.LimitDegrees)))
-                return new(CorrectionKind.Tilt, null, default, false, new(CarCodes.TiltBeyondLimit,
+                return new(CorrectionKind.Tilt, null, default, false, new(PatchCodes.TiltBeyondLimit,
                     $"The {corner} pad is tilted by {angles[corner]:F2} degrees; the correction is good to {limits.PadTiltDeg} degrees.", "Level that pad: shims or feet."));
         return new(CorrectionKind.Tilt,
             Corners.From(c => TiltCorrection.Size(loads[c], angles[c], 0) ?? 0),
@@ -60,7 +60,7 @@ public sealed class PatchCorrector
     }
 
     // The correction is minus the effect.
-    (LoadCorrection, CornerMatrix) Prepare(CorrectionKind kind, Func<CarStatics, Func<Corners, Corners>> effect, Finding? refusal)
+    (LoadCorrection, CornerMatrix) Prepare(CorrectionKind kind, Func<CarStatics, Func<Corners, Corners>> effect, Diagnostic? refusal)
     {
         if (refusal is not null)
             return (new(kind, null, default, false, refusal), default);
@@ -68,26 +68,26 @@ public sealed class PatchCorrector
         return (new(kind, -1 * loads, spread.DiagonalPart.Map(v => Math.Sqrt(Math.Max(0, v))), false, null), spread);
     }
 
-    Finding? SlopeRefusal()
+    Diagnostic? SlopeRefusal()
     {
         var shape = survey.ShapeUnder(statics.Contacts);
         var (noseUp, leftUp) = (shape.NoseUpDeg.Estimate, shape.LeftUpDeg.Estimate);
         if (Math.Max(Math.Abs(noseUp), Math.Abs(leftUp)) > limits.SlopeDeg)
-            return new(CarCodes.SlopeBeyondLimit, $"The patch slopes by {noseUp:F2} degrees nose up and {leftUp:F2} degrees left up; the correction is good to {limits.SlopeDeg}.",
+            return new(PatchCodes.SlopeBeyondLimit, $"The patch slopes by {noseUp:F2} degrees nose up and {leftUp:F2} degrees left up; the correction is good to {limits.SlopeDeg}.",
                 "Level the pads with shims first.");
         return statics.Car.CgHeightMm.Assumed
-            ? new(CarCodes.CgHeightUnknown, "Nobody stated the height of the centre of gravity, so the slope cannot be corrected.", "Measure it by lifting an axle, or level the pads.")
+            ? new(PatchCodes.CgHeightUnknown, "Nobody stated the height of the centre of gravity, so the slope cannot be corrected.", "Measure it by lifting an axle, or level the pads.")
             : null;
     }
 
-    Finding? WarpRefusal()
+    Diagnostic? WarpRefusal()
     {
         var warpMm = survey.ShapeUnder(statics.Contacts).WarpMm.Estimate;
         if (Math.Abs(warpMm) > limits.WarpMm)
-            return new(CarCodes.WarpBeyondLimit, $"The patch is warped by {warpMm:F1} mm; the correction is good to {limits.WarpMm} mm.", "Level the pads with shims first.");
+            return new(PatchCodes.WarpBeyondLimit, $"The patch is warped by {warpMm:F1} mm; the correction is good to {limits.WarpMm} mm.", "Level the pads with shims first.");
         var guesses = NamedValues.Of(statics.Car).Where(v => v.Value.Assumed && v.Kind is not ValueKind.Height).Select(v => v.Name).ToList();
         return guesses.Count > 0
-            ? new(CarCodes.RatesUnknown, $"The warp cannot be corrected while these are guesses: {string.Join(", ", guesses)}.", "State them in the car model, or level the pads.")
+            ? new(PatchCodes.RatesUnknown, $"The warp cannot be corrected while these are guesses: {string.Join(", ", guesses)}.", "State them in the car model, or level the pads.")
             : null;
     }
 }

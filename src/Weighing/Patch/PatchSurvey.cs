@@ -1,6 +1,5 @@
 using MathNet.Numerics.Distributions;
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Weighing.Patch;
@@ -16,7 +15,7 @@ public sealed record PatchSurvey(Corners HeightsMm, CornerMatrix Covariance, dou
     const double FalseAlarm = 0.001;
 
     /// <summary>From the four heights above one datum (laser, water level), each with its own error.</summary>
-    /// <exception cref="FindingException">A height or its uncertainty is not usable.</exception>
+    /// <exception cref="DiagnosticException">A height or its uncertainty is not usable.</exception>
     public static PatchSurvey FromHeights(in Corners heightsMm, in Corners standardUncertaintiesMm)
     {
         foreach (var corner in Corners.All)
@@ -30,7 +29,7 @@ public sealed record PatchSurvey(Corners HeightsMm, CornerMatrix Covariance, dou
     /// From differences between pads, as many as were measured: weighted least squares. Four round the patch, or all six,
     /// close on themselves and so check each other.
     /// </summary>
-    /// <exception cref="FindingException">The differences do not connect all pads, or contradict each other.</exception>
+    /// <exception cref="DiagnosticException">The differences do not connect all pads, or contradict each other.</exception>
     public static PatchSurvey FromDifferences(IReadOnlyList<HeightDifference> differences)
     {
         foreach (var d in differences)
@@ -46,7 +45,7 @@ public sealed record PatchSurvey(Corners HeightsMm, CornerMatrix Covariance, dou
             right += weight * d.Mm * Slope(d);
         }
         if (!Connected(differences))
-            throw new FindingException(new Finding(CarCodes.SurveyIncomplete, $"{differences.Count} differences do not connect all four pads.",
+            throw new DiagnosticException(new Diagnostic(PatchCodes.HeightsIncomplete, $"{differences.Count} differences do not connect all four pads.",
                 "Measure round the patch: LF to RF, RF to RR, RR to LR, LR to LF; four close on themselves and check each other."));
         var inverse = normal.Inverse();
         var heights = inverse * right;
@@ -57,7 +56,7 @@ public sealed record PatchSurvey(Corners HeightsMm, CornerMatrix Covariance, dou
         var worst = differences.MaxBy(d => Math.Abs(d.Mm - Slope(d).Dot(heights)))!;
         var closure = Math.Abs(worst.Mm - Slope(worst).Dot(heights));
         if (spare > 0 && misfit > ChiSquared.InvCDF(spare, 1 - FalseAlarm))
-            throw new FindingException(new Finding(CarCodes.SurveyDisagrees,
+            throw new DiagnosticException(new Diagnostic(PatchCodes.HeightsDisagree,
                 $"The differences do not close: {worst.From} to {worst.To} is {closure:F2} mm off the others, more than they are said to be good to.",
                 "Measure that one again; then check signs, and that no pad rocks."));
         return new(heights, covariance, closure, spare);
@@ -86,6 +85,6 @@ public sealed record PatchSurvey(Corners HeightsMm, CornerMatrix Covariance, dou
         return reached.Count == 4;
     }
 
-    static FindingException Unusable(string what, double mm, double uncertainty) => new(new Finding(CarCodes.PatchInput,
+    static DiagnosticException Unusable(string what, double mm, double uncertainty) => new(new Diagnostic(PatchCodes.InputUnusable,
         $"The {what} is {mm} mm within {uncertainty} mm.", "Give a number between two different pads, and a standard uncertainty above zero."));
 }

@@ -1,5 +1,3 @@
-using ScaleLink.Weighing.Cars;
-
 namespace ScaleLink.Weighing.Patch;
 
 /// <summary>
@@ -19,12 +17,12 @@ public static class ShimSearch
     /// <param name="shims">What is at hand: at most six thicknesses.</param>
     /// <param name="spreadMm">Highest minus lowest pad allowed, mm.</param>
     /// <returns>The plan; when nothing at hand levels the pads, the flattest there is, with a finding.</returns>
-    /// <exception cref="FindingException">A height, shim or spread is not usable.</exception>
+    /// <exception cref="DiagnosticException">A height, shim or spread is not usable.</exception>
     public static ShimPlan Find(in Corners heightsMm, IReadOnlyList<ShimSet> shims, double spreadMm = 0.5)
     {
         var heights = heightsMm;
         if (shims.Count > 6 || shims.Any(s => !(s.ThicknessMm > 0 && s.Pieces >= 0)) || !(spreadMm > 0) || Corners.All.ToArray().Any(c => !(Math.Abs(heights[c]) < 200)))
-            throw new FindingException(new Finding(CarCodes.PatchInput, "A pad height, a shim or the spread is not usable.",
+            throw new DiagnosticException(new Diagnostic(PatchCodes.InputUnusable, "A pad height, a shim or the spread is not usable.",
                 "Give heights within 200 mm, at most six thicknesses above zero, and a spread above zero."));
         var stacks = ShimStack.ForPads(heights, shims);
         if (Best(stacks, shims, spreadMm) is { } levelled)
@@ -36,7 +34,7 @@ public static class ShimSearch
             (works, fails) = Best(stacks, shims, middle) is null ? (works, middle) : (middle, fails);
         }
         var flattest = Best(stacks, shims, works)!;
-        return Plan(heights, flattest, shims, new(CarCodes.ShimsDoNotReach, $"The shims at hand leave the pads {Spread(flattest):F2} mm apart; {spreadMm:F2} mm was asked for.",
+        return Plan(heights, flattest, shims, new(PatchCodes.ShimsDoNotReach, $"The shims at hand leave the pads {Spread(flattest):F2} mm apart; {spreadMm:F2} mm was asked for.",
             "Get thinner or more shims, adjust the feet, or weigh with what remains and its stated effect."));
     }
 
@@ -55,7 +53,7 @@ public static class ShimSearch
 
     static double Spread(IEnumerable<ShimStack> stacks) => stacks.Max(s => s.TopMm) - stacks.Min(s => s.TopMm);
 
-    static ShimPlan Plan(Corners heights, ShimStack[] chosen, IReadOnlyList<ShimSet> shims, Finding? finding)
+    static ShimPlan Plan(Corners heights, ShimStack[] chosen, IReadOnlyList<ShimSet> shims, Diagnostic? finding)
     {
         var tops = Corners.From(c => heights[c] + chosen[(int)c].ThicknessMm);
         return new(new(List(0), List(1), List(2), List(3)), tops - Corners.Same(tops.Sum / 4), Spread(chosen), finding is null, finding);

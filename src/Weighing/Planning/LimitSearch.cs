@@ -8,9 +8,9 @@ static class LimitSearch
     // A limit binds when its absence halves the miss; less is rounding.
     const double Clearly = 0.5;
 
-    public static (IReadOnlyList<Finding> Findings, IReadOnlyList<PlanAlternative> Alternatives) Of(PlanProblem problem, Corners turns, CarModel car)
+    public static (IReadOnlyList<Diagnostic> Findings, IReadOnlyList<PlanAlternative> Alternatives) Of(PlanProblem problem, Corners turns, CarModel car)
     {
-        List<Finding> findings = [];
+        List<Diagnostic> findings = [];
         List<PlanAlternative> alternatives = [];
         var value = problem.Value(turns);
         foreach (var (kind, corner, freed) in Freed(problem, car))
@@ -19,7 +19,7 @@ static class LimitSearch
             if (problem.Value(other) > Clearly * value)
                 continue;
             var (limit, words) = Words(kind, corner, turns, other);
-            findings.Add(new(CarCodes.OutOfReach, limit, words));
+            findings.Add(new(PlanCodes.OutOfReach, limit, words));
             alternatives.Add(new(kind, corner, other, problem.After(other), words));
         }
         var crossOnly = problem.CrossWeightFirst();
@@ -30,7 +30,7 @@ static class LimitSearch
                 $"Let ride heights go: cross weight then misses by {after.CrossWeightPercent:+0.00;-0.00} %, mean height by {after.MeanRideHeightMm:+0.0;-0.0} mm, " +
                 $"rake by {after.RakeMm:+0.0;-0.0} mm, side difference by {after.SideDifferenceMm:+0.0;-0.0} mm."));
         if (findings.Count == 0)
-            findings.Add(new(CarCodes.OutOfReach, "No turns bring everything within tolerance at once.",
+            findings.Add(new(PlanCodes.OutOfReach, "No turns bring everything within tolerance at once.",
                 "Use a smaller turn or wider tolerances. Ballast will not do it: mass moves cross weight only where rates differ."));
         return (findings, alternatives);
     }

@@ -1,5 +1,3 @@
-using ScaleLink.Weighing.Cars;
-
 namespace ScaleLink.Weighing.Planning;
 
 /// <summary>What to turn next and what it should do.</summary>
@@ -30,7 +28,7 @@ public sealed record PerchPlan
     public required PlanForecast Forecast { get; init; }
 
     /// <summary>What stands in the way, or in doubt. Empty: nothing.</summary>
-    public IReadOnlyList<Finding> Findings { get; init; } = [];
+    public IReadOnlyList<Diagnostic> Findings { get; init; } = [];
 
     /// <summary>Other ways when the targets are out of reach.</summary>
     public IReadOnlyList<PlanAlternative> Alternatives { get; init; } = [];

@@ -12,7 +12,7 @@ namespace ScaleLink.Weighing.Planning;
 public static class PerchPlanner
 {
     /// <summary>Plans the next step.</summary>
-    /// <exception cref="FindingException">No perch can turn, or a number in the question is not usable.</exception>
+    /// <exception cref="DiagnosticException">No perch can turn, or a number in the question is not usable.</exception>
     public static PerchPlan Plan(PlanRequest request)
     {
         Refuse(request);
@@ -56,28 +56,28 @@ public static class PerchPlanner
     static void Refuse(PlanRequest request)
     {
         var car = request.Known.Effects.Statics.Car;
-        List<Finding> found = [.. CarModelCheck.Mistakes(car with { Targets = request.Targets })];
+        List<Diagnostic> found = [.. CarModelCheck.Mistakes(car with { Targets = request.Targets })];
         if (Corners.All.ToArray().All(c => !car.Suspension[c].Perch.CanTurn))
-            found.Add(new(CarCodes.NothingToTurn, "No perch of this car can turn.", "Say in the car model which do; otherwise packers or other springs must do it."));
+            found.Add(new(PlanCodes.NothingToTurn, "No perch of this car can turn.", "Say in the car model which do; otherwise packers or other springs must do it."));
         if (request.RideHeightsMm is { } heights && Corners.All.ToArray().Any(c => !double.IsFinite(heights[c])))
-            found.Add(new(CarCodes.PlanInput, "A ride height is not a number.", "Measure all four, or give none."));
+            found.Add(new(PlanCodes.InputUnusable, "A ride height is not a number.", "Measure all four, or give none."));
         if (request is { RideHeightsMm: null, Targets: { RideHeightsMm: not null } or { RakeMm: not null } or { SideDifferenceMm: not null } })
-            found.Add(new(CarCodes.PlanInput, "There is a target for ride heights, but they were not measured.", "Measure all four ride heights, or plan without that target."));
+            found.Add(new(PlanCodes.InputUnusable, "There is a target for ride heights, but they were not measured.", "Measure all four ride heights, or plan without that target."));
         if (found.Count > 0)
-            throw new FindingException(found);
+            throw new DiagnosticException(found);
     }
 
-    static IEnumerable<Finding> Doubts(CarModel car, Corners? heights)
+    static IEnumerable<Diagnostic> Doubts(CarModel car, Corners? heights)
     {
         foreach (var corner in Corners.All.ToArray())
             if (heights?[corner] < car.Suspension[corner].LowestRideHeightMm || heights?[corner] > car.Suspension[corner].HighestRideHeightMm)
-                yield return new(CarCodes.RideHeightOutside, $"The ride height at {corner}, {heights?[corner]:F1} mm, is outside its limits already.",
+                yield return new(PlanCodes.RideHeightOutside, $"The ride height at {corner}, {heights?[corner]:F1} mm, is outside its limits already.",
                     "Bring it back first, or correct the limit.");
         if (heights is null && Corners.All.ToArray().Any(c => car.Suspension[c] is { LowestRideHeightMm: not null } or { HighestRideHeightMm: not null }))
-            yield return new(CarCodes.LimitsNotWatched, "The car has ride height limits, but no ride heights were measured.",
+            yield return new(PlanCodes.LimitsNotWatched, "The car has ride height limits, but no ride heights were measured.",
                 "Measure all four, or watch the limits yourself: the plan does not.");
         if (car.Guesses() is { Count: > 0 } guesses)
-            yield return new(CarCodes.PlannedOnGuesses, $"Nobody stated these, the plan guesses: {string.Join(", ", guesses)}.",
+            yield return new(PlanCodes.PlannedOnGuesses, $"Nobody stated these, the plan guesses: {string.Join(", ", guesses)}.",
                 "Record every step: the steps teach what the guesses miss. Or state them in the car model.");
     }
 }

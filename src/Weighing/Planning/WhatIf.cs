@@ -25,27 +25,27 @@ public sealed record WhatIf
     /// </summary>
     /// <param name="statics">The car.</param>
     /// <param name="now">Loads as they are.</param>
-    /// <exception cref="FindingException">A number in the question is not usable, or a wheel would carry nothing.</exception>
+    /// <exception cref="DiagnosticException">A number in the question is not usable, or a wheel would carry nothing.</exception>
     public (LoadSummary Loads, Corners HeightChangesMm) Ask(CarStatics statics, LoadSummary now)
     {
         if (Mistakes(statics.Car).ToList() is { Count: > 0 } mistakes)
-            throw new FindingException(mistakes);
+            throw new DiagnosticException(mistakes);
         return (new(now.Loads + Change(statics), now.Covariance + ModelDoubt.SpreadOf(statics, Change), now.DegreesOfFreedom), statics.HeightsFromTurns(Turns));
     }
 
-    IEnumerable<Finding> Mistakes(CarModel car)
+    IEnumerable<Diagnostic> Mistakes(CarModel car)
     {
         foreach (var corner in Corners.All.ToArray())
         {
             if (!(Math.Abs(Turns[corner]) <= MostTurns) || (Turns[corner] != 0 && !car.Suspension[corner].Perch.CanTurn))
-                yield return new(CarCodes.StepInput, $"{corner} cannot be turned by {Turns[corner]}.", $"Give turns as numbers up to {MostTurns}, and none for a fixed perch.") { Place = "turns" };
+                yield return new(SessionCodes.StepUnusable, $"{corner} cannot be turned by {Turns[corner]}.", $"Give turns as numbers up to {MostTurns}, and none for a fixed perch.") { Where = "turns" };
             if (!(Math.Abs(PadsRaisedMm[corner]) < MostMm))
-                yield return new(CarCodes.PatchInput, $"The {corner} pad is raised by {PadsRaisedMm[corner]} mm.", $"Give heights within {MostMm} mm.") { Place = "pads raised" };
+                yield return new(PatchCodes.InputUnusable, $"The {corner} pad is raised by {PadsRaisedMm[corner]} mm.", $"Give heights within {MostMm} mm.") { Where = "pads raised" };
         }
         foreach (var mass in Masses)
             if (!(Math.Abs(mass.Kg) < MostKg && Math.Abs(mass.Place.X) + Math.Abs(mass.Place.Y) < FurthestMm))
-                yield return new(CarCodes.PlanInput, $"The mass {mass.Name} is {mass.Kg} kg at {mass.Place.BehindFrontAxleMm} mm behind the front axle, {mass.Place.LeftOfCentreMm} mm left.",
-                    "Give its mass in kg and its place in the car in mm.") { Place = "masses" };
+                yield return new(PlanCodes.InputUnusable, $"The mass {mass.Name} is {mass.Kg} kg at {mass.Place.BehindFrontAxleMm} mm behind the front axle, {mass.Place.LeftOfCentreMm} mm left.",
+                    "Give its mass in kg and its place in the car in mm.") { Where = "masses" };
     }
 
     Corners Change(CarStatics statics) => Masses.Aggregate(statics.FromTurns(Turns) + statics.FromPads(PadsRaisedMm),

@@ -45,7 +45,7 @@ public sealed record WhatIfAnswers
     public IReadOnlyList<string> Guesses { get; init; } = [];
 
     /// <summary>Answers everything that was asked.</summary>
-    /// <exception cref="Cars.FindingException">A question cannot be answered: no perch turns, lifts contradict each other.</exception>
+    /// <exception cref="DiagnosticException">A question cannot be answered: no perch turns, lifts contradict each other.</exception>
     public static WhatIfAnswers Of(WhatIfQuestions asked)
     {
         var (car, loads) = (asked.Car, asked.Loads);

@@ -10,7 +10,7 @@ namespace ScaleLink.Weighing.Questions;
 /// <summary>Questions as a JSON document. Schema: docs/whatif.schema.json.</summary>
 /// <param name="Questions">Null when the document cannot be used.</param>
 /// <param name="Mistakes">All of them, each with place and line.</param>
-public sealed record WhatIfFile(WhatIfQuestions? Questions, IReadOnlyList<Finding> Mistakes)
+public sealed record WhatIfFile(WhatIfQuestions? Questions, IReadOnlyList<Diagnostic> Mistakes)
 {
     /// <summary>Reads a document.</summary>
     /// <param name="text">JSON.</param>
@@ -72,7 +72,7 @@ public sealed record WhatIfFile(WhatIfQuestions? Questions, IReadOnlyList<Findin
 
         var file = CarFile.Read(text);
         foreach (var mistake in file.Mistakes)
-            root.Note(mistake.Code, "car", $"{name}{(mistake.Line is { } line ? $":{line}" : "")}: {mistake.Message}", mistake.Mend);
+            root.Note(mistake.Code, "car", $"{name}{(mistake.Line is { } line ? $":{line}" : "")}: {mistake.Message}", mistake.Remedy);
         return file.Car;
     }
 
@@ -95,10 +95,10 @@ public sealed record WhatIfFile(WhatIfQuestions? Questions, IReadOnlyList<Findin
         {
             return new(new(a, b, c, d), CornerMatrix.Diagonal(Corners.Same(u.Value * u.Value)));
         }
-        catch (FindingException e)
+        catch (DiagnosticException e)
         {
-            foreach (var finding in e.Findings)
-                root.Note(finding.Code, "loads_kg", finding.Message, finding.Mend);
+            foreach (var finding in e.Diagnostics)
+                root.Note(finding.Code, "loads_kg", finding.Message, finding.Remedy);
             return null;
         }
     }

@@ -23,10 +23,10 @@ public sealed class CarStatics
     /// <param name="car">A car model.</param>
     /// <param name="totalKg">Mass on the pads, kg.</param>
     /// <param name="gravity">Local gravity, m/s²; half a percent of it changes a rate by half a percent.</param>
-    /// <exception cref="FindingException">The model has mistakes, or the mass is not positive.</exception>
+    /// <exception cref="DiagnosticException">The model has mistakes, or the mass is not positive.</exception>
     public CarStatics(CarModel car, double totalKg, double gravity = StandardGravity)
-        : this(totalKg is > 0 and < 100_000 ? totalKg : throw new FindingException(
-            new Finding(CarCodes.Loads, $"The total is {totalKg} kg.", "Weigh the car on all four pads first.")), gravity, car.Checked())
+        : this(totalKg is > 0 and < 100_000 ? totalKg : throw new DiagnosticException(
+            new Diagnostic(CarCodes.Loads, $"The total is {totalKg} kg.", "Weigh the car on all four pads first.")), gravity, car.Checked())
     {
     }
 

@@ -18,7 +18,7 @@ public readonly record struct Contacts(Corners X, Corners Y)
     /// carries; also what four heights must have none of to lie in a plane. Positive at LF, squares sum to four:
     /// on a rectangle it is +1, -1, -1, +1.
     /// </summary>
-    /// <exception cref="FindingException">The contacts lie on one line.</exception>
+    /// <exception cref="DiagnosticException">The contacts lie on one line.</exception>
     public Corners WarpPattern
     {
         get
@@ -28,7 +28,7 @@ public readonly record struct Contacts(Corners X, Corners Y)
                 Area(Corner.LF, Corner.RF, Corner.RR), -Area(Corner.LF, Corner.RF, Corner.LR));
             var size = Math.Sqrt(pattern.Dot(pattern));
             if (!(size > 1e-6 && pattern.LF != 0))
-                throw new FindingException(new Finding(CarCodes.Geometry, "The four contacts do not span an area.", "Check wheelbase and tracks."));
+                throw new DiagnosticException(new Diagnostic(CarCodes.Geometry, "The four contacts do not span an area.", "Check wheelbase and tracks."));
             return 2 * Math.Sign(pattern.LF) / size * pattern;
         }
     }

@@ -27,8 +27,8 @@ public class NextStepTests
     [Fact]
     public void A_held_reading_gives_no_advice()
     {
-        var view = new BayView(new(Freshness.Held, Settled(52), TimeSpan.FromSeconds(4)), new(Freshness.Absent), new(Freshness.Absent), Trouble.Ended);
-        var step = NextStep.For(view, Unit.Kilogram);
+        var view = new BayView(new(Freshness.Held, Settled(52), TimeSpan.FromSeconds(4)), new(Freshness.Absent), new(Freshness.Absent), DaemonDiagnostics.Ended);
+        var step = NextStep.For(view, MassUnit.Kilogram);
         Assert.Equal("Do not use these numbers: no new ones come.", step.Do);
         Assert.Contains("SL-423", step.Why);
     }
@@ -38,7 +38,7 @@ public class NextStepTests
     {
         var loads = new Loads { Verdict = Verdict.Incomplete };
         foreach (var corner in new[] { Corner.Lf, Corner.Rf, Corner.Lr })
-            loads.Corners.Add(new CornerLoad { Corner = corner, Faults = { new Fault { Code = "SL-341", Message = "The pad has no zero.", Mend = "Empty the pads and take a zero." } } });
+            loads.Corners.Add(new CornerLoad { Corner = corner, Faults = { new ScaleLink.Api.V1.Diagnostic { Code = "SL-341", Message = "The pad has no zero.", Remedy = "Empty the pads and take a zero." } } });
         var step = For(loads);
         Assert.Equal("Empty the pads and take a zero.", step.Do);
         Assert.Equal("LF, RF and LR: The pad has no zero. (SL-341)", step.Why);

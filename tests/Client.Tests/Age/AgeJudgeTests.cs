@@ -1,7 +1,6 @@
 using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
-using ScaleLink.Client.Connection;
 
 namespace Client.Tests.Age;
 
@@ -54,7 +53,7 @@ public class AgeJudgeTests
     [Fact]
     public void Trouble_is_told_even_while_the_last_value_is_still_live()
     {
-        var trouble = new Trouble("SL-420", "away", "start it");
+        var trouble = new Diagnostic(Code.Read("SL-420"), "away", "start it");
         var view = _judge.Judge(Readouts.Settled(), false, trouble);
         Assert.Equal((Freshness.Live, trouble), (view.Freshness, view.Trouble));
     }

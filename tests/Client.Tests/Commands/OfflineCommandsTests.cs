@@ -27,8 +27,8 @@ public sealed class OfflineCommandsTests : IDisposable
     {
         var path = File("bad.json", System.IO.File.ReadAllText(Heron).Replace("\"value\": 1480", "\"value\": 58.3"));
         var text = await Run(2, ["car", "check", path]);
-        Assert.Contains($"{path}:17: SL-501 The rear track is 58.3 mm.", text);
-        Assert.Contains("1 to mend.", text);
+        Assert.Contains($"{path}:17: The rear track is 58.3 mm.", text);
+        Assert.Contains("1 to correct.", text);
         Assert.Contains("SL-440", await Run(2, ["car", "check", Path.Combine(_folder.FullName, "none.json")]));
     }
 
@@ -45,8 +45,8 @@ public sealed class OfflineCommandsTests : IDisposable
         Assert.NotNull(car.FrontBar);
         Assert.Null(car.RearBar);
         Assert.True(car.CgHeightMm.Assumed);
-        Assert.Contains("SL-441", await Run(2, ["car", "new", path], ""));
-        Assert.Contains("SL-442", await Run(1, ["car", "new", Path.Combine(_folder.FullName, "short.json")], "Heron\n2450"));
+        Assert.Contains("SL-446", await Run(2, ["car", "new", path], ""));
+        Assert.Contains("SL-447", await Run(1, ["car", "new", Path.Combine(_folder.FullName, "short.json")], "Heron\n2450"));
     }
 
     [Fact]

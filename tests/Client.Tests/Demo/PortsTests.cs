@@ -20,9 +20,9 @@ public class PortsTests
         using var other = new TcpListener(IPAddress.Loopback, 0);
         other.Start();
         var busy = ((IPEndPoint)other.LocalEndpoint).Port;
-        var trouble = Assert.Throws<ClientException>(() => Ports.Choose(new Ports(0, 0, busy))).Trouble;
+        var trouble = Assert.Throws<ClientException>(() => Ports.Choose(new Ports(0, 0, busy))).Diagnostic;
         Assert.Equal("SL-430", trouble.Code);
-        Assert.Contains("--mqtt-port", trouble.Mend);
+        Assert.Contains("--mqtt-port", trouble.Remedy);
         Assert.Contains($"{busy}", trouble.Message);
     }
 }

@@ -32,8 +32,8 @@ public class PadChecksTests
         }
 
         var failed = Assert.Single(PadChecks.Of(diagnosis, ToleranceKg), f => f.Outcome == Outcome.Fail);
-        Assert.Equal(code, failed.Code);
-        Assert.NotEmpty(failed.Mend);
+        Assert.Equal(code, failed.Wrong!.Code);
+        Assert.NotEmpty(failed.Wrong!.Remedy);
     }
 
     [Fact]

@@ -29,7 +29,7 @@ public sealed class PortChecksTests : IDisposable
     public void A_port_that_is_not_there_is_told_and_nothing_more()
     {
         var finding = Assert.Single(Check(Path.Combine(_machine.Tree.Dev, "ttyUSB7")));
-        Assert.Equal("SL-451", finding.Code);
+        Assert.Equal("SL-451", finding.Wrong?.Code);
     }
 
     [Fact]
@@ -70,7 +70,7 @@ public sealed class PortChecksTests : IDisposable
         var finding = Of(Check(port.ByPath), "latency");
         Assert.Equal(passes, finding.Outcome == Outcome.Pass);
         if (!passes)
-            Assert.Contains("latency_timer", finding.Mend);
+            Assert.Contains("latency_timer", finding.Wrong!.Remedy);
     }
 
     [Fact]
@@ -78,7 +78,7 @@ public sealed class PortChecksTests : IDisposable
     {
         var port = _machine.Plug();
         AssertFails(Check(port.Plain), "name", "SL-457", "order of plugging in");
-        Assert.Contains(port.ByPath, Of(Check(port.Plain), "name").Mend);
+        Assert.Contains(port.ByPath, Of(Check(port.Plain), "name").Wrong!.Remedy);
     }
 
     [Fact]
@@ -98,15 +98,15 @@ public sealed class PortChecksTests : IDisposable
         Assert.Equal([first.ByPath, second.ByPath], SerialPorts.Adapters(_machine.Tree).Select(p => p.Asked));
     }
 
-    private List<Finding> Check(string port) => [.. new PortChecks(_machine.Tree).Of(SerialPorts.Of(port))];
+    private List<CheckResult> Check(string port) => [.. new PortChecks(_machine.Tree).Of(SerialPorts.Of(port))];
 
-    private static Finding Of(List<Finding> findings, string check) => Assert.Single(findings, f => f.Check == check);
+    private static CheckResult Of(List<CheckResult> findings, string check) => Assert.Single(findings, f => f.Check == check);
 
-    private static void AssertFails(List<Finding> findings, string check, string code, string said)
+    private static void AssertFails(List<CheckResult> findings, string check, string code, string said)
     {
         var failed = Assert.Single(findings, f => f.Check == check);
-        Assert.Equal((Outcome.Fail, code), (failed.Outcome, failed.Code));
+        Assert.Equal((Outcome.Fail, code), (failed.Outcome, failed.Wrong!.Code.Text));
         Assert.Contains(said, failed.Message);
-        Assert.NotEmpty(failed.Mend);
+        Assert.NotEmpty(failed.Wrong!.Remedy);
     }
 }

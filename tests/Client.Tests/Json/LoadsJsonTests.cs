@@ -1,6 +1,5 @@
 using System.Text.Json;
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Connection;
 using ScaleLink.Client.Json;
 using Shared;
 
@@ -8,7 +7,7 @@ namespace Client.Tests.Json;
 
 public class LoadsJsonTests
 {
-    private static readonly Trouble Away = new("SL-420", "No daemon answers at http://127.0.0.1:5481.", "Start the daemon, or give its address with --daemon.");
+    private static readonly Diagnostic Away = new(Code.Read("SL-420"), "No daemon answers at http://127.0.0.1:5481.", "Start the daemon, or give its address with --daemon.");
 
     [Fact]
     public void Live_loads_have_the_approved_shape() => Approve("loads-live", LoadsJson.Of(Readouts.Live(Readouts.Settled())));
@@ -25,7 +24,7 @@ public class LoadsJsonTests
 
     [Fact]
     public void What_is_not_known_is_left_out() =>
-        Assert.Equal("""{"state":"absent","trouble":{"code":"SL-420","message":"No daemon answers at http://127.0.0.1:5481.","mend":"Start the daemon, or give its address with --daemon."}}""", Write(LoadsJson.Of(Readouts.Absent<Loads>(Away))));
+        Assert.Equal("""{"state":"absent","trouble":{"code":"SL-420","message":"No daemon answers at http://127.0.0.1:5481.","remedy":"Start the daemon, or give its address with --daemon."}}""", Write(LoadsJson.Of(Readouts.Absent<Loads>(Away))));
 
     [Fact]
     public void A_raised_car_has_no_loads_in_it()

@@ -28,16 +28,16 @@ public class MassFileTests
     [InlineData("20 A, 44 lb, M1")]
     public void A_line_that_is_not_understood_is_named(string line)
     {
-        var trouble = Assert.Throws<ClientException>(() => MassFile.Parse(["# masses", line])).Trouble;
-        Assert.Equal("SL-441", trouble.Code);
+        var trouble = Assert.Throws<ClientException>(() => MassFile.Parse(["# masses", line])).Diagnostic;
+        Assert.Equal("SL-448", trouble.Code);
         Assert.Contains("Line 2", trouble.Message);
     }
 
     [Fact]
     public void An_empty_list_and_a_missing_file_are_told_apart()
     {
-        Assert.Equal("SL-441", Assert.Throws<ClientException>(() => MassFile.Parse(["# nothing"])).Trouble.Code);
-        Assert.Equal("SL-440", Assert.Throws<ClientException>(() => MassFile.Load("/nowhere/masses.csv")).Trouble.Code);
+        Assert.Equal("SL-448", Assert.Throws<ClientException>(() => MassFile.Parse(["# nothing"])).Diagnostic.Code);
+        Assert.Equal("SL-440", Assert.Throws<ClientException>(() => MassFile.Load("/nowhere/masses.csv")).Diagnostic.Code);
     }
 
     [Fact]
@@ -45,7 +45,7 @@ public class MassFileTests
     {
         Assert.Equal(new LoadStack { Masses = { "20 A", "20 B" } }, StackText.Parse("20 A + 20 B"));
         Assert.Equal(new LoadStack { Masses = { "20 A" }, Ballast = { "ballast 1", "ballast 2" } }, StackText.Parse("20 A on ballast 1+ballast 2"));
-        Assert.Equal("SL-442", Assert.Throws<ClientException>(() => StackText.Parse(" + ")).Trouble.Code);
+        Assert.Equal("SL-449", Assert.Throws<ClientException>(() => StackText.Parse(" + ")).Diagnostic.Code);
         Assert.Equal("20 A on ballast 1", StackText.Of(StackText.Parse("20 A on ballast 1")));
     }
 }

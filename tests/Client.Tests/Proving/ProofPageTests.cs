@@ -1,6 +1,5 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
-using ScaleLink.Client.Connection;
 using ScaleLink.Client.Proving;
 using ScaleLink.Client.Readings;
 using Shared;
@@ -18,7 +17,7 @@ public class ProofPageTests
     {
         var proof = Proof();
         (proof.Ready, proof.Reading.Settling, proof.Reading.Settled) = (false, 0.4, false);
-        proof.WaitingFor = new Fault { Code = "SL-304", Message = "The masses stand on another pad: +100.2 kg came on RF, the proof is of LF.", Mend = "Move them to the pad that is being proved." };
+        proof.WaitingFor = new ScaleLink.Api.V1.Diagnostic { Code = "SL-304", Message = "The masses stand on another pad: +100.2 kg came on RF, the proof is of LF.", Remedy = "Move them to the pad that is being proved." };
         Approve("waiting", Readouts.Live(proof));
     }
 
@@ -29,7 +28,7 @@ public class ProofPageTests
         proof.Points.Clear();
         (proof.Ready, proof.Step.Stage, proof.Step.Words) = (false, ProofStage.Preload, "put on 50 A + 50 B + 50 C + 50 D");
         proof.Cautions.AddRange(ScaleLink.Weighing.Calibration.ProofCautions.All);
-        proof.WaitingFor = new Fault { Code = "SL-305", Message = "The load has not changed since the last point: +200 kg was to come, +0.0 kg came.", Mend = "Place what the step asks for, then take the reading." };
+        proof.WaitingFor = new ScaleLink.Api.V1.Diagnostic { Code = "SL-305", Message = "The load has not changed since the last point: +200 kg was to come, +0.0 kg came.", Remedy = "Place what the step asks for, then take the reading." };
         Approve("cautions", Readouts.Live(proof));
     }
 
@@ -55,7 +54,7 @@ public class ProofPageTests
     [Fact]
     public void A_daemon_that_is_away_takes_nothing_with_it()
     {
-        var held = Readouts.Held(Proof(), 4) with { Trouble = new Trouble("SL-420", "No daemon answers at http://127.0.0.1:5481.", "Start the daemon, or give its address with --daemon.") };
+        var held = Readouts.Held(Proof(), 4) with { Trouble = new Diagnostic(Code.Read("SL-420"), "No daemon answers at http://127.0.0.1:5481.", "Start the daemon, or give its address with --daemon.") };
         Approve("away", held);
     }
 

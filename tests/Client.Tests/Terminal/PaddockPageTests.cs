@@ -17,10 +17,10 @@ public class PaddockPageTests
             Verdict = PaddockVerdict.Compare, ChangePercent = 0.042, ZeroEveryMinutes = 20, WantedPercent = 0.2, Seconds = 200,
             Statement = "Compare: a change of cross weight within this hour is good to ± 0.042 %.", Drift = new PaddockDrift(),
         };
-        report.Parts.Add(new PaddockPart { Kind = PaddockPartKind.Warp, ChangePercent = 0, Words = "not known: the heights of the pads were not measured", Mend = "Measure them." });
-        report.Parts.Add(new PaddockPart { Kind = PaddockPartKind.Drift, Worst = Corner.Rf, ReadingPercent = 0.03, ChangePercent = 0.042, Words = "the zero of RF moves most", Mend = "Shade RF." });
-        report.Pads.Add(new PaddockPad { Corner = Corner.Rf, DriftKgPer10Min = new MeasuredValue { Estimate = 0.123, StandardUncertainty = 0.01 }, TemperatureC = 31.4, WarmedK = 5.2, LeanChangeDeg = 0.01 });
-        report.Findings.Add(new Finding { Code = "SL-582", Message = "The zero of RF drifts.", Mend = "Shade RF." });
+        report.Parts.Add(new PaddockPart { Kind = PaddockPartKind.Warp, ChangePercent = 0, Words = "not known: the heights of the pads were not measured", Remedy = "Measure them." });
+        report.Parts.Add(new PaddockPart { Kind = PaddockPartKind.Drift, Worst = Corner.Rf, ReadingPercent = 0.03, ChangePercent = 0.042, Words = "the zero of RF moves most", Remedy = "Shade RF." });
+        report.Pads.Add(new PaddockPad { Corner = Corner.Rf, DriftKgPer10Min = new MeasuredValue { Value = 0.123, StandardUncertainty = 0.01 }, TemperatureC = 31.4, WarmedK = 5.2, LeanChangeDeg = 0.01 });
+        report.Findings.Add(new ScaleLink.Api.V1.Diagnostic { Code = "SL-582", Message = "The zero of RF drifts.", Remedy = "Shade RF." });
         return report;
     }
 
@@ -33,7 +33,7 @@ public class PaddockPageTests
         Assert.Contains(lines, l => l.StartsWith("  warp         reading not known  change +- 0.000 %", StringComparison.Ordinal));
         Assert.Contains("  First: Measure them.", lines);
         Assert.Contains("  RF drifts +0.123 +-0.019 kg in 10 min, 31.4 °C (+5.2 K), leaned over by 0.01°", lines);
-        Assert.Contains(lines, l => l.StartsWith("SL-582", StringComparison.Ordinal));
+        Assert.Contains(lines, l => l.EndsWith("(SL-582)", StringComparison.Ordinal));
         Assert.Contains("comes on top", lines[^1]);
     }
 
@@ -44,7 +44,7 @@ public class PaddockPageTests
         var lines = PaddockPage.Progress(new PaddockProgress { ElapsedS = 205, Minutes = 10, SoFar = Report() }, Glyphs.Rich).ToList();
         Assert.StartsWith("So far: Compare", lines[1]);
         Assert.Contains("have not been watched", Assert.Single(PaddockPage.Outcome(null, Glyphs.Rich)));
-        var cut = new PaddockRecord { StartedAt = Timestamp.FromDateTime(At), Who = "crew", TotalKg = 1000, TotalIsGuessed = true, Why = new Finding { Code = "SL-587", Message = "Cut short.", Mend = "Watch again." } };
+        var cut = new PaddockRecord { StartedAt = Timestamp.FromDateTime(At), Who = "crew", TotalKg = 1000, TotalIsGuessed = true, Why = new ScaleLink.Api.V1.Diagnostic { Code = "SL-587", Message = "Cut short.", Remedy = "Watch again." } };
         Assert.Equal(2, PaddockPage.Outcome(cut, Glyphs.Rich).Count());
     }
 }

@@ -1,5 +1,4 @@
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Connection;
 using ScaleLink.Client.Terminal;
 using Shared;
 
@@ -13,7 +12,7 @@ public class PadsPageTests
         var pads = Readouts.Pads();
         pads.Pads[0].Zero = new ZeroRecord { Time = Readouts.Stamp().Time, Who = "crew", Counts = 1 };
         pads.Pads[0].Proved = true;
-        pads.Pads[3] = new Pad { Corner = Corner.Rr, State = PadState.Absent, Faults = { new Fault { Code = "SL-101", Message = "There is no port /dev/ttyUSB3.", Mend = "Plug the adapter in; look at its cable." } } };
+        pads.Pads[3] = new Pad { Corner = Corner.Rr, State = PadState.Absent, Faults = { new ScaleLink.Api.V1.Diagnostic { Code = "SL-101", Message = "There is no port /dev/ttyUSB3.", Remedy = "Plug the adapter in; look at its cable." } } };
         Approve("pads", Lines(Readouts.Live(pads)));
     }
 
@@ -32,7 +31,7 @@ public class PadsPageTests
 
     [Fact]
     public void Without_a_list_only_the_trouble_is_said() =>
-        Assert.Equal("SL-420: away start it", string.Join('\n', Lines(Readouts.Absent<ListPadsResponse>(new Trouble("SL-420", "away", "start it")))));
+        Assert.Equal("away start it (SL-420)", string.Join('\n', Lines(Readouts.Absent<ListPadsResponse>(new Diagnostic(Code.Read("SL-420"), "away", "start it")))));
 
     private static IReadOnlyList<string> Lines(ScaleLink.Client.Age.Judged<ListPadsResponse> view) => PadsPage.Lines(view, Shells.Redirected(), (100, 40));
 

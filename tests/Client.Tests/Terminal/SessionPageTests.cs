@@ -24,7 +24,7 @@ public class SessionPageTests
     public void An_advice_at_a_check_that_is_seen_to_is_told_on_the_page_and_in_the_answer_to_a_step()
     {
         var session = Bare(SessionState.Preparing, "Preparation: fuel as raced.");
-        session.Preparation.Add(new Check { Key = "pads_zeroed", Done = true, Findings = { new Finding { Code = "SL-595", Message = "Never tested: RF.", Mend = "Turn the pad." } } });
+        session.Preparation.Add(new Check { Key = "pads_zeroed", Done = true, Findings = { new ScaleLink.Api.V1.Diagnostic { Code = "SL-595", Message = "Never tested: RF.", Remedy = "Turn the pad." } } });
         Assert.Contains(SessionPage.Lines(session, Shells.Redirected(), (80, 24)), l => l.Contains("SL-595"));
         Assert.Contains(SessionPage.Short(session, Shells.Redirected().Glyphs), l => l.Contains("SL-595"));
     }
@@ -76,7 +76,7 @@ public class SessionPageTests
         session.Trace.Add(new TracePoint { Step = 1, CrossWeightPercent = 49.62, PredictedPercent = new MeasuredValue { Estimate = 49.98, StandardUncertainty = 0.2 }, Label = "RF down 1¼" });
         session.Captures.Add(new CaptureRecord { Number = 1, Loads = new LoadFigures { LoadsKg = Four(270.1, 276.3, 243.4, 258.2), TotalKg = Of(1048, 0.5), CrossWeightPercent = Of(49.62, 0.05) } });
         session.Plan = new PerchPlan { Words = "LR up ¼ turn, RF up ¼", Predicted = new Prediction { CrossWeightPercent = Of(50.02, 0.12) } };
-        session.Plan.Findings.Add(new Finding { Code = "SL-544", Message = "The car has ride height limits, but no ride heights were measured.", Mend = "Measure all four, or watch the limits yourself: the plan does not." });
+        session.Plan.Findings.Add(new ScaleLink.Api.V1.Diagnostic { Code = "SL-544", Message = "The car has ride height limits, but no ride heights were measured.", Remedy = "Measure all four, or watch the limits yourself: the plan does not." });
         session.BackToBaselineWords = "RF up 1¼ turns";
         return session;
     }

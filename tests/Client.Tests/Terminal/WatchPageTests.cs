@@ -1,6 +1,5 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
-using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
 using ScaleLink.Client.Terminal;
 using Shared;
@@ -10,7 +9,7 @@ namespace Client.Tests.Terminal;
 /// <summary>Pictures that somebody has looked at and found right. Escape signs are written as ␛.</summary>
 public class WatchPageTests
 {
-    private static readonly Trouble Away = new("SL-420", "No daemon answers at http://127.0.0.1:5481.", "Start the daemon, or give its address with --daemon.");
+    private static readonly Diagnostic Away = new(Code.Read("SL-420"), "No daemon answers at http://127.0.0.1:5481.", "Start the daemon, or give its address with --daemon.");
 
     [Fact]
     public void Settled_and_high() => Approve("settled-high", Draw(Live(Readouts.Settled()), colour: false));
@@ -43,7 +42,7 @@ public class WatchPageTests
         pads.Pads[2] = new Pad
         {
             Corner = Corner.Lr, State = PadState.Absent,
-            Faults = { new Fault { Code = "SL-101", Message = "There is no port /dev/ttyUSB2.", Mend = "Plug the adapter in; look at its cable." } },
+            Faults = { new ScaleLink.Api.V1.Diagnostic { Code = "SL-101", Message = "There is no port /dev/ttyUSB2.", Remedy = "Plug the adapter in; look at its cable." } },
         };
         var scene = Live(Readouts.Without(Verdict.Incomplete, "LR: There is no port /dev/ttyUSB2. (SL-101)")) with { Pads = Readouts.Live(pads) };
         Approve("pad-gone", Draw(scene, colour: false));

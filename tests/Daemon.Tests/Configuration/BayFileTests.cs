@@ -56,8 +56,8 @@ public class BayFileTests
             """, "bay.toml");
         Assert.Equal(
             ["1 SL-007", "4 SL-013", "8 SL-009", "8 SL-010", "10 SL-006", "11 SL-101", "12 SL-005"],
-            file.Mistakes.Select(m => $"{m.Line} {m.Code}").Order(Comparer<string>.Create((a, b) => (int.Parse(a.Split(' ')[0]), a).CompareTo((int.Parse(b.Split(' ')[0]), b)))));
-        Assert.All(file.Mistakes, m => Assert.NotEmpty(m.Mend));
+            file.Mistakes.Select(m => $"{m.Line ?? 0} {m.Code}").Order(Comparer<string>.Create((a, b) => (int.Parse(a.Split(' ')[0]), a).CompareTo((int.Parse(b.Split(' ')[0]), b)))));
+        Assert.All(file.Mistakes, m => Assert.NotEmpty(m.Remedy));
     }
 
     [Theory]
@@ -83,7 +83,7 @@ public class BayFileTests
     {
         const string network = "[listen]\naddress = \"0.0.0.0\"\nother_machines = true\nnames = \"bay, bay.example\"";
         var file = BayFile.Parse(network, "bay.toml");
-        Assert.DoesNotContain(file.Mistakes, m => m.Code is "SL-015" or "SL-021");
+        Assert.DoesNotContain(file.Mistakes, m => m.Code.Text is "SL-015" or "SL-021");
         Assert.Equal(["bay", "bay.example"], file.Configuration!.Listen.Names);
         Assert.False(BayFile.Parse("", "bay.toml").Configuration!.Listen.OtherMachines);
     }

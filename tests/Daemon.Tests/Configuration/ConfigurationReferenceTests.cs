@@ -34,7 +34,7 @@ public partial class ConfigurationReferenceTests
                 continue;
             }
 
-            foreach (var key in mistake.Mend.Replace("Known: ", "").TrimEnd('.').Split(", "))
+            foreach (var key in mistake.Remedy.Replace("Known: ", "").TrimEnd('.').Split(", "))
                 yield return block + key;
         }
     }

@@ -34,7 +34,7 @@ public class LeanRefusalTests
         bay.Pad(Corner.RF).Faults.Frozen = true;
         bay.Run(1);
         foreach (var pad in bay.Pads)
-            pad.OnTrouble("SL-106", "It sends nothing.", "Check its cable.", stops: pad.Corner == Corner.RF);
+            pad.OnTrouble(Code.Read("SL-106"), "It sends nothing.", "Check its cable.", stops: pad.Corner == Corner.RF);
         Assert.Equal("SL-343", bay.Read(Corner.RF));
         Assert.Single(bay.TakeUp().At(bay.Pads[0])!.Test!.Test.Readings);
     }

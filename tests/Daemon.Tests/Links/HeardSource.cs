@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Runtime;
 
 namespace Daemon.Tests.Links;
 
@@ -22,7 +21,7 @@ internal sealed class HeardSource : IPadSource
 
     public void LinkOpened(Func<ProtocolCounters> counters) => Counters = counters;
 
-    public void LinkFailed(LinkFault fault) => Told.Add(fault.Code);
+    public void LinkFailed(Diagnostic fault) => Told.Add(fault.Code);
 
     public void Received(int bytes)
     {
@@ -32,14 +31,14 @@ internal sealed class HeardSource : IPadSource
 
     public void OnSample(in RawSample sample) => Samples.Add(sample);
 
-    public void OnRefusal(string code, string message, string mend) => Told.Add(code);
+    public void OnRefusal(Code code, string message, string remedy) => Told.Add(code);
 
-    public void OnTrouble(string code, string message, string mend, bool stops)
+    public void OnTrouble(Code code, string message, string remedy, bool stops)
     {
-        Assert.NotEmpty(mend);
+        Assert.NotEmpty(remedy);
         Troubles[code] = message;
         Told.Add(code);
     }
 
-    public void OnTroubleOver(string code) => Troubles.Remove(code);
+    public void OnTroubleOver(Code code) => Troubles.Remove(code);
 }

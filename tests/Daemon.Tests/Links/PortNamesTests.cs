@@ -30,7 +30,7 @@ public sealed class PortNamesTests : IDisposable
     {
         var doubt = new PortNames(In("serial")).Doubt(In("ttyUSB1"));
         Assert.Equal("SL-110", doubt?.Code);
-        Assert.Contains(In("serial", "by-path", "socket-2"), doubt!.Mend);
+        Assert.Contains(In("serial", "by-path", "socket-2"), doubt!.Remedy);
     }
 
     [Fact]

@@ -42,7 +42,7 @@ public sealed class SerialLinkTests : IDisposable
     {
         var link = Open();
         // Nobody reads the other end: the kernel's buffer fills and the write stays pending until its time is up.
-        var write = Task.Run(() => Assert.Throws<LinkFaultException>(() => link.Write(new byte[1 << 20])));
+        var write = Task.Run(() => Assert.Throws<LinkEndedException>(() => link.Write(new byte[1 << 20])));
         await Task.Delay(100);
         Assert.False(write.IsCompleted);
         await Task.Run(link.Dispose).WaitAsync(Soon);
@@ -101,10 +101,10 @@ public sealed class SerialLinkTests : IDisposable
     [InlineData("/tmp", "SL-104")]
     [InlineData("/dev/null", "SL-104")]
     public void Each_failure_to_open_has_its_own_cause(string port, string code) =>
-        Assert.Equal(code, Assert.Throws<LinkFaultException>(() => SerialLink.Open(new SerialAddress(port, 115200))).Fault.Code);
+        Assert.Equal(code, Assert.Throws<LinkEndedException>(() => SerialLink.Open(new SerialAddress(port, 115200))).Diagnostic.Code);
 
     private static Task<string> PendingRead(SerialLink link) =>
-        Task.Run(() => Assert.Throws<LinkFaultException>(() => link.Read(new byte[64], 0, 64)).Fault.Code);
+        Task.Run(() => Assert.Throws<LinkEndedException>(() => link.Read(new byte[64], 0, 64)).Diagnostic.Code.Text);
 
     private SerialLink Open() => SerialLink.Open(new SerialAddress(_terminal.SlavePath, 115200));
 

@@ -22,7 +22,7 @@ public class TcpLinkTests
         Assert.Equal(3, peer.GetStream().Read(buffer));
         peer.GetStream().Write("answer"u8);
         Assert.Equal(6, link.Read(buffer, 0, buffer.Length));
-        var read = Task.Run(() => Assert.Throws<LinkFaultException>(() => link.Read(buffer, 0, buffer.Length)).Fault.Code);
+        var read = Task.Run(() => Assert.Throws<LinkEndedException>(() => link.Read(buffer, 0, buffer.Length)).Diagnostic.Code);
         peer.Close();
         Assert.Equal("SL-105", await read.WaitAsync(Soon));
     }
@@ -34,7 +34,7 @@ public class TcpLinkTests
         listener.Start();
         var port = ((IPEndPoint)listener.LocalEndpoint).Port;
         listener.Stop();
-        var fault = Assert.Throws<LinkFaultException>(() => TcpLink.Open(new TcpAddress("127.0.0.1", port))).Fault;
+        var fault = Assert.Throws<LinkEndedException>(() => TcpLink.Open(new TcpAddress("127.0.0.1", port))).Diagnostic;
         Assert.Equal("SL-107", fault.Code);
         Assert.Contains($"{port}", fault.Message);
     }

@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using CarOnPads;
 using CarOnPads.Cells;
 using CarOnPads.Physics;
@@ -54,7 +55,7 @@ public sealed class PaddockDeskTests : IDisposable
         Assert.Equal(warmed, pad.WarmedK!.Value, 0.5);
         Assert.InRange(drift - pad.DriftKgPer10Min.Estimate, -Within(pad), Within(pad));
         Assert.Equal(Sunny(worst).ZeroPerKelvin, pad.KgPerKelvin!.Value, 0.01);
-        Assert.Contains(last.Report.Findings, f => f.Code == PaddockCodes.UnlikeTemperature && f.Mend.Contains($"shade {corner}", StringComparison.Ordinal));
+        Assert.Contains(last.Report.Findings, f => f.Code == SiteCheckCodes.TemperatureUnlike && f.Remedy.Contains($"shade {corner}", StringComparison.Ordinal));
         // The rest stood in the shade: their zeros are told to be quiet within what is said.
         foreach (var other in last.Report.Pads.Where(p => p.Corner != corner))
             Assert.InRange(other.DriftKgPer10Min.Estimate, -Within(other), Within(other));
@@ -73,16 +74,16 @@ public sealed class PaddockDeskTests : IDisposable
     public void Pads_that_are_not_live_not_zeroed_or_not_empty_are_not_watched()
     {
         var desk = _bay.TakeUpPaddock();
-        Assert.All(Refused(desk), f => Assert.Equal(PaddockCodes.NotLive, f.Code));
+        Assert.All(Refused(desk), f => Assert.Equal(SiteCheckCodes.PadNotLive, f.Code));
         _bay.Run(6);
-        Assert.Equal(4, Refused(desk).Count(f => f.Code == PaddockCodes.Unzeroed));
+        Assert.Equal(4, Refused(desk).Count(f => f.Code == SiteCheckCodes.PadUnzeroed));
         _bay.Zero();
         _bay.Bench.PutMass(Wheel.RR, 20, 0, 0, atOnce: true);
         _bay.Run(1);
         var refused = Assert.Single(Refused(desk));
-        Assert.Equal(PaddockCodes.Loaded, refused.Code);
+        Assert.Equal(SiteCheckCodes.PadLoaded, refused.Code);
         Assert.StartsWith("RR reads +20", refused.Message);
-        Assert.Equal(PaddockCodes.NoWatch, Assert.Throws<StepRefusedException>(() => desk.Stop("crew")).Finding.Code);
+        Assert.Equal(SiteCheckCodes.NoWatch, Assert.Throws<StepRefusedException>(() => desk.Stop("crew")).Finding.Code);
         Assert.Equal((null, null), (desk.State.Now, desk.State.Last));
     }
 
@@ -91,7 +92,7 @@ public sealed class PaddockDeskTests : IDisposable
     {
         var desk = Zeroed();
         desk.Start(2, null, "crew");
-        Assert.Equal(PaddockCodes.UnderWay, Assert.Single(Refused(desk)).Code);
+        Assert.Equal(SiteCheckCodes.UnderWay, Assert.Single(Refused(desk)).Code);
         _bay.Run(20);
         Put(70, Wheel.RF);
         _bay.Run(4);
@@ -101,9 +102,9 @@ public sealed class PaddockDeskTests : IDisposable
         Put(250, Enum.GetValues<Wheel>());
         _bay.Run(4);
         var last = desk.State.Last!;
-        Assert.Equal((PaddockEnding.Loaded, PaddockCodes.EndedEarly), (last.Ending, last.Why!.Code));
+        Assert.Equal((PaddockEnding.Loaded, SiteCheckCodes.EndedEarly), (last.Ending, last.Why!.Code));
         Assert.InRange(last.Report!.Seconds, 45, 54);
-        var touch = Assert.Single(last.Report.Findings, f => f.Code == PaddockCodes.Touched);
+        var touch = Assert.Single(last.Report.Findings, f => f.Code == SiteCheckCodes.PadTouched);
         Assert.Contains("RF, +70", touch.Message);
         Assert.DoesNotContain(last.Report.Pads, p => p.Corner != Corner.RF && p.Touches.Count > 0);
         Assert.Equal((1000, true), (last.TotalKg, last.TotalIsGuessed));
@@ -117,7 +118,7 @@ public sealed class PaddockDeskTests : IDisposable
         _bay.Run(20);
         // Nobody told it that it would end.
         var after = _bay.TakeUpPaddock();
-        Assert.Equal((PaddockEnding.Restarted, PaddockCodes.EndedEarly, null), (after.State.Last!.Ending, after.State.Last.Why!.Code, after.State.Last.Report));
+        Assert.Equal((PaddockEnding.Restarted, SiteCheckCodes.EndedEarly, null), (after.State.Last!.Ending, after.State.Last.Why!.Code, after.State.Last.Report));
         Assert.Contains("the daemon was ended", after.State.Last.Why.Message);
 
         after.Start(10, null, "crew");
@@ -162,7 +163,7 @@ public sealed class PaddockDeskTests : IDisposable
         Assert.InRange(report.ReadingPercent!.Value, report.Parts[0].ReadingPercent!.Value, report.Parts.Sum(p => p.ReadingPercent!.Value));
         Assert.True(report.Parts.First(p => p.Kind == PaddockPartKind.Warp).ReadingPercent > 0.3);
         Assert.Contains("not proved: LF, RF, LR, RR", report.Parts.First(p => p.Kind == PaddockPartKind.Calibration).Words);
-        Assert.Contains(report.Findings, f => f.Code == PaddockCodes.LeftUncorrected);
+        Assert.Contains(report.Findings, f => f.Code == SiteCheckCodes.PatchUncorrected);
 
         // The crew takes the warp out: what was seen stays, what it comes to is told anew, and kept.
         levelling!.Set(CorrectionKind.Warp, true, "crew");
@@ -171,7 +172,7 @@ public sealed class PaddockDeskTests : IDisposable
         Assert.Equal(PaddockEnding.Stopped, corrected.Ending);
         Assert.True(corrected.Report!.ReadingPercent < 0.7 * report.ReadingPercent);
         Assert.Equal(report.Pads.Select(p => p.DriftKgPer10Min), corrected.Report.Pads.Select(p => p.DriftKgPer10Min));
-        Assert.DoesNotContain(corrected.Report.Findings, f => f.Code == PaddockCodes.LeftUncorrected);
+        Assert.DoesNotContain(corrected.Report.Findings, f => f.Code == SiteCheckCodes.PatchUncorrected);
     }
 
     private static double Within(PadOutcome pad) => pad.DriftKgPer10Min.HalfWidth() + 2 * pad.BendKgPer10Min;

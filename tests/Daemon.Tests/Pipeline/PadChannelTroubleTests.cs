@@ -22,12 +22,12 @@ public class PadChannelTroubleTests
     public void Trouble_that_stops_silences_the_pad_at_once_and_a_sample_ends_it()
     {
         var pad = Live();
-        pad.OnTrouble("SL-211", "Slave 3 does not answer.", "Check its power.", stops: true);
+        pad.OnTrouble(Code.Read("SL-211"), "Slave 3 does not answer.", "Check its power.", stops: true);
         Assert.Equal(PadState.Silent, pad.Snapshot().State);
         Assert.Null(pad.Snapshot().LoadKg);
         Tick(pad, 1000);
         Assert.DoesNotContain(pad.Snapshot().Faults, f => f.Code == "SL-106");
-        pad.OnTroubleOver("SL-211");
+        pad.OnTroubleOver(Code.Read("SL-211"));
         Sample(pad);
         Assert.Equal(PadState.Live, pad.Snapshot().State);
         Assert.DoesNotContain(pad.Snapshot().Faults, f => f.Code == "SL-211");
@@ -48,7 +48,7 @@ public class PadChannelTroubleTests
 
         Assert.Equal(PadState.Silent, pad.Snapshot().State);
         Assert.Contains(pad.Snapshot().Faults, f => f.Code == code);
-        Assert.DoesNotContain(pad.Snapshot().Faults, f => f.Code is "SL-106" or "SL-201" && f.Code != code);
+        Assert.DoesNotContain(pad.Snapshot().Faults, f => f.Code.Text is "SL-106" or "SL-201" && f.Code != code);
     }
 
     [Fact]
@@ -75,7 +75,7 @@ public class PadChannelTroubleTests
         Sample(pad, pitch: 9);
         Assert.Equal((1, -2), (pad.Snapshot().PitchDegrees, pad.Snapshot().RollDegrees));
 
-        pad.TiltSource.LinkFailed(LinkFault.HungUp("/dev/tilt"));
+        pad.TiltSource.LinkFailed(LinkDiagnostics.HungUp("/dev/tilt"));
         Assert.Null(pad.Snapshot().PitchDegrees);
         Assert.Contains("(SL-105)", Assert.Single(pad.Snapshot().Faults, f => f.Code == "SL-208").Message);
         Assert.Equal(PadState.Live, pad.Snapshot().State);

@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using CarOnPads;
 using CarOnPads.Cells;
 using Daemon.Tests.Proving;
@@ -48,7 +49,7 @@ public class PadObservationTests
         bay.Desk.Record(Corner.LF, 1, "prover");
         bay.Desk.Repeat(Corner.LF, run: null, "prover");
         bay.Run(1.5);
-        Assert.Equal("SL-301", Assert.Throws<StepRefusedException>(() => bay.Desk.Record(Corner.LF, 1, "prover")).Finding.Code);
+        Assert.Equal(CalibrationCodes.Unsettled, Assert.Throws<StepRefusedException>(() => bay.Desk.Record(Corner.LF, 1, "prover")).Finding.Code);
         bay.Run(0.6);
         bay.Desk.Record(Corner.LF, 1, "prover");
     }

@@ -102,7 +102,7 @@ public class RecognitionTests
         Assert.Null(Recognition.LeanZero(Pad with { SerialNumber = "SLP-2" }, Slave(11), records));
     }
 
-    private IEnumerable<string> Codes => _faults.Present.Select(f => f.Code);
+    private IEnumerable<string> Codes => _faults.Present.Select(f => f.Code.Text);
 
     private static ZeroPoint Zero(params double[] cells) => new("SLP-1", cells.Sum(), DateTimeOffset.UnixEpoch, "crew", null) { CellCounts = cells };
 

@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using CarOnPads;
 using CarOnPads.Physics;
 using Daemon.Tests.Settling.Trials;
@@ -150,7 +151,7 @@ internal sealed class ProvingBay : IDisposable
     // Somebody has a cup of tea; the daemon says when the time is over.
     private void Hold(ProofFlow flow, int minutes)
     {
-        Assert.Equal("SL-326", Assert.Throws<StepRefusedException>(() => Desk.Record(Corner.LF, flow.Next!.Number, "prover")).Finding.Code);
+        Assert.Equal(CalibrationCodes.OutOfStep, Assert.Throws<StepRefusedException>(() => Desk.Record(Corner.LF, flow.Next!.Number, "prover")).Finding.Code);
         var since = flow.Readings.First(r => r.Step.MinutesHeld == 0).Reading.Time;
         Run((since + TimeSpan.FromMinutes(minutes) - _clock.ToUtc(_clock.NowNs)).TotalSeconds + 1);
     }
@@ -170,7 +171,7 @@ internal sealed class ProvingBay : IDisposable
             act();
             return null;
         }
-        catch (StepRefusedException refused) when (refused.Finding.Code == "SL-301")
+        catch (StepRefusedException refused) when (refused.Finding.Code == CalibrationCodes.Unsettled)
         {
             return refused.Finding;
         }

@@ -22,7 +22,7 @@ public class BayFactsTests
         var finding = Assert.Single(level.Findings);
         Assert.Equal("SL-577", finding.Code);
         Assert.Contains("never tested: RF.", finding.Message);
-        Assert.Contains("scalelink patch zero-lean", finding.Mend);
+        Assert.Contains("scalelink patch zero-lean", finding.Remedy);
     }
 
     [Fact]

@@ -26,7 +26,7 @@ public class ReplyDecoderTests
         Assert.Equal(
             [new Heard(ModbusReplyKind.Exception, 17, "", ModbusException.IllegalDataAddress)],
             Line.Decode(Line.Waiting(), Line.Refusal(17, Holding, ModbusException.IllegalDataAddress), 2));
-        Assert.All(Enumerable.Range(1, 255), code => Assert.NotEmpty(ModbusExceptionMeaning.Of((ModbusException)code) + ModbusExceptionMeaning.Mend((ModbusException)code)));
+        Assert.All(Enumerable.Range(1, 255), code => Assert.NotEmpty(ModbusExceptionMeaning.Of((ModbusException)code) + ModbusExceptionMeaning.Remedy((ModbusException)code)));
     }
 
     [Fact]

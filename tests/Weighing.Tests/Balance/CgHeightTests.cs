@@ -1,6 +1,5 @@
 using MathNet.Numerics.Distributions;
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 
 namespace Weighing.Tests.Balance;
 
@@ -72,7 +71,7 @@ public class CgHeightTests
                 var height = CgHeight.From(setup, lifts).HeightMm;
                 covered += Math.Abs(height.Estimate - h) <= height.Expanded ? 1 : 0;
             }
-            catch (FindingException)
+            catch (DiagnosticException)
             {
                 // One honest series in a thousand is turned away; it counts as not covered.
             }
@@ -86,7 +85,7 @@ public class CgHeightTests
         var setup = Setup(2450, 556, 492);
         AxleLift At(double kg, double deg) => new(Axle.Rear, new(kg, 0.3), new(deg, 0.05));
 
-        var finding = Assert.Throws<FindingException>(() => CgHeight.From(setup, [At(559, 5), At(562, 10), At(580, 12)])).Findings[0];
+        var finding = Assert.Throws<DiagnosticException>(() => CgHeight.From(setup, [At(559, 5), At(562, 10), At(580, 12)])).Diagnostics[0];
 
         Assert.Equal(CarCodes.LiftsDisagree, finding.Code);
     }
@@ -94,12 +93,12 @@ public class CgHeightTests
     [Fact]
     public void Unusable_lifts_are_listed_all_at_once()
     {
-        var found = Assert.Throws<FindingException>(() => CgHeight.From(Setup(2450, 556, 492),
-            [new(Axle.Rear, new(560, 0.3), new(1, 0.05)), new(Axle.Rear, new(1100, 0.3), new(8, 0.05)), new(Axle.Rear, new(560, 0), new(8, 0))])).Findings;
+        var found = Assert.Throws<DiagnosticException>(() => CgHeight.From(Setup(2450, 556, 492),
+            [new(Axle.Rear, new(560, 0.3), new(1, 0.05)), new(Axle.Rear, new(1100, 0.3), new(8, 0.05)), new(Axle.Rear, new(560, 0), new(8, 0))])).Diagnostics;
 
         Assert.Equal(3, found.Count);
         Assert.All(found, f => Assert.Equal(CarCodes.LiftUnusable, f.Code));
-        Assert.Throws<FindingException>(() => CgHeight.From(Setup(2450, 556, 492), []));
+        Assert.Throws<DiagnosticException>(() => CgHeight.From(Setup(2450, 556, 492), []));
     }
 
     [Fact]

@@ -1,6 +1,5 @@
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;
 using Weighing.Tests.Cars;
 
@@ -63,7 +62,7 @@ public class LoadSummaryTests
     [InlineData(-2)]
     [InlineData(double.NaN)]
     public void A_wheel_without_load_leaves_nothing_to_share(double load) =>
-        Assert.Equal(CarCodes.Loads, Assert.Throws<FindingException>(() => new LoadSummary(new(200, load, 200, 200), default)).Findings[0].Code);
+        Assert.Equal(CarCodes.Loads, Assert.Throws<DiagnosticException>(() => new LoadSummary(new(200, load, 200, 200), default)).Diagnostics[0].Code);
 
     [Fact]
     public void Few_readings_widen_the_interval_by_students_t()

@@ -31,7 +31,7 @@ public class StepCauseTests
     {
         var check = Happened(Statics.FromTurns(-1 * Asked));
 
-        Assert.Equal(CarCodes.StepDisagrees, check.Finding?.Code);
+        Assert.Equal(SessionCodes.StepDisagrees, check.Finding?.Code);
         Assert.Contains(check.Causes, c => c is { Cause: StepCause.WrongDirection, Explains: true });
     }
 

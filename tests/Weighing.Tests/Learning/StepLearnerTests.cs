@@ -129,9 +129,9 @@ public class StepLearnerTests
         var car = Doubtful.Change(Corner.RR, s => s with { Perch = s.Perch with { CanTurn = false } });
         var known = StepLearner.Start(new CarStatics(car, Heron.TotalKg), Weigh(default));
 
-        Assert.Equal(CarCodes.StepInput, Assert.Throws<FindingException>(() => known.Record(new(Step, Weigh(default)))).Findings[0].Code);
-        Assert.Equal(CarCodes.StepInput, Assert.Throws<FindingException>(() => known.Record(new(new(double.NaN, 0, 0, 0), Weigh(default)))).Findings[0].Code);
-        Assert.Equal(CarCodes.StepInput, Assert.Throws<FindingException>(() => StepLearner.Start(Believed, Weigh(default), 0)).Findings[0].Code);
+        Assert.Equal(SessionCodes.StepUnusable, Assert.Throws<DiagnosticException>(() => known.Record(new(Step, Weigh(default)))).Diagnostics[0].Code);
+        Assert.Equal(SessionCodes.StepUnusable, Assert.Throws<DiagnosticException>(() => known.Record(new(new(double.NaN, 0, 0, 0), Weigh(default)))).Diagnostics[0].Code);
+        Assert.Equal(SessionCodes.StepUnusable, Assert.Throws<DiagnosticException>(() => StepLearner.Start(Believed, Weigh(default), 0)).Diagnostics[0].Code);
     }
 
     static double Square(double value) => value * value;

@@ -1,6 +1,5 @@
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Learning;
 using ScaleLink.Weighing.Statics;
 using Weighing.Tests.Cars;
@@ -39,7 +38,7 @@ public class UnrecordedChangeTests
         var found = After(Statics.FromTurns(new(0, 0, 1.5, 0)));
 
         Assert.Equal(UnrecordedKind.LooksLikePerch, found?.Kind);
-        Assert.Equal(CarCodes.UnrecordedChange, found?.Finding.Code);
+        Assert.Equal(SessionCodes.UnrecordedChange, found?.Finding.Code);
         Assert.Equal(1.5, found?.TurnsOfOnePerch?.LR ?? 0, 0.01);
         Assert.True(found?.TurnsOfOnePerch is { LF: < 0, RF: > 0, RR: < 0 });
     }

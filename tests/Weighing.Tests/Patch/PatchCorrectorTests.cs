@@ -66,13 +66,13 @@ public class PatchCorrectorTests
     [Fact]
     public void Beyond_the_limits_or_on_guesses_it_is_refused_and_the_reading_marked()
     {
-        Assert.Equal(CarCodes.TiltBeyondLimit, Refusal(On(default).Correct(Heron.Loads, new(0, 3.5, 0, 0)), 0));
-        Assert.Equal(CarCodes.SlopeBeyondLimit, Refusal(On(new(30, 30, -30, -30)).Correct(Heron.Loads), 1));
-        Assert.Equal(CarCodes.WarpBeyondLimit, Refusal(On(new(6, -6, -6, 6)).Correct(Heron.Loads), 2));
-        Assert.Equal(CarCodes.CgHeightUnknown, Refusal(On(new(1, 0, 0, 0), Heron.Car with { CgHeightMm = Stated.Guess(400, 80) }).Correct(Heron.Loads), 1));
+        Assert.Equal(PatchCodes.TiltBeyondLimit, Refusal(On(default).Correct(Heron.Loads, new(0, 3.5, 0, 0)), 0));
+        Assert.Equal(PatchCodes.SlopeBeyondLimit, Refusal(On(new(30, 30, -30, -30)).Correct(Heron.Loads), 1));
+        Assert.Equal(PatchCodes.WarpBeyondLimit, Refusal(On(new(6, -6, -6, 6)).Correct(Heron.Loads), 2));
+        Assert.Equal(PatchCodes.CgHeightUnknown, Refusal(On(new(1, 0, 0, 0), Heron.Car with { CgHeightMm = Stated.Guess(400, 80) }).Correct(Heron.Loads), 1));
         var guess = Heron.Car.Change(Corner.RR, s => s with { TyreRateNPerMm = Stated.Guess(200, 80) });
         var warp = On(new(1, 0, 0, 0), guess).Correct(Heron.Loads);
-        Assert.Equal(CarCodes.RatesUnknown, Refusal(warp, 2));
+        Assert.Equal(PatchCodes.RatesUnknown, Refusal(warp, 2));
         Assert.Contains("RR tyre rate", warp.Corrections[2].Refusal?.Message);
     }
 

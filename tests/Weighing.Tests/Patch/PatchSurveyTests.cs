@@ -1,5 +1,4 @@
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Statics;
 
@@ -42,21 +41,21 @@ public class PatchSurveyTests
         List<HeightDifference> differences = [.. Round.Select(p => Exact(p)), Exact((Corner.LF, Corner.RR)), Exact((Corner.RF, Corner.LR))];
         differences[4] = differences[4] with { Mm = -differences[4].Mm };
 
-        var finding = Assert.Throws<FindingException>(() => PatchSurvey.FromDifferences(differences)).Findings[0];
+        var finding = Assert.Throws<DiagnosticException>(() => PatchSurvey.FromDifferences(differences)).Diagnostics[0];
 
-        Assert.Equal(CarCodes.SurveyDisagrees, finding.Code);
+        Assert.Equal(PatchCodes.HeightsDisagree, finding.Code);
         Assert.Contains("LF to RR", finding.Message);
     }
 
     [Fact]
     public void Differences_that_leave_a_pad_out_are_refused()
     {
-        Assert.Equal(CarCodes.SurveyIncomplete, Code([Exact((Corner.LF, Corner.RF)), Exact((Corner.LR, Corner.RR))]));
-        Assert.Equal(CarCodes.SurveyIncomplete, Code([Exact((Corner.LF, Corner.RF)), Exact((Corner.RF, Corner.LR)), Exact((Corner.LR, Corner.LF))]));
-        Assert.Equal(CarCodes.PatchInput, Code([Exact((Corner.LF, Corner.LF))]));
-        Assert.Equal(CarCodes.PatchInput, Code([Exact((Corner.LF, Corner.RF), u: 0)]));
+        Assert.Equal(PatchCodes.HeightsIncomplete, Code([Exact((Corner.LF, Corner.RF)), Exact((Corner.LR, Corner.RR))]));
+        Assert.Equal(PatchCodes.HeightsIncomplete, Code([Exact((Corner.LF, Corner.RF)), Exact((Corner.RF, Corner.LR)), Exact((Corner.LR, Corner.LF))]));
+        Assert.Equal(PatchCodes.InputUnusable, Code([Exact((Corner.LF, Corner.LF))]));
+        Assert.Equal(PatchCodes.InputUnusable, Code([Exact((Corner.LF, Corner.RF), u: 0)]));
 
-        static string Code(IReadOnlyList<HeightDifference> d) => Assert.Throws<FindingException>(() => PatchSurvey.FromDifferences(d)).Findings[0].Code;
+        static string Code(IReadOnlyList<HeightDifference> d) => Assert.Throws<DiagnosticException>(() => PatchSurvey.FromDifferences(d)).Diagnostics[0].Code;
     }
 
     [Fact]
@@ -83,7 +82,7 @@ public class PatchSurveyTests
 
         Near(Truth, survey.HeightsMm);
         Assert.Equal(0.04 * 0.75, survey.Covariance.LF.LF, 1e-12);
-        Assert.Equal(CarCodes.PatchInput, Assert.Throws<FindingException>(() => PatchSurvey.FromHeights(Truth, new(0.1, 0, 0.1, 0.1))).Findings[0].Code);
+        Assert.Equal(PatchCodes.InputUnusable, Assert.Throws<DiagnosticException>(() => PatchSurvey.FromHeights(Truth, new(0.1, 0, 0.1, 0.1))).Diagnostics[0].Code);
     }
 
     [Fact]
@@ -109,7 +108,7 @@ public class PatchSurveyTests
 
         Assert.Equal(1500 * Math.Sin(0.3 * Math.PI / 180), d.Mm, 1e-9);
         Assert.Equal(1500 * 0.02 / Math.Sqrt(2) * Math.PI / 180, d.StandardUncertaintyMm, 1e-4);
-        Assert.Throws<FindingException>(() => HeightDifference.FromReversedBeam(Corner.LF, Corner.RF, 0, 1, 1, 0.02));
+        Assert.Throws<DiagnosticException>(() => HeightDifference.FromReversedBeam(Corner.LF, Corner.RF, 0, 1, 1, 0.02));
     }
 
     static void Near(Corners expected, Corners actual)

@@ -1,4 +1,3 @@
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 
 namespace Weighing.Tests.Patch;
@@ -19,7 +18,7 @@ public class ReversalTestTests
     [Fact]
     public void An_instrument_that_does_not_repeat_or_was_read_once_is_refused()
     {
-        Assert.Equal(CarCodes.ReversalDisagrees, Assert.Throws<FindingException>(() => ReversalTest.Of([(0.5, 0.3), (0.9, 0.3)], 0.02)).Findings[0].Code);
-        Assert.Equal(CarCodes.ReversalDisagrees, Assert.Throws<FindingException>(() => ReversalTest.Of([(0.5, 0.3)], 0.02)).Findings[0].Code);
+        Assert.Equal(PatchCodes.ReversalDisagrees, Assert.Throws<DiagnosticException>(() => ReversalTest.Of([(0.5, 0.3), (0.9, 0.3)], 0.02)).Diagnostics[0].Code);
+        Assert.Equal(PatchCodes.ReversalDisagrees, Assert.Throws<DiagnosticException>(() => ReversalTest.Of([(0.5, 0.3)], 0.02)).Diagnostics[0].Code);
     }
 }

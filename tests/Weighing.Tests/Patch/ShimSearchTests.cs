@@ -34,7 +34,7 @@ public class ShimSearchTests
     {
         var plan = ShimSearch.Find(new(0, 0, 0, -5), [new(2, 2)], 0.5);
 
-        Assert.Equal(CarCodes.ShimsDoNotReach, plan.Finding?.Code);
+        Assert.Equal(PatchCodes.ShimsDoNotReach, plan.Finding?.Code);
         Assert.Equal(1, plan.SpreadMm, 0.011);
         Assert.False(ShimSearch.Find(new(0, 0, 0, -5), [], 0.5).Levels);
     }
@@ -94,5 +94,5 @@ public class ShimSearchTests
 
     [Fact]
     public void Shims_that_cannot_be_are_refused() =>
-        Assert.Equal(CarCodes.PatchInput, Assert.Throws<FindingException>(() => ShimSearch.Find(default, [new(0, 1)])).Findings[0].Code);
+        Assert.Equal(PatchCodes.InputUnusable, Assert.Throws<DiagnosticException>(() => ShimSearch.Find(default, [new(0, 1)])).Diagnostics[0].Code);
 }

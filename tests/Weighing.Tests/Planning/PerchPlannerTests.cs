@@ -54,7 +54,7 @@ public class PerchPlannerTests
         var plan = PerchPlanner.Plan(PlanCases.Ask(car, Heron.Loads));
 
         Assert.False(plan.Reaches);
-        Assert.Contains(plan.Findings, f => f.Code == CarCodes.OutOfReach && f.Message.Contains("thread at LF"));
+        Assert.Contains(plan.Findings, f => f.Code == PlanCodes.OutOfReach && f.Message.Contains("thread at LF"));
         Assert.Contains(plan.Alternatives, a => a is { Kind: AlternativeKind.MoreThread, Corner: Corner.LF, Turns.LF: > 0 });
         var sacrifice = Assert.Single(plan.Alternatives, a => a.Kind == AlternativeKind.GiveUpRideHeight);
         Assert.Equal(0, sacrifice.After.CrossWeightPercent, 0.2);
@@ -107,7 +107,7 @@ public class PerchPlannerTests
 
         var plan = PerchPlanner.Plan(PlanCases.Ask(car, Heron.Loads, Corners.Same(100)));
 
-        Assert.Contains(plan.Findings, f => f.Code == CarCodes.RideHeightOutside);
+        Assert.Contains(plan.Findings, f => f.Code == PlanCodes.RideHeightOutside);
         Assert.True(plan.Forecast.HeightChangesMm.LF <= 1e-9);
     }
 
@@ -118,7 +118,7 @@ public class PerchPlannerTests
 
         var codes = PerchPlanner.Plan(PlanCases.Ask(car, Heron.Loads)).Findings.Select(f => f.Code);
 
-        Assert.Equal([CarCodes.LimitsNotWatched, CarCodes.PlannedOnGuesses], codes);
+        Assert.Equal([PlanCodes.LimitsNotWatched, PlanCodes.PlannedOnGuesses], codes);
     }
 
     [Fact]
@@ -129,8 +129,8 @@ public class PerchPlannerTests
             car = car.Change(corner, s => s with { Perch = s.Perch with { CanTurn = false } });
         var request = PlanCases.Ask(car, Heron.Loads) with { Targets = new() { RakeMm = 5, CrossWeightTolerancePercent = 0 } };
 
-        var codes = Assert.Throws<FindingException>(() => PerchPlanner.Plan(request)).Findings.Select(f => f.Code);
+        var codes = Assert.Throws<DiagnosticException>(() => PerchPlanner.Plan(request)).Diagnostics.Select(f => f.Code);
 
-        Assert.Equal([CarCodes.Target, CarCodes.NothingToTurn, CarCodes.PlanInput], codes);
+        Assert.Equal([CarCodes.Target, PlanCodes.NothingToTurn, PlanCodes.InputUnusable], codes);
     }
 }

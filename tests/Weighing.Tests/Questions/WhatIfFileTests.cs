@@ -34,14 +34,14 @@ public partial class WhatIfFileTests
         var text = Example.Replace("\"RR\": 235.0, \"u\": 0.3", "\"RR\": 235.0").Replace("\"plan\"", "\"plam\"");
         var read = WhatIfFile.Read(text, _ => "{ \"name\": \"X\" }");
         Assert.Null(read.Questions);
-        Assert.Contains(read.Mistakes, m => m is { Code: "SL-514", Place: "loads_kg.u" });
-        Assert.Contains(read.Mistakes, m => m is { Code: "SL-513", Place: "plam" });
-        Assert.Contains(read.Mistakes, m => m.Place == "car" && m.Message.Contains("wheelbase_mm"));
+        Assert.Contains(read.Mistakes, m => m is { Code.Text: "SL-514", Where: "loads_kg.u" });
+        Assert.Contains(read.Mistakes, m => m is { Code.Text: "SL-513", Where: "plam" });
+        Assert.Contains(read.Mistakes, m => m.Where == "car" && m.Message.Contains("wheelbase_mm"));
     }
 
     [Fact]
     public void A_car_that_is_not_there_is_said_to_be_missing() =>
-        Assert.Contains(WhatIfFile.Read(Example, _ => null).Mistakes, m => m is { Code: "SL-514", Place: "car" });
+        Assert.Contains(WhatIfFile.Read(Example, _ => null).Mistakes, m => m is { Code.Text: "SL-514", Where: "car" });
 
     [Fact]
     public void The_car_may_stand_in_the_file_itself()
@@ -49,7 +49,7 @@ public partial class WhatIfFileTests
         var text = Example.Replace("\"cars/heron.json\"", Beside("cars/heron.json")!);
         Assert.Empty(WhatIfFile.Read(text, _ => null).Mistakes);
         var broken = WhatIfFile.Read(text.Replace("\"value\": 1480", "\"value\": 58.3"), _ => null).Mistakes;
-        Assert.Equal("car.rear.track_mm", Assert.Single(broken).Place);
+        Assert.Equal("car.rear.track_mm", Assert.Single(broken).Where);
     }
 
     static string? Beside(string name) => File.ReadAllText(RepositoryRoot.File("docs", name));

@@ -1,6 +1,5 @@
 using CsCheck;
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;
 
 namespace Weighing.Tests.Statics;
@@ -43,5 +42,5 @@ public class ContactsTests
 
     [Fact]
     public void Contacts_on_a_line_are_refused() =>
-        Assert.Equal(CarCodes.Geometry, Assert.Throws<FindingException>(() => new Contacts(new(0, 0, 0, 0), new(1, 2, 3, 4)).WarpPattern).Findings[0].Code);
+        Assert.Equal(CarCodes.Geometry, Assert.Throws<DiagnosticException>(() => new Contacts(new(0, 0, 0, 0), new(1, 2, 3, 4)).WarpPattern).Diagnostics[0].Code);
 }

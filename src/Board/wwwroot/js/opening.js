@@ -3,7 +3,7 @@ scalelink.clock = (() => {
   const EVERY_MS = 500, OLD_MS = 1000, PATIENCE_MS = 2000;
   const place = document.querySelector("#app > .opening");
   const notice = place.innerHTML;
-  const away = notice.replace("Opening the board.", "SL-420: The daemon does not answer. Start the daemon. This page asks again by itself.");
+  const away = notice.replace("Opening the board.", "The daemon does not answer. Start the daemon. This page asks again by itself. (SL-420)");
   let best = null;
 
   // The clock is known best by the answer that took the least time. The question's time stands for the answer's, so that no value looks too young.

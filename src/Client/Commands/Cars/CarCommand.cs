@@ -19,7 +19,7 @@ internal static class CarCommand
     private static Command Check(CommonOptions common, Shell shell)
     {
         var file = FileArgument();
-        var command = new Command("check", "Lists every mistake in a car file, with line and mend. Needs no daemon.") { file };
+        var command = new Command("check", "Lists every mistake in a car file, with line and remedy. Needs no daemon.") { file };
         command.SetAction(parsed =>
         {
             var path = parsed.GetValue(file)!;
@@ -27,7 +27,7 @@ internal static class CarCommand
             if (parsed.GetValue(common.Json))
                 shell.WriteLine(CarJson.Check(read).ToJsonString());
             else
-                foreach (var line in read.Car is { } car ? CarPage.Good(path, car) : InputFile.Mistakes(path, read.Mistakes).Append($"{read.Mistakes.Count} to mend."))
+                foreach (var line in read.Car is { } car ? CarPage.Good(path, car) : InputFile.Mistakes(path, read.Mistakes).Append($"{read.Mistakes.Count} to correct."))
                     shell.WriteLine(line);
             return read.Car is null ? ExitCodes.ToBeMended : ExitCodes.Done;
         });

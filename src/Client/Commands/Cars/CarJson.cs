@@ -13,7 +13,7 @@ internal static class CarJson
     {
         ["good"] = file.Car is not null,
         ["name"] = file.Car?.Name,
-        ["mistakes"] = new JsonArray([.. file.Mistakes.Select(Finding)]),
+        ["mistakes"] = new JsonArray([.. file.Mistakes.Select(Diagnostic)]),
         ["guesses"] = new JsonArray([.. (file.Car?.Guesses() ?? []).Select(g => (JsonNode)g)]),
     };
 
@@ -23,11 +23,11 @@ internal static class CarJson
         return new() { ["name"] = car.Name, ["total_kg"] = totalKg, ["loads_kg_per_turn"] = Matrix(statics.LoadsPerTurn), ["heights_mm_per_turn"] = Matrix(statics.HeightsPerTurn) };
     }
 
-    public static JsonObject Finding(Finding f)
+    public static JsonObject Diagnostic(Diagnostic f)
     {
-        var json = new JsonObject { ["code"] = f.Code, ["message"] = f.Message, ["mend"] = f.Mend };
-        if (f.Place.Length > 0)
-            json["place"] = f.Place;
+        var json = new JsonObject { ["code"] = f.Code.Text, ["message"] = f.Message, ["remedy"] = f.Remedy };
+        if (f.Where.Length > 0)
+            json["where"] = f.Where;
         if (f.Line is { } line)
             json["line"] = line;
         return json;

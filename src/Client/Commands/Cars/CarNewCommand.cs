@@ -17,13 +17,13 @@ internal static class CarNewCommand
             var path = parsed.GetValue(file)!;
             if (File.Exists(path))
             {
-                shell.Error.WriteLine($"SL-441: {path} is there already. Name another file, or edit that one.");
+                shell.Error.WriteLine(new Diagnostic(ClientCodes.FileExists, $"{path} is there already.", "Name another file, or edit that one."));
                 return ExitCodes.ToBeMended;
             }
 
             if (new CarInterview(shell).Run() is not { } car)
             {
-                shell.Error.WriteLine("SL-442: The answers ended early; nothing was written. Answer every question, or press Enter where nobody knows.");
+                shell.Error.WriteLine(new Diagnostic(ClientCodes.AnswersEnded, "The answers ended early; nothing was written.", "Answer every question, or press Enter where nobody knows."));
                 return ExitCodes.NotAchieved;
             }
 

@@ -7,8 +7,6 @@ namespace ScaleLink.Client.Commands;
 /// <summary>Leads a person through a reversal test, one line a step: Enter reads, q leaves, and the test stays open for later.</summary>
 internal sealed class LeanGuide(Shell shell, LeanWork work, bool json)
 {
-    private const string NotSeen = "SL-549";
-
     // The outcome alone goes to standard output when it is for a program.
     private TextWriter Ask => json ? shell.Error : shell.Out;
 
@@ -53,10 +51,10 @@ internal sealed class LeanGuide(Shell shell, LeanWork work, bool json)
                 Say(ZeroLeanPage.Read(next));
                 return next;
             }
-            catch (ClientException e) when (e.Trouble.Code.StartsWith("SL-5", StringComparison.Ordinal) || e.Trouble.Code == "SL-343")
+            catch (ClientException e) when (InclinometerCodes.Area.Holds(e.Diagnostic.Code) || e.Diagnostic.Code == PadStateCodes.NotLive)
             {
-                Say($"{e.Trouble}");
-                saidTurned = e.Trouble.Code == NotSeen && await Line("Was it turned by half a turn? y or n", stop) is "y" or "Y";
+                Say($"{e.Diagnostic}");
+                saidTurned = e.Diagnostic.Code == InclinometerCodes.TurnNotSeen && await Line("Was it turned by half a turn? y or n", stop) is "y" or "Y";
             }
         }
 

@@ -19,7 +19,7 @@ internal static class ZeroLeanCommand
         corner.AcceptOnlyFromAmong("LF", "RF", "LR", "RR");
         var who = WhoOption.Create();
         var read = new Option<bool>("--read") { Description = "Takes the next reading as the pad lies now, without asking, and ends." };
-        var turned = new Option<bool>("--said-turned") { Description = "With --read: the pad was turned although it reads the same (SL-549)." };
+        var turned = new Option<bool>("--said-turned") { Description = $"With --read: the pad was turned although it reads the same ({InclinometerCodes.TurnNotSeen})." };
         var abandon = new Option<bool>("--abandon") { Description = "Gives the test up that goes on." };
         var clear = new Option<bool>("--clear") { Description = "Takes the zero out of force: the pad counts as never tested." };
         var command = new Command("zero-lean", About) { corner, read, turned, abandon, clear, who };

@@ -51,7 +51,7 @@ internal static class PaddockPage
         foreach (var part in report.Parts)
             yield return glyphs.Say($"  {Name(part.Kind),-12} reading {Size(part.HasReadingPercent, part.ReadingPercent),-10} change {Size(part.HasChangePercent, part.ChangePercent),-10} {PeerText.Clean(part.Words, Longest)}");
         if (report.Parts is [var first, ..])
-            yield return $"  First: {PeerText.Clean(first.Mend, Longest)}";
+            yield return $"  First: {PeerText.Clean(first.Remedy, Longest)}";
         foreach (var pad in report.Pads)
             yield return $"  {pad.Corner.Name()} drifts {Shown.Kg(pad.DriftKgPer10Min, isSigned: true).Full(glyphs)} in 10 min{(pad.HasTemperatureC ? $", {Number(pad.TemperatureC, "0.0")} °C ({Number(pad.WarmedK, "+0.0;-0.0;0.0")} K)" : "")}{(pad.HasLeanChangeDeg ? $", leaned over by {Number(pad.LeanChangeDeg, "0.00")}°" : "")}";
     }

@@ -1,4 +1,5 @@
 using ScaleLink.Api.V1;
+using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
 using ScaleLink.Measure;
 
@@ -43,8 +44,8 @@ internal static class PlanPage
     }
 
     /// <summary>A finding in one line.</summary>
-    public static string FindingLine(Finding finding) =>
-        $"{PeerText.Clean(finding.Code, 16)}: {PeerText.Clean(finding.Message, Longest)} {PeerText.Clean(finding.Mend, Longest)}".TrimEnd();
+    public static string FindingLine(Api.V1.Diagnostic finding) =>
+        DiagnosticReader.Read(finding).ToString();
 
     private static string Kg(MeasuredValue quantity, Glyphs glyphs) => Shown.Kg(quantity).Bare(glyphs);
 }

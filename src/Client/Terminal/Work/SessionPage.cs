@@ -100,7 +100,7 @@ internal static class SessionPage
     };
 
     // What an open check needs is told by its name; what is told of one that is seen to is an advice that nobody would see otherwise.
-    private static IEnumerable<Finding> Advice(Session session) =>
+    private static IEnumerable<Api.V1.Diagnostic> Advice(Session session) =>
         session.State == SessionState.Preparing ? session.Preparation.Where(c => c.Done).SelectMany(c => c.Findings) : [];
 
     private static IEnumerable<Check> OpenChecks(Session session) => (session.State switch

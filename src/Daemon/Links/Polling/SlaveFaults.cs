@@ -6,48 +6,42 @@ namespace ScaleLink.Daemon.Links.Polling;
 /// <summary>What can be wrong with one slave, in words and codes; remembers what has been told so that its end is told too.</summary>
 internal sealed class SlaveFaults(byte slave, IPadSink sink)
 {
-    private const string Silent = "SL-211";
-    private const string Refusing = "SL-212";
-    private const string Late = "SL-213";
-    private const string Twice = "SL-214";
-    private const string OtherLength = "SL-215";
+    private readonly HashSet<Code> _told = [];
 
-    private readonly HashSet<string> _told = [];
-
-    public void FellSilent() => Tell(Silent, "does not answer", "Check its address, power, baud rate and parity, and A and B of the cable.", stops: true);
+    public void FellSilent() => Tell(PadCodes.SlaveSilent, "does not answer", "Check its address, power, baud rate and parity, and A and B of the cable.", stops: true);
 
     public void Refused(ModbusException code, RegisterBlock block) => Tell(
-        Refusing,
+        PadCodes.SlaveRefuses,
         $"refuses {Describe(block)} with exception {(byte)code}: {ModbusExceptionMeaning.Of(code)}",
-        ModbusExceptionMeaning.Mend(code), stops: true);
+        ModbusExceptionMeaning.Remedy(code), stops: true);
 
-    public void AnsweredLate() => Tell(Late, "answers after its time", "Raise reply_timeout_ms, or set a shorter response delay in the device.", stops: false);
+    public void AnsweredLate() => Tell(PadCodes.SlaveLate, "answers after its time", "Raise reply_timeout_ms, or set a shorter response delay in the device.", stops: false);
 
-    public void AnsweredTwice() => Tell(Twice, "answers twice: two devices have its address", "Disconnect one of them and give it another address.", stops: true);
+    public void AnsweredTwice() => Tell(PadCodes.SlaveTwice, "answers twice: two devices have its address", "Disconnect one of them and give it another address.", stops: true);
 
-    public void GaveOtherLength(RegisterBlock block) => Tell(OtherLength, $"answers the question for {Describe(block)} with another number of them", "Check the type of the registers in the bay file; restart the device.", stops: true);
+    public void GaveOtherLength(RegisterBlock block) => Tell(PadCodes.ReplyLengthWrong, $"answers the question for {Describe(block)} with another number of them", "Check the type of the registers in the bay file; restart the device.", stops: true);
 
     /// <summary>It has answered well: what kept it from that is over.</summary>
     public void Answered()
     {
         if (_told.Count > 0)
-            End(Silent, Refusing, OtherLength);
+            End(PadCodes.SlaveSilent, PadCodes.SlaveRefuses, PadCodes.ReplyLengthWrong);
     }
 
     /// <summary>It has long been the only one to answer, and in time.</summary>
     public void AnsweredAloneAndInTime()
     {
         if (_told.Count > 0)
-            End(Twice, Late);
+            End(PadCodes.SlaveTwice, PadCodes.SlaveLate);
     }
 
-    private void Tell(string code, string what, string mend, bool stops)
+    private void Tell(Code code, string what, string remedy, bool stops)
     {
         _told.Add(code);
-        sink.OnTrouble(code, $"Slave {slave} {what}.", mend, stops);
+        sink.OnTrouble(code, $"Slave {slave} {what}.", remedy, stops);
     }
 
-    private void End(params ReadOnlySpan<string> codes)
+    private void End(params ReadOnlySpan<Code> codes)
     {
         foreach (var code in codes)
             if (_told.Remove(code))

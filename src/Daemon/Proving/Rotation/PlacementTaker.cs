@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Work;
@@ -24,5 +25,5 @@ internal sealed class PlacementTaker(LiveBay bay, ReadingTaker readings, BayCloc
     private static PlacedPad Placed(PadChannel pad, double kg, string calibration) =>
         pad.Standing is { Identity: { } identity, Zero: { } zero, Calibration: { } now } && now.Identity == calibration
             ? new PlacedPad(identity.SerialNumber, kg, calibration, zero.TakenAt)
-            : throw new StepRefusedException(ProofRefusals.NotLive.Because(pad.Corner.ToString()));
+            : throw new StepRefusedException(PadStateCodes.NotLive.Because(pad.Corner.ToString()));
 }

@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing.Calibration;
@@ -20,17 +21,17 @@ internal sealed class RotationDesk(PlacementTaker taker, RotationLedger ledger, 
     public IReadOnlyList<string> Present => taker.Present;
 
     /// <summary>Why <see cref="Record"/> would be refused now; absent when it would not.</summary>
-    public Finding? WaitingFor
+    public Diagnostic? WaitingFor
     {
         get
         {
             try
             {
-                return FlowOf(Newest).Judge(taker.Take()) is { } refusal ? StepRefusedException.Sentence(refusal) : null;
+                return FlowOf(Newest).Judge(taker.Take()) is { } refusal ? refusal : null;
             }
             catch (StepRefusedException refused)
             {
-                return refused.Finding;
+                return refused.Diagnostic;
             }
         }
     }
@@ -49,7 +50,7 @@ internal sealed class RotationDesk(PlacementTaker taker, RotationLedger ledger, 
     {
         var open = Open(newest);
         return number < 1 || number > open.Flow.Taken.Count
-            ? throw new StepRefusedException(CalibrationRefusals.OutOfStep.Because($"there is no placement {number} among {open.Flow.Taken.Count}"))
+            ? throw new StepRefusedException(CalibrationCodes.OutOfStep.Because($"there is no placement {number} among {open.Flow.Taken.Count}"))
             : new RotationEvent { Rotation = open.Id, ThrownAway = number };
     });
 
@@ -70,7 +71,7 @@ internal sealed class RotationDesk(PlacementTaker taker, RotationLedger ledger, 
     private static RotationFlow FlowOf(RotationRecord? rotation) => rotation is { IsOpen: true } open ? open.Flow : new();
 
     private static RotationRecord Open(RotationRecord? newest) =>
-        newest is { IsOpen: true } open ? open : throw new StepRefusedException(ProofRefusals.NoRotation.Because("nothing was weighed yet"));
+        newest is { IsOpen: true } open ? open : throw new StepRefusedException(CalibrationCodes.NoInterchangeRunning.Because("nothing was weighed yet"));
 
     private RotationRecord Take(string who, Func<RotationRecord?, RotationEvent> judge) =>
         _flow.Take(ledger.Bay, book => RotationLedger.Steps.Entry(clock.ToUtc(clock.NowNs), who, judge(book.Newest))).Newest!;

@@ -2,8 +2,8 @@ using Google.Rpc;
 using Grpc.Core;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Weighing.Calibration;
-using ScaleLink.Weighing.Cars;
+using Code = ScaleLink.Measure.Diagnostics.Code;
+using GrpcCode = Google.Rpc.Code;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
@@ -13,44 +13,43 @@ internal static class ApiErrors
     private const string Domain = "scalelink";
 
     public static RpcException NotYet() =>
-        Make(Code.Unavailable, "SL-410", "The daemon has only just started: no reading yet.", "Ask again in a second.");
+        Make(GrpcCode.Unavailable, ServiceCodes.NoReadingYet, "The daemon has only just started: no reading yet.", "Ask again in a second.");
 
     public static RpcException CannotWrite(string folder, string why) =>
-        Make(Code.FailedPrecondition, "SL-441", $"No capture can be written to {folder}: {why}", "Free space there, or name another folder in recorder.path.");
+        Make(GrpcCode.FailedPrecondition, ServiceCodes.RecordingUnwritable, $"No capture can be written to {folder}: {why}", "Free space there, or name another folder in recorder.path.");
 
-    public static RpcException BadRequest(string code, string field, string message, string mend)
+    public static RpcException BadRequest(Code code, string field, string message, string remedy)
     {
-        var status = Describe(Code.InvalidArgument, code, message, mend);
+        var status = Describe(GrpcCode.InvalidArgument, new(code, message, remedy));
         status.Details.Add(Google.Protobuf.WellKnownTypes.Any.Pack(new BadRequest
         {
-            FieldViolations = { new BadRequest.Types.FieldViolation { Field = field, Description = mend } },
+            FieldViolations = { new BadRequest.Types.FieldViolation { Field = field, Description = remedy } },
         }));
         return status.ToRpcException();
     }
 
     /// <summary>What cannot be done on this input: every reason at once, the first one as the error's own code.</summary>
-    public static RpcException Refused(IReadOnlyList<Finding> findings)
+    public static RpcException Unusable(IReadOnlyList<Diagnostic> reasons)
     {
-        var first = findings[0];
-        var status = Describe(Code.InvalidArgument, first.Code, first.Message, first.Mend);
+        var status = Describe(GrpcCode.InvalidArgument, reasons[0]);
         var all = new BadRequest();
-        all.FieldViolations.AddRange(findings.Select(f => new BadRequest.Types.FieldViolation { Field = f.Place, Description = f.ToString() }));
+        all.FieldViolations.AddRange(reasons.Select(r => new BadRequest.Types.FieldViolation { Field = r.Where, Description = r.ToString() }));
         status.Details.Add(Google.Protobuf.WellKnownTypes.Any.Pack(all));
         return status.ToRpcException();
     }
 
     /// <summary>Right in itself, but not as things stand.</summary>
-    public static RpcException NotNow(string code, string message, string mend) => Make(Code.FailedPrecondition, code, message, mend);
+    public static RpcException NotNow(Code code, string message, string remedy) => Make(GrpcCode.FailedPrecondition, code, message, remedy);
 
     /// <summary>No such thing.</summary>
-    public static RpcException NotFound(string code, string message, string mend) => Make(Code.NotFound, code, message, mend);
+    public static RpcException NotFound(Code code, string message, string remedy) => Make(GrpcCode.NotFound, code, message, remedy);
 
     /// <summary>The error that a refusal becomes: of a step, of the arithmetic, of the input. Nothing for any other failure.</summary>
     public static RpcException? Of(Exception failure) => failure switch
     {
-        StepRefusedException step => NotNow(step.Finding.Code, string.Join(' ', step.Findings.Select(f => f.Message)), step.Finding.Mend),
-        RefusedException refused => Refused(refused.Refusal),
-        FindingException input => Refused(input.Findings),
+        StepRefusedException step => Refused(step.Diagnostics),
+        RefusedException refused => Refused(refused.Diagnostic),
+        DiagnosticException input => Unusable(input.Diagnostics),
         _ => null,
     };
 
@@ -58,32 +57,35 @@ internal static class ApiErrors
     public static string Who(string who)
     {
         var clean = PeerText.Clean(who, 64);
-        return clean.Length > 0 ? clean : throw BadRequest("SL-412", "who", "This goes on record and needs a name beside it.", "Say who does it.");
+        return clean.Length > 0 ? clean : throw BadRequest(ServiceCodes.NameMissing, "who", "This goes on record and needs a name beside it.", "Say who does it.");
     }
 
     /// <summary>Refused as things stand; with several reasons the first gives the code.</summary>
-    public static RpcException Refused(params IReadOnlyList<Refusal> refusals)
+    public static RpcException Refused(params IReadOnlyList<Diagnostic> refusals)
     {
-        var first = refusals[0];
-        var status = Describe(Code.FailedPrecondition, first.Code, $"{first.Message}.", first.Mend);
+        var status = Describe(GrpcCode.FailedPrecondition, refusals[0]);
         foreach (var other in refusals.Skip(1))
         {
-            status.Message += $" {other.Code}: {other.Message}. {other.Mend}";
-            status.Details.Add(Google.Protobuf.WellKnownTypes.Any.Pack(new ErrorInfo { Domain = Domain, Reason = other.Code, Metadata = { ["mend"] = other.Mend } }));
+            status.Message += $" {other}";
+            status.Details.Add(Google.Protobuf.WellKnownTypes.Any.Pack(Info(other)));
         }
 
         return status.ToRpcException();
     }
 
-    private static RpcException Make(Code status, string code, string message, string mend) => Describe(status, code, message, mend).ToRpcException();
+    private static RpcException Make(GrpcCode status, Code code, string message, string remedy) => Describe(status, new(code, message, remedy)).ToRpcException();
 
-    private static Google.Rpc.Status Describe(Code status, string code, string message, string mend) => new()
+    private static Google.Rpc.Status Describe(GrpcCode status, Diagnostic diagnostic) => new()
     {
         Code = (int)status,
-        Message = $"{code}: {message} {mend}",
-        Details =
-        {
-            Google.Protobuf.WellKnownTypes.Any.Pack(new ErrorInfo { Domain = Domain, Reason = code, Metadata = { ["mend"] = mend } }),
-        },
+        Message = diagnostic.ToString(),
+        Details = { Google.Protobuf.WellKnownTypes.Any.Pack(Info(diagnostic)) },
+    };
+
+    private static ErrorInfo Info(Diagnostic diagnostic) => new()
+    {
+        Domain = Domain,
+        Reason = diagnostic.Code.Text,
+        Metadata = { ["message"] = diagnostic.Message, ["remedy"] = diagnostic.Remedy },
     };
 }

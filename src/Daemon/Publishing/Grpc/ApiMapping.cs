@@ -1,7 +1,6 @@
 using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Measure;
 
 using Wire = ScaleLink.Api.V1;
@@ -48,13 +47,13 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         return loads;
     }
 
-    public Wire.Fault Fault(Fault fault) => new()
+    public Wire.Diagnostic Told(Diagnostic diagnostic)
     {
-        Code = fault.Code,
-        Message = fault.Message,
-        Mend = fault.Mend,
-        Since = Timestamp.FromDateTimeOffset(clock.ToUtc(fault.SinceNs)),
-    };
+        var wire = diagnostic.ToWire();
+        if (diagnostic.SinceNs is { } since)
+            wire.Since = Timestamp.FromDateTimeOffset(clock.ToUtc(since));
+        return wire;
+    }
 
     private Wire.CornerLoad Corner(CornerReading corner)
     {
@@ -74,7 +73,7 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         }
 
         load.Budget.AddRange(corner.Budget.Select(p => new Wire.UncertaintyPart { Name = p.Name, StandardUncertaintyKg = p.StandardUncertaintyKg }));
-        load.Faults.AddRange(corner.Faults.Select(Fault));
+        load.Faults.AddRange(corner.Faults.Select(Told));
         return load;
     }
 

@@ -47,5 +47,5 @@ internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads
 
     private PacedLoads Watch(double rateHz) => rateHz is >= 0.1 and <= 20
         ? new PacedLoads(bay, mapping, rateHz)
-        : throw ApiErrors.BadRequest("SL-411", "rate_hz", $"A rate of {rateHz} messages a second is not offered.", "Ask for 0.1 to 20.");
+        : throw ApiErrors.BadRequest(ServiceCodes.RateNotOffered, "rate_hz", $"A rate of {rateHz} messages a second is not offered.", "Ask for 0.1 to 20.");
 }

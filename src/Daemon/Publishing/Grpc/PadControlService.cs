@@ -16,10 +16,10 @@ internal sealed class PadControlService(LiveBay bay, ZeroTaking taking, ApiMappi
     {
         var who = PeerText.Clean(request.Who, LongestName);
         if (who.Length == 0)
-            throw ApiErrors.BadRequest("SL-412", "who", "A zero needs a name beside it.", "Say who takes it.");
+            throw ApiErrors.BadRequest(ServiceCodes.NameMissing, "who", "A zero needs a name beside it.", "Say who takes it.");
         var chosen = bay.Pads.Where(p => request.Corners.Count == 0 || request.Corners.Contains(p.Corner.ToWire())).ToList();
         if (chosen.Count == 0)
-            throw ApiErrors.BadRequest("SL-413", "corners", "None of these corners has a pad here.", "Ask Pads.ListPads which corners there are.");
+            throw ApiErrors.BadRequest(ServiceCodes.NoPadThere, "corners", "None of these corners has a pad here.", "Ask Pads.ListPads which corners there are.");
         var response = new Wire.ZeroPadsResponse();
         var because = PeerText.Clean(request.Because, LongestReason);
         response.Results.AddRange(chosen.Select(pad => Zero(pad, who, because)));
@@ -33,7 +33,7 @@ internal sealed class PadControlService(LiveBay bay, ZeroTaking taking, ApiMappi
         if (zero is not null)
             result.Zero = PadMapping.Zero(zero);
         else
-            result.Refused = mapping.Fault(refused!);
+            result.Refused = mapping.Told(refused!);
         return result;
     }
 }

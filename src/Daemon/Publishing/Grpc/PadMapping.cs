@@ -24,7 +24,7 @@ internal sealed class PadMapping(ApiMapping mapping)
             Counters = Counters(pad.Counters),
         };
         Fill(result, pad);
-        result.Faults.AddRange(pad.Faults.Select(mapping.Fault));
+        result.Faults.AddRange(pad.Faults.Select(mapping.Told));
         return result;
     }
 

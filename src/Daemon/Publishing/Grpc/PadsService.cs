@@ -23,7 +23,7 @@ internal sealed class PadsService(LiveBay bay, PadsList pads, BayClock clock, Ti
     {
         var seconds = request.HasSeconds ? request.Seconds : DefaultListening;
         if (seconds is not (>= 2 and <= 60))
-            throw ApiErrors.BadRequest("SL-414", "seconds", $"Listening for {seconds} s is not offered.", "Ask for 2 to 60.");
+            throw ApiErrors.BadRequest(ServiceCodes.ListeningTimeNotOffered, "seconds", $"Listening for {seconds} s is not offered.", "Ask for 2 to 60.");
         var pad = bay.PadAt(request.Corner);
         return PadMapping.Diagnosis(pad.Snapshot(), PadDiagnosis.Of(await Listen(pad, TimeSpan.FromSeconds(seconds), context.CancellationToken)));
     }

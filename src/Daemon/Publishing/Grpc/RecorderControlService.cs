@@ -15,10 +15,10 @@ internal sealed class RecorderControlService(FlightRecorder recorder, CaptureFol
     public override Task<Wire.RecordLinksResponse> RecordLinks(Wire.RecordLinksRequest request, ServerCallContext context)
     {
         if (request.HasSeconds && request.Seconds is not (>= 1 and <= 600))
-            throw ApiErrors.BadRequest("SL-442", "seconds", $"The last {request.Seconds} s cannot be recorded.", "Ask for 1 to 600.");
+            throw ApiErrors.BadRequest(ServiceCodes.RecordingTimeNotOffered, "seconds", $"The last {request.Seconds} s cannot be recorded.", "Ask for 1 to 600.");
         var links = recorder.Links.Where(l => request.Corners.Count == 0 || l.Sources.Any(s => request.Corners.Contains(s.Pad.Corner.ToWire()))).ToList();
         if (links.Count == 0)
-            throw ApiErrors.BadRequest("SL-413", "corners", "None of these corners has a pad here.", "Ask Pads.ListPads which corners there are.");
+            throw ApiErrors.BadRequest(ServiceCodes.NoPadThere, "corners", "None of these corners has a pad here.", "Ask Pads.ListPads which corners there are.");
         var note = PeerText.Clean(request.Note, LongestNote);
         var back = request.HasSeconds ? TimeSpan.FromSeconds(request.Seconds) : recorder.Span;
         var response = new Wire.RecordLinksResponse();

@@ -19,7 +19,7 @@ internal sealed class RecorderService(FlightRecorder recorder, CaptureFolder fol
     public override Task<Wire.Capture> GetCapture(Wire.GetCaptureRequest request, ServerCallContext context) =>
         Task.FromResult(folder.Read(request.Name) is { } text
             ? new Wire.Capture { Name = request.Name, Text = text }
-            : throw ApiErrors.BadRequest("SL-443", "name", "There is no capture of that name.", "Ask Recorder.ListCaptures for the names; old ones are deleted."));
+            : throw ApiErrors.BadRequest(ServiceCodes.RecordingNotFound, "name", "There is no capture of that name.", "Ask Recorder.ListCaptures for the names; old ones are deleted."));
 
     public static Wire.CaptureFile File(CaptureFile file) =>
         new() { Name = file.Name, Written = Timestamp.FromDateTimeOffset(file.WrittenAt), Bytes = (ulong)file.Bytes };

@@ -1,6 +1,5 @@
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 using Timestamp = Google.Protobuf.WellKnownTypes.Timestamp;
 using Wire = ScaleLink.Api.V1;
 
@@ -20,9 +19,9 @@ internal static class WireValues
     /// <summary>A value that the caller gives. Without an uncertainty of his it counts as exact; without a value it is not a number.</summary>
     public static Value ToGiven(this Wire.MeasuredValue? given) => given is null ? new(double.NaN, 0) : given.AsValue with { StandardUncertainty = given.StandardUncertainty };
 
-    public static Wire.Finding ToWire(this Finding f)
+    public static Wire.Diagnostic ToWire(this Diagnostic f)
     {
-        var wire = new Wire.Finding { Code = f.Code, Message = f.Message, Mend = f.Mend, Place = f.Place };
+        var wire = new Wire.Diagnostic { Code = f.Code.Text, Message = f.Message, Remedy = f.Remedy, Where = f.Where };
         if (f.Line is { } line)
             wire.Line = (uint)line;
         return wire;
@@ -42,7 +41,8 @@ internal static class WireValues
     public static Timestamp ToWire(this DateTimeOffset at) => Timestamp.FromDateTimeOffset(at);
 
     /// <exception cref="global::Grpc.Core.RpcException">It names no corner.</exception>
-    public static Corner ToCorner(this Wire.Corner corner) => corner.ToMeasure() ?? throw ApiErrors.BadRequest("SL-413", "corner", "A corner is missing.", "Name LF, RF, LR or RR.");
+    public static Corner ToCorner(this Wire.Corner corner) =>
+        corner.ToMeasure() ?? throw ApiErrors.BadRequest(ServiceCodes.NoPadThere, "corner", "A corner is missing.", "Name LF, RF, LR or RR.");
 
     private static Wire.MeasuredValue Known(double value, double uncertainty) => Wire.MeasuredValue.Of(new Value(value, uncertainty));
 }

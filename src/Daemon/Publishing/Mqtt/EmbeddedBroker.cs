@@ -33,7 +33,7 @@ internal sealed class EmbeddedBroker(MqttConfiguration configuration, BrokerPass
         }
         catch (SocketException e)
         {
-            throw new StartException("SL-403", $"MQTT port {configuration.Port} cannot be used: {e.Message}.", "Stop the other broker, or choose another with --mqtt-port or mqtt.port.", e);
+            throw new StartException(ServiceCodes.BrokerPortUnusable, $"MQTT port {configuration.Port} cannot be used: {e.Message}.", "Stop the other broker, or choose another with --mqtt-port or mqtt.port.", e);
         }
 
         log.LogInformation("Embedded broker on {Address}:{Port}", IPAddress.Loopback, configuration.Port);

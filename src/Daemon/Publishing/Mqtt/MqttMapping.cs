@@ -62,7 +62,7 @@ internal sealed class MqttMapping(BayConfiguration bay, BayClock clock)
         RateHz = pad.Identity?.RateHz,
         ZeroedAt = pad.Zero is { } zero ? Utc(zero.TakenAt) : null,
         Proved = pad.Calibration?.IsProved == true,
-        Faults = [.. pad.Faults.Select(f => new MqttFault(f.Code, f.Message, f.Mend, Utc(f.SinceNs)))],
+        Faults = [.. pad.Faults.Select(f => new MqttDiagnostic(f.Code.Text, f.Message, f.Remedy, f.SinceNs is { } since ? Utc(since) : null))],
     };
 
     private static MqttCorner Corner(CornerReading corner) => new(
@@ -70,7 +70,7 @@ internal sealed class MqttMapping(BayConfiguration bay, BayClock clock)
         corner.LoadKg?.StandardUncertainty is { } u ? Math.Round(u, 4) : null,
         corner.Proved,
         corner.Calibration.Length > 0 ? corner.Calibration : null,
-        corner.Faults.Count > 0 ? [.. corner.Faults.Select(f => f.Code)] : null);
+        corner.Faults.Count > 0 ? [.. corner.Faults.Select(f => f.Code.Text)] : null);
 
     private string Utc(long ns) => Utc(clock.ToUtc(ns));
 

@@ -55,7 +55,7 @@ internal sealed record MqttConfig
 }
 
 /// <summary>A fault: its code, what is wrong, what to do.</summary>
-internal sealed record MqttFault(string Code, string Message, string Mend, string Since);
+internal sealed record MqttDiagnostic(string Code, string Message, string Remedy, string? Since = null);
 
 /// <summary>One pad. Retained, sent on change.</summary>
 internal sealed record MqttPad
@@ -69,7 +69,7 @@ internal sealed record MqttPad
     public double? RateHz { get; init; }
     public string? ZeroedAt { get; init; }
     public required bool Proved { get; init; }
-    public required IReadOnlyList<MqttFault> Faults { get; init; }
+    public required IReadOnlyList<MqttDiagnostic> Faults { get; init; }
 }
 
 /// <summary>Names in snake case; what is not known is left out.</summary>

@@ -25,7 +25,7 @@ internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics 
             catch (Exception e) when (!stoppingToken.IsCancellationRequested)
             {
                 if (said != e.Message)
-                    log.LogWarning("SL-401: broker {Host}:{Port} is lost: {Why}. Trying again every {Seconds} s.", configuration.Host, configuration.Port, e.Message, RetryAfter.TotalSeconds);
+                    log.LogWarning("Broker {Host}:{Port} is lost: {Why}. Trying again every {Seconds} s. ({Code})", configuration.Host, configuration.Port, e.Message, RetryAfter.TotalSeconds, ServiceCodes.BrokerLost);
                 said = e.Message;
                 state.Lost(e.Message);
             }

@@ -1,7 +1,6 @@
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Daemon.Publishing.Mqtt;
 
@@ -77,7 +76,7 @@ internal sealed class MqttWorkMapping(BayClock clock)
         return !session.NeedsName && SessionPlan.Of(session)?.Plan is { AlreadyThere: false } plan ? (Wording.Turns(plan.Turns), plan.Forecast.CrossWeightPercent) : (null, null);
     }
 
-    private static List<MqttFinding>? Findings(IReadOnlyList<Finding> findings) => findings.Count == 0 ? null : [.. findings.Select(f => new MqttFinding(f.Code, f.Message, f.Mend))];
+    private static List<MqttDiagnostic>? Findings(IReadOnlyList<Diagnostic> findings) => findings.Count == 0 ? null : [.. findings.Select(f => new MqttDiagnostic(f.Code.Text, f.Message, f.Remedy))];
 
     private static string Word(Aim verdict) => verdict switch
     {

@@ -1,8 +1,5 @@
 namespace ScaleLink.Daemon.Publishing.Mqtt;
 
-/// <summary>A finding of the session: its code, what is wrong or doubtful, what to do.</summary>
-internal sealed record MqttFinding(string Code, string Message, string Mend);
-
 /// <summary>The work session in the bay. Retained, sent when it changes; without one only the state "none".</summary>
 internal sealed record MqttSession
 {
@@ -25,7 +22,7 @@ internal sealed record MqttSession
     public string? Turn { get; init; }
     public MqttValue? PredictedCrossWeightPercent { get; init; }
     public string? Next { get; init; }
-    public IReadOnlyList<MqttFinding>? Findings { get; init; }
+    public IReadOnlyList<MqttDiagnostic>? Findings { get; init; }
 }
 
 /// <summary>The last reading that was put on record. Retained; it stays after its session has ended.</summary>
@@ -48,5 +45,5 @@ internal sealed record MqttCapture
     public required MqttValue RearSideDifferenceKg { get; init; }
     public IReadOnlyDictionary<string, double>? Turns { get; init; }
     public MqttValue? PredictedCrossWeightPercent { get; init; }
-    public IReadOnlyList<MqttFinding>? Findings { get; init; }
+    public IReadOnlyList<MqttDiagnostic>? Findings { get; init; }
 }

@@ -10,7 +10,7 @@ internal static class ResultHtml
     public static void Write(Html html, Wire.ProofResult result)
     {
         if (result.Refusals.Count > 0)
-            html.Text("h2", "Why there is no calibration").Table(["code", "what", "mend"], result.Refusals.Select(r => (IReadOnlyList<string>)[r.Code, r.Message, r.Mend]));
+            html.Text("h2", "Why there is no calibration").Table(["code", "what", "remedy"], result.Refusals.Select(r => (IReadOnlyList<string>)[r.Code, r.Message, r.Remedy]));
         if (result.Calibration is { } calibration)
             Calibration(html, result, calibration);
         Findings(html, result);

@@ -20,7 +20,7 @@ internal static class RotationHtml
                 ("report made", sheet.Made.ToString("yyyy-MM-ddTHH:mm:ssZ")))
             .Raw("<aside>").Text("span", ProofSheet.NoCertificate).Raw("</aside>\n");
         if (rotation.Refused is { } refused)
-            html.Text("h2", "Why there is no outcome").Table(["code", "what", "mend"], [[refused.Code, refused.Message, refused.Mend]]);
+            html.Text("h2", "Why there is no outcome").Table(["code", "what", "remedy"], [[refused.Code, refused.Message, refused.Remedy]]);
         if (rotation.Result is { } result)
             Result(html, result);
         return html.Text("h2", "Weighings")

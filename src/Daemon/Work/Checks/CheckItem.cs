@@ -1,5 +1,3 @@
-using ScaleLink.Weighing.Cars;
-
 namespace ScaleLink.Daemon.Work;
 
 /// <summary>One thing to see to.</summary>
@@ -16,4 +14,4 @@ public sealed record CheckMark(bool Done, bool Skipped, string Value, string Not
 /// <param name="Holds">True when it is as it should be.</param>
 /// <param name="Value">What was seen.</param>
 /// <param name="Findings">What is wrong or doubtful.</param>
-public sealed record SeenCheck(string Key, bool Holds, string Value, IReadOnlyList<Finding> Findings);
+public sealed record SeenCheck(string Key, bool Holds, string Value, IReadOnlyList<Diagnostic> Findings);

@@ -1,6 +1,5 @@
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Learning;
 
 namespace ScaleLink.Daemon.Work;
@@ -11,7 +10,7 @@ internal static class UnnamedChange
     /// <summary>What to ask the crew; null while there is nothing to ask.</summary>
     /// <param name="view">The session.</param>
     /// <param name="now">The present reading, good for the record; null when there is none.</param>
-    public static Finding? Of(SessionView view, CapturedReading? now)
+    public static Diagnostic? Of(SessionView view, CapturedReading? now)
     {
         if (now is null || view is not { Stage: SessionStage.Planning or SessionStage.Finishing, Session: { Known: not null, Captures: [.., var last] } session }
             || now.IsSameRestAs(last.Step.Reading) || !IsWithoutName(view))
@@ -19,7 +18,7 @@ internal static class UnnamedChange
         return Since(session, now) switch
         {
             null => null,
-            { Kind: UnrecordedKind.LooksLikePerch, CrossWeightChangePercent: var change } => new(WorkCodes.ChangedUnnamed,
+            { Kind: UnrecordedKind.LooksLikePerch, CrossWeightChangePercent: var change } => new(SessionCodes.ChangeUnnamed,
                 $"The settled car stands at {now.CrossWeightPercent:0.00} %, {change.Estimate:+0.00;-0.00} % off its last reading; settling alone does {change.HalfWidth():0.00} % (95 %).",
                 "If a perch was turned, record it now. Otherwise settle again and capture."),
             var mass => mass.Finding,

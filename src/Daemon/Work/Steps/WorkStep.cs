@@ -1,6 +1,5 @@
 using System.Text.Json.Serialization;
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Learning;
 
 namespace ScaleLink.Daemon.Work;
@@ -47,7 +46,7 @@ public enum CaptureKind
 /// <param name="Causes">Likely causes of a step that disagrees.</param>
 public sealed record ReadingCaptured(
     CaptureKind Kind, CapturedReading Reading, Corners? HeightsMm, string Note, IReadOnlyList<SeenCheck> Seen, bool NeedsName,
-    IReadOnlyList<Finding> Findings, IReadOnlyList<LikelyCause> Causes) : WorkStep;
+    IReadOnlyList<Diagnostic> Findings, IReadOnlyList<LikelyCause> Causes) : WorkStep;
 
 /// <summary>Perches were turned; what that should do was predicted before the next reading.</summary>
 public sealed record AdjustmentRecorded(Corners Turns, bool AsPlanned, string Note, StatedPrediction Predicted) : WorkStep;

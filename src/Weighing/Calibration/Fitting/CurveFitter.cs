@@ -24,13 +24,13 @@ public static class CurveFitter
     static ProofDesign Checked(MassSet masses, IReadOnlyList<ProofPoint> points)
     {
         if (Loads(points) < 3)
-            throw new RefusedException(CalibrationRefusals.TooFewPoints.Because($"{Loads(points)} different loads; a line that can be checked needs 3, the empty pad being one"));
+            throw new RefusedException(CalibrationCodes.TooFewPoints.Because($"{Loads(points)} different loads; a line that can be checked needs 3, the empty pad being one"));
         var design = new ProofDesign(masses, points);
         var line = design.Line;
         if (points.Count < line.GetLength(1) + 2)
-            throw new RefusedException(CalibrationRefusals.TooFewPoints.Because($"{points.Count} points for {line.GetLength(1)} unknowns; add {line.GetLength(1) + 2 - points.Count}"));
+            throw new RefusedException(CalibrationCodes.TooFewPoints.Because($"{points.Count} points for {line.GetLength(1)} unknowns; add {line.GetLength(1) + 2 - points.Count}"));
         if (!HouseholderQr.Of(line).FullRank)
-            throw new RefusedException(CalibrationRefusals.BallastUndetermined.Because(string.Join(", ", design.Ballast)));
+            throw new RefusedException(CalibrationCodes.BallastNotCompared.Because(string.Join(", ", design.Ballast)));
         return design;
     }
 

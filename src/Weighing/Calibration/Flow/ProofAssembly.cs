@@ -6,14 +6,14 @@ static class ProofAssembly
     public static ProofReport Report(ProofFlow flow)
     {
         if (!flow.Readings.Any(r => r.Step.Stage == ProofStage.Runs))
-            return new ProofReport { Refusals = [CalibrationRefusals.TooFewPoints.Because("no run was read")] };
+            return new ProofReport { Refusals = [CalibrationCodes.TooFewPoints.Because("no run was read")] };
         try
         {
             return PadProof.Work(Input(flow));
         }
         catch (RefusedException refused)
         {
-            return new ProofReport { Refusals = [refused.Refusal] };
+            return new ProofReport { Refusals = [refused.Diagnostic] };
         }
     }
 

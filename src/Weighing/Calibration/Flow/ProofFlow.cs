@@ -13,7 +13,7 @@ public sealed record TakenReading(ProofStep Step, PadReading Reading);
 public sealed record ProofEnding(ProofStage Stage, string Who, DateTimeOffset Time, string Reason);
 
 /// <summary>What came of an event: the flow afterwards, unchanged when refused.</summary>
-public sealed record FlowAnswer(ProofFlow Flow, IReadOnlyList<Refusal> Refusals)
+public sealed record FlowAnswer(ProofFlow Flow, IReadOnlyList<Diagnostic> Refusals)
 {
     /// <summary>True when the event was accepted.</summary>
     public bool Accepted => Refusals.Count == 0;
@@ -132,7 +132,7 @@ public sealed record ProofFlow
     /// <summary>The outcome of the readings so far; meant for the review.</summary>
     public ProofReport Report() => Stage is ProofStage.Review or ProofStage.Accepted
         ? ProofAssembly.Report(this)
-        : new ProofReport { Refusals = [CalibrationRefusals.OutOfStep.Because("readings are still missing")] };
+        : new ProofReport { Refusals = [CalibrationCodes.OutOfStep.Because("readings are still missing")] };
 
     /// <summary>Accepts the calibration of <see cref="Report"/>.</summary>
     public FlowAnswer Accept(string who, DateTimeOffset time)
@@ -148,15 +148,15 @@ public sealed record ProofFlow
         ? No("the proof has ended")
         : new FlowAnswer(this with { Ending = new ProofEnding(ProofStage.Abandoned, who, time, reason) }, []);
 
-    FlowAnswer No(string why) => new(this, [CalibrationRefusals.OutOfStep.Because(why)]);
+    FlowAnswer No(string why) => new(this, [CalibrationCodes.OutOfStep.Because(why)]);
 
-    Refusal? TooEarly(TakenReading taken)
+    Diagnostic? TooEarly(TakenReading taken)
     {
         if (taken.Step.MinutesHeld is not { } minutes || Readings.FirstOrDefault(r => r.Step.MinutesHeld == 0) is not { } first)
             return null;
         var held = taken.Reading.Time - first.Reading.Time;
         return held < TimeSpan.FromMinutes(minutes)
-            ? CalibrationRefusals.OutOfStep.Because($"the load has stood for {held.TotalMinutes:0.0} of {minutes} minutes")
+            ? CalibrationCodes.OutOfStep.Because($"the load has stood for {held.TotalMinutes:0.0} of {minutes} minutes")
             : null;
     }
 

@@ -14,11 +14,11 @@ static class StepCheck
     // A pad that moves by less than this share of what was to come has not been loaded.
     const double Unmoved = 0.2;
 
-    public static Refusal? Of(ProofPlan plan, TakenReading now, TakenReading? previous, double? emptyCounts)
+    public static Diagnostic? Of(ProofPlan plan, TakenReading now, TakenReading? previous, double? emptyCounts)
     {
         var counts = plan.Before.Counts([.. now.Reading.CellCounts]);
         if (emptyCounts is { } empty && plan.Before.Kg(counts - empty) is var kg && kg > plan.Before.CapacityKg)
-            return CalibrationRefusals.BeyondCapacity.Because($"about {kg:0} kg of {plan.Before.CapacityKg:0.#} kg");
+            return CalibrationCodes.BeyondCapacity.Because($"about {kg:0} kg of {plan.Before.CapacityKg:0.#} kg");
         if (previous is null || !previous.Step.Load.Ballast.SequenceEqual(now.Step.Load.Ballast))
             return null;
 
@@ -30,26 +30,26 @@ static class StepCheck
         return ratio switch
         {
             > -Unmoved and < Unmoved => Elsewhere(plan.Corner, now.Reading, previous.Reading, expected)
-                ?? CalibrationRefusals.Duplicate.Because($"{expected:+0.#;-0.#} kg was to come, {change:+0.0;-0.0} kg came"),
-            < 0 => CalibrationRefusals.NotMonotonic.Because($"{expected:+0.#;-0.#} kg was to come, {change:+0.0;-0.0} kg came"),
-            _ when IsPart(plan, now.Step.Load, previous.Step.Load, change) => CalibrationRefusals.UnexpectedLoad.Because(
+                ?? CalibrationCodes.LoadUnchanged.Because($"{expected:+0.#;-0.#} kg was to come, {change:+0.0;-0.0} kg came"),
+            < 0 => CalibrationCodes.NotMonotonic.Because($"{expected:+0.#;-0.#} kg was to come, {change:+0.0;-0.0} kg came"),
+            _ when IsPart(plan, now.Step.Load, previous.Step.Load, change) => CalibrationCodes.UnexpectedLoad.Because(
                 $"{expected:+0.#;-0.#} kg was to come, about {change:+0.0;-0.0} kg came, as if some of the masses had not been moved"),
-            _ when Near(ratio, KgPerLb) || Near(ratio, 1 / KgPerLb) => CalibrationRefusals.WrongUnit.Because(
+            _ when Near(ratio, KgPerLb) || Near(ratio, 1 / KgPerLb) => CalibrationCodes.WrongUnit.Because(
                 $"{expected:+0.#;-0.#} kg was to come, {change:+0.0;-0.0} kg came, {(ratio < 1 ? "as if marked in pounds" : "as if converted from pounds twice")}"),
-            _ when Math.Abs(ratio - 1) > plan.Limits.LoadShare => CalibrationRefusals.UnexpectedLoad.Because(
+            _ when Math.Abs(ratio - 1) > plan.Limits.LoadShare => CalibrationCodes.UnexpectedLoad.Because(
                 $"{expected:+0.#;-0.#} kg was to come, about {change:+0.0;-0.0} kg came"),
             _ => null,
         };
     }
 
     // A load that was to go from cell to cell: the sum does not tell, the cells do.
-    static Refusal? Unshifted(ProofPlan plan, TakenReading now, TakenReading previous)
+    static Diagnostic? Unshifted(ProofPlan plan, TakenReading now, TakenReading previous)
     {
         if (now.Step.Spot.Length == 0 || previous.Step.Spot.Length == 0)
             return null;
         var most = now.Reading.CellCounts.Zip(previous.Reading.CellCounts, (a, b) => Math.Abs((a - b) * plan.Before.SpanKgPerCount)).Max();
         return most < UnshiftedShare * plan.Masses.Kg(now.Step.Load)
-            ? CalibrationRefusals.Duplicate.Because($"it stands where it stood, no cell changed by more than {most:0.0} kg")
+            ? CalibrationCodes.LoadUnchanged.Because($"it stands where it stood, no cell changed by more than {most:0.0} kg")
             : null;
     }
 
@@ -73,14 +73,14 @@ static class StepCheck
         return [.. from.Masses.Where(label => !rest.Remove(label))];
     }
 
-    static Refusal? Elsewhere(Corner own, PadReading now, PadReading previous, double expected)
+    static Diagnostic? Elsewhere(Corner own, PadReading now, PadReading previous, double expected)
     {
         if (now.BayLoadsKg is not { } loads || previous.BayLoadsKg is not { } before)
             return null;
         var changes = loads - before;
         foreach (var corner in Corners.All)
             if (corner != own && Math.Abs(changes[corner] / expected - 1) < 0.5)
-                return CalibrationRefusals.WrongPad.Because($"{changes[corner]:+0.0;-0.0} kg came on {corner}, the proof is of {own}");
+                return CalibrationCodes.MassesOnOtherPad.Because($"{changes[corner]:+0.0;-0.0} kg came on {corner}, the proof is of {own}");
         return null;
     }
 

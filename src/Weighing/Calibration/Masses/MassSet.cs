@@ -15,7 +15,7 @@ public sealed class MassSet
     {
         ArgumentNullException.ThrowIfNull(masses);
         if (masses.GroupBy(m => m.Label).FirstOrDefault(g => string.IsNullOrWhiteSpace(g.Key) || g.Count() > 1) is { } group)
-            throw new RefusedException(CalibrationRefusals.UnknownMass.Because($"label '{group.Key}' must name one mass, it names {group.Count()}"));
+            throw new RefusedException(CalibrationCodes.MassUnknown.Because($"label '{group.Key}' must name one mass, it names {group.Count()}"));
         Masses = masses;
         _byLabel = masses.ToFrozenDictionary(m => m.Label, StringComparer.Ordinal);
     }
@@ -27,7 +27,7 @@ public sealed class MassSet
     /// <exception cref="RefusedException">SL-316: there is none.</exception>
     public KnownMass this[string label] => _byLabel.TryGetValue(label, out var mass)
         ? mass
-        : throw new RefusedException(CalibrationRefusals.UnknownMass.Because($"'{label}'"));
+        : throw new RefusedException(CalibrationCodes.MassUnknown.Because($"'{label}'"));
 
     /// <summary>True when every mass of the stack is listed.</summary>
     public bool Knows(LoadStack stack) => stack.Masses.All(_byLabel.ContainsKey);

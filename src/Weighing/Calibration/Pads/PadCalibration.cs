@@ -87,7 +87,7 @@ public sealed record PadCalibration
     {
         var sensible = double.IsFinite(kgPerCount) && kgPerCount != 0 && relativeUncertainty is > 0 and < 1 && capacityKg > 0 && cells is >= 1 and <= 8;
         if (!sensible)
-            throw new RefusedException(CalibrationRefusals.BadStart.Because(
+            throw new RefusedException(CalibrationCodes.StartUnusable.Because(
                 $"{kgPerCount} kg per count ± {relativeUncertainty:P1}, capacity {capacityKg} kg, {cells} cells"));
         var u = kgPerCount * relativeUncertainty;
         return new PadCalibration
@@ -108,7 +108,7 @@ public sealed record PadCalibration
     public double Counts(ReadOnlySpan<double> cellCounts)
     {
         if (cellCounts.Length != CellTrim.Count)
-            throw new RefusedException(CalibrationRefusals.OtherPad.Because($"{cellCounts.Length} cells read, {CellTrim.Count} calibrated"));
+            throw new RefusedException(CalibrationCodes.ReadingOfOtherPad.Because($"{cellCounts.Length} cells read, {CellTrim.Count} calibrated"));
         var sum = 0.0;
         for (var i = 0; i < cellCounts.Length; i++)
             sum += CellTrim[i] * cellCounts[i];

@@ -9,28 +9,28 @@ public static class ReadingCheck
     /// <param name="limits">What to keep to.</param>
     /// <param name="first">The first reading of the same work, for the temperature; null for none.</param>
     /// <param name="previous">The reading before, under another load, for cells that stay still; null for none.</param>
-    public static IReadOnlyList<Refusal> Of(
+    public static IReadOnlyList<Diagnostic> Of(
         PadReading reading, int cells, ReadingLimits limits, PadReading? first = null, PadReading? previous = null)
     {
         ArgumentNullException.ThrowIfNull(reading);
         ArgumentNullException.ThrowIfNull(limits);
         if (reading.CellCounts.Count != cells || reading.CellSpreads.Count != cells)
-            return [CalibrationRefusals.OtherPad.Because($"{reading.CellCounts.Count} cells read, {cells} expected")];
+            return [CalibrationCodes.ReadingOfOtherPad.Because($"{reading.CellCounts.Count} cells read, {cells} expected")];
 
         if (reading.CellCounts.Index().Where(cell => !double.IsFinite(cell.Item)).Select(cell => cell.Index + 1).ToList() is { Count: > 0 } silent)
-            return [CalibrationRefusals.Frozen.Because($"cell {string.Join(", ", silent)} gives no number")];
+            return [CalibrationCodes.CellFrozen.Because($"cell {string.Join(", ", silent)} gives no number")];
 
-        List<Refusal> refusals = [];
+        List<Diagnostic> refusals = [];
         if (reading.SaturatedCells.Count > 0)
-            refusals.Add(CalibrationRefusals.Saturated.Because($"cell {string.Join(", ", reading.SaturatedCells)}"));
+            refusals.Add(CalibrationCodes.CellSaturated.Because($"cell {string.Join(", ", reading.SaturatedCells)}"));
         if (!reading.Settled)
-            refusals.Add(CalibrationRefusals.Unsettled.Because("the load still moves"));
+            refusals.Add(CalibrationCodes.Unsettled.Because("the load still moves"));
         if (previous is not null && Frozen(reading, previous) is { Count: > 0 } frozen)
-            refusals.Add(CalibrationRefusals.Frozen.Because($"cell {string.Join(", ", frozen)} repeats its last reading to the count"));
+            refusals.Add(CalibrationCodes.CellFrozen.Because($"cell {string.Join(", ", frozen)} repeats its last reading to the count"));
         if (Math.Max(Math.Abs(reading.PitchDeg ?? 0), Math.Abs(reading.RollDeg ?? 0)) is var tilt && tilt > limits.TiltDeg)
-            refusals.Add(CalibrationRefusals.Tilted.Because($"{tilt:0.0}°, {limits.TiltDeg:0.0}° allowed"));
+            refusals.Add(CalibrationCodes.PadTilted.Because($"{tilt:0.0}°, {limits.TiltDeg:0.0}° allowed"));
         if (Math.Abs((reading.TemperatureC - first?.TemperatureC) ?? 0) is var change && change > limits.TemperatureChangeK)
-            refusals.Add(CalibrationRefusals.TemperatureMoved.Because($"{change:0.0} K since the first reading, {limits.TemperatureChangeK:0.0} K allowed"));
+            refusals.Add(CalibrationCodes.TemperatureMoved.Because($"{change:0.0} K since the first reading, {limits.TemperatureChangeK:0.0} K allowed"));
         return refusals;
     }
 

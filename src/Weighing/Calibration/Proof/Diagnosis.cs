@@ -21,7 +21,7 @@ public static class Diagnosis
     const double ToleratedFactor = 4;
 
     /// <summary>The mistake found, or null.</summary>
-    public static Refusal? Of(MassSet masses, IReadOnlyList<ProofPoint> points)
+    public static Diagnostic? Of(MassSet masses, IReadOnlyList<ProofPoint> points)
     {
         ArgumentNullException.ThrowIfNull(masses);
         ArgumentNullException.ThrowIfNull(points);
@@ -58,22 +58,22 @@ public static class Diagnosis
         where a.Index < b.Index && a.Item.Mass.Kg != b.Item.Mass.Kg && !a.Item.Counts.SequenceEqual(b.Item.Counts)
         select new Suspicion([.. a.Item.Counts.Zip(b.Item.Counts, (x, y) => x - y)],
             (kg, u) => Near(kg, b.Item.Mass.Kg - a.Item.Mass.Kg, u)
-                ? (2, CalibrationRefusals.MassesSwapped.Because($"{a.Item.Mass.Label} and {b.Item.Mass.Label}"))
+                ? (2, CalibrationCodes.MassesExchanged.Because($"{a.Item.Mass.Label} and {b.Item.Mass.Label}"))
                 : (-1, null));
 
     static IEnumerable<Suspicion> Readings(IReadOnlyList<ProofPoint> points) => points.Index().Select(point =>
-        new Suspicion([.. points.Select((_, i) => i == point.Index ? 1.0 : 0)], (kg, _) => (1, CalibrationRefusals.ReadingOff.Because(
+        new Suspicion([.. points.Select((_, i) => i == point.Index ? 1.0 : 0)], (kg, _) => (1, CalibrationCodes.ReadingOff.Because(
             $"run {point.Item.Run}, {(point.Item.Way == LoadingWay.Up ? "way up" : "way down")}, {point.Item.Load}: {kg:+0.00;-0.00} kg off"))));
 
-    static (int, Refusal?) OfMasses(List<KnownMass> together, double kg, double u)
+    static (int, Diagnostic?) OfMasses(List<KnownMass> together, double kg, double u)
     {
         var listed = together.Sum(m => m.Kg);
         var found = $"{string.Join(" + ", together.Select(m => m.Label))}, listed as {listed:0.###} kg, weighs about {listed + kg:0.##} kg";
         if (together.Any(mass => Near(kg, mass.Kg * (KgPerLb - 1), u)))
-            return (3, CalibrationRefusals.WrongUnit.Because($"{found}: is one marked in pounds?"));
+            return (3, CalibrationCodes.WrongUnit.Because($"{found}: is one marked in pounds?"));
         if (together.Any(mass => Near(kg, mass.Kg * (1 / KgPerLb - 1), u)))
-            return (3, CalibrationRefusals.WrongUnit.Because($"{found}: was one converted from pounds twice?"));
-        return (0, CalibrationRefusals.MassOff.Because(found));
+            return (3, CalibrationCodes.WrongUnit.Because($"{found}: was one converted from pounds twice?"));
+        return (0, CalibrationCodes.MassOff.Because(found));
     }
 
     static bool Near(double found, double expected, double u) => Math.Abs(found - expected) <= Math.Max(0.02 * Math.Abs(expected), 3 * u);
@@ -85,9 +85,9 @@ public static class Diagnosis
             .Where(used => used.Item2.Any(count => count > 0)),
     ];
 
-    sealed record Suspicion(double[] Column, Func<double, double, (int Explains, Refusal? Refusal)> Verdict);
+    sealed record Suspicion(double[] Column, Func<double, double, (int Explains, Diagnostic? Refusal)> Verdict);
 
-    sealed record Finding(double Kg, double ByMassesKg, double Left, int Explains, Refusal Refusal);
+    sealed record Finding(double Kg, double ByMassesKg, double Left, int Explains, Diagnostic Refusal);
 
     /// <summary>
     /// Adds one column to a fit without fitting anew: what the column has beyond the others meets what they leave over.

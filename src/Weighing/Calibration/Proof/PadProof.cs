@@ -23,26 +23,26 @@ public static class PadProof
         }
         catch (RefusedException refused)
         {
-            return new ProofReport { Refusals = [refused.Refusal] };
+            return new ProofReport { Refusals = [refused.Diagnostic] };
         }
     }
 
-    static ProofReport? Refused(List<Refusal> refusals) => refusals.Count == 0 ? null : new ProofReport { Refusals = refusals };
+    static ProofReport? Refused(List<Diagnostic> refusals) => refusals.Count == 0 ? null : new ProofReport { Refusals = refusals };
 
-    static List<Refusal> Beforehand(ProofInput input)
+    static List<Diagnostic> Beforehand(ProofInput input)
     {
-        List<Refusal> refusals = [];
+        List<Diagnostic> refusals = [];
         if (input.Points.Any(p => !double.IsFinite(p.Counts)))
-            return [CalibrationRefusals.Frozen.Because("a point has no number")];
+            return [CalibrationCodes.CellFrozen.Because("a point has no number")];
         foreach (var stack in input.Points.Select(p => p.Load).Distinct().Where(s => !input.Masses.Knows(s)))
-            refusals.Add(CalibrationRefusals.UnknownMass.Because(stack.ToString()));
+            refusals.Add(CalibrationCodes.MassUnknown.Because(stack.ToString()));
         if (refusals.Count > 0)
             return refusals;
         foreach (var run in input.Points.GroupBy(p => p.Run).Where(run => !run.Any(p => p.Load.IsEmpty)))
-            refusals.Add(CalibrationRefusals.TooFewPoints.Because($"run {run.Key} has no reading of the empty pad"));
+            refusals.Add(CalibrationCodes.TooFewPoints.Because($"run {run.Key} has no reading of the empty pad"));
         var range = input.Points.Count == 0 ? 0 : input.Points.Max(p => p.Counts) - input.Points.Min(p => p.Counts);
         if (range < LeastSteps * input.ResolutionCounts)
-            refusals.Add(CalibrationRefusals.SignalTooSmall.Because(
+            refusals.Add(CalibrationCodes.SignalTooSmall.Because(
                 $"all masses together make {range:0} counts, {LeastSteps * input.ResolutionCounts:0} are needed"));
         return refusals;
     }
@@ -52,7 +52,7 @@ public static class PadProof
         var curve = CurveFitter.Fit(input.Masses, input.Points);
         var characteristics = Characterisation.Of(input.Masses, input.Points, curve) with { Creep = input.Creep };
         var calibration = Calibrated(input, curve, characteristics);
-        List<Refusal> refusals = [.. Afterwards(input, curve, calibration)];
+        List<Diagnostic> refusals = [.. Afterwards(input, curve, calibration)];
         return new ProofReport
         {
             Refusals = refusals,
@@ -86,17 +86,17 @@ public static class PadProof
         TemperatureC = input.TemperatureC,
     };
 
-    static IEnumerable<Refusal> Afterwards(ProofInput input, CurveFit curve, PadCalibration calibration)
+    static IEnumerable<Diagnostic> Afterwards(ProofInput input, CurveFit curve, PadCalibration calibration)
     {
         if (Diagnosis.Of(input.Masses, input.Points) is { } mistake)
             yield return mistake;
         else if (WholeSetInPounds(input.Before, calibration) is { } unit)
             yield return unit;
         else if (curve.Choice.Contradicted && ProofErrors.LeftOver(input, curve).FirstOrDefault(l => Matters(input, l)) is { Left: { LoadKg: > 0 } left })
-            yield return CalibrationRefusals.ShapeUnknown.Because(
+            yield return CalibrationCodes.ShapeUnknown.Because(
                 $"at {left.LoadKg:0.#} kg the curve leaves {left.Kg:+0.00;-0.00} kg, where repeats agree within {curve.RepeatSdKg:0.000} kg");
         if (calibration.ProvedToKg < LeastRange * calibration.CapacityKg)
-            yield return CalibrationRefusals.RangeTooShort.Because(
+            yield return CalibrationCodes.RangeTooShort.Because(
                 $"up to {calibration.ProvedToKg:0.#} kg of {calibration.CapacityKg:0.#} kg; at least {LeastRange:P0} is needed");
         if (input.Asked is { } asked && calibration.Budget(asked.AtKg) is var budget && budget.Expanded(asked.Coverage) > asked.ExpandedKg)
             yield return NotReached(input, asked, budget);
@@ -106,22 +106,22 @@ public static class PadProof
     static bool Matters(ProofInput input, (LoadStack Load, AtLoad Left) level) =>
         Math.Abs(level.Left.Kg) > ErrorLimits.Kg(AccuracyClass.III, level.Left.LoadKg, ClassGrade.UsualIntervalKg) + input.Masses.ToleranceKg(level.Load);
 
-    static Refusal? WholeSetInPounds(PadCalibration before, PadCalibration now)
+    static Diagnostic? WholeSetInPounds(PadCalibration before, PadCalibration now)
     {
         var ratio = now.SpanKgPerCount / before.SpanKgPerCount;
         bool Near(double expected) => Math.Abs(ratio / expected - 1) < 0.1;
         return Near(1 / KgPerLb) || Near(KgPerLb)
-            ? CalibrationRefusals.WrongUnit.Because($"all masses: the span comes out {ratio:0.00} times that of the calibration before")
+            ? CalibrationCodes.WrongUnit.Because($"all masses: the span comes out {ratio:0.00} times that of the calibration before")
             : null;
     }
 
-    static Refusal NotReached(ProofInput input, AskedUncertainty asked, UncertaintyBudget budget)
+    static Diagnostic NotReached(ProofInput input, AskedUncertainty asked, UncertaintyBudget budget)
     {
         var largest = budget.Largest;
         var found = $"±{budget.Expanded(asked.Coverage):0.000} kg at {asked.AtKg:0.#} kg, ±{asked.ExpandedKg:0.000} kg asked";
         return RunsNeeded(input, asked, budget) is { } runs
-            ? CalibrationRefusals.TooFewPoints.Because($"{found}; about {runs} runs in all would do")
-            : CalibrationRefusals.UncertaintyNotReached.Because($"{found}; largest term {largest.Name}, {largest.StandardUncertainty:0.000} kg");
+            ? CalibrationCodes.TooFewPoints.Because($"{found}; about {runs} runs in all would do")
+            : CalibrationCodes.UncertaintyNotReached.Because($"{found}; largest term {largest.Name}, {largest.StandardUncertainty:0.000} kg");
     }
 
     // Scatter of the fit, and the bow that it may hide, shrink with the number of runs; the other terms stay. Null where

@@ -9,7 +9,7 @@ namespace ScaleLink.Weighing.Calibration;
 public sealed record ProofShift(string What, double Kg, double ExpandedKg)
 {
     /// <summary>As a finding with its code.</summary>
-    public Refusal Finding => CalibrationRefusals.Shifted.Because($"{What} by {Kg:+0.000;-0.000} kg, ±{ExpandedKg:0.000} kg");
+    public Diagnostic Finding => CalibrationCodes.PadShifted.Because($"{What} by {Kg:+0.000;-0.000} kg, ±{ExpandedKg:0.000} kg");
 }
 
 /// <summary>Holds a proof against the one before it.</summary>

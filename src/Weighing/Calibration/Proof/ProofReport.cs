@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Calibration;
 public sealed record ProofReport
 {
     /// <summary>Why the proof gives no calibration; empty when it does.</summary>
-    public required IReadOnlyList<Refusal> Refusals { get; init; }
+    public required IReadOnlyList<Diagnostic> Refusals { get; init; }
 
     /// <summary>The new calibration; null when refused.</summary>
     public PadCalibration? Calibration { get; init; }

@@ -18,7 +18,7 @@ public static class SubstitutionPlan
         ArgumentNullException.ThrowIfNull(masses);
         ArgumentNullException.ThrowIfNull(parts);
         if (reachKg > capacityKg)
-            throw new RefusedException(CalibrationRefusals.BeyondCapacity.Because($"{reachKg:0.#} kg of {capacityKg:0.#} kg"));
+            throw new RefusedException(CalibrationCodes.BeyondCapacity.Because($"{reachKg:0.#} kg of {capacityKg:0.#} kg"));
 
         var all = LoadStack.Of([.. masses.Masses.Select(m => m.Label)]);
         var owned = masses.Kg(all);

@@ -40,11 +40,11 @@ public static class PadRotation
         var means = Corners.From(c => placements.Average(p => p.LoadsKg[c]));
         var design = Matrix(readings, means, placements.Count);
         if (design.GetLength(0) <= design.GetLength(1) || Amplification(design) * means.Sum / Corners4 > WorstAmplification)
-            throw new RefusedException(CalibrationRefusals.PlacementsAlike.Because($"{placements.Count} placements"));
+            throw new RefusedException(CalibrationCodes.PlacementsAlike.Because($"{placements.Count} placements"));
 
         var fit = LeastSquares.Fit(design, [.. readings.Select(r => r.Kg - means[(Corner)r.Corner])]);
         if (fit.ResidualSd > WorstScatter * means.Sum / Corners4)
-            throw new RefusedException(CalibrationRefusals.CarMoved.Because($"scatter {fit.ResidualSd:0.00} kg"));
+            throw new RefusedException(CalibrationCodes.CarChanged.Because($"scatter {fit.ResidualSd:0.00} kg"));
         return Described(fit, pads, means);
     }
 
@@ -52,7 +52,7 @@ public static class PadRotation
     {
         List<string> pads = [.. placements.SelectMany(p => p.PadAt).Distinct()];
         if (pads.Count != Corners4 || placements.Any(p => p.PadAt.Count != Corners4 || p.PadAt.Distinct().Count() != Corners4))
-            throw new RefusedException(CalibrationRefusals.PlacementsAlike.Because("every placement must name the same four pads, each once"));
+            throw new RefusedException(CalibrationCodes.PlacementsAlike.Because("every placement must name the same four pads, each once"));
         return pads;
     }
 

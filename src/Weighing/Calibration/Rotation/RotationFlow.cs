@@ -5,7 +5,7 @@ namespace ScaleLink.Weighing.Calibration;
 /// <summary>What came of a rotation: the gains, or why there are none.</summary>
 /// <param name="Result">Absent when refused.</param>
 /// <param name="Refused">Absent when there is a result.</param>
-public sealed record RotationOutcome(RotationResult? Result, Refusal? Refused);
+public sealed record RotationOutcome(RotationResult? Result, Diagnostic? Refused);
 
 /// <summary>
 /// The guided weighing of one car with the pads moved round: which pad goes where next, and which weighings are good. An
@@ -31,18 +31,18 @@ public sealed record RotationFlow
     public bool IsComplete => Taken.Count > 0 && Left.Count == 0;
 
     /// <summary>Why a weighing cannot be the next one; null when it can.</summary>
-    public Refusal? Judge(PlacementReading reading)
+    public Diagnostic? Judge(PlacementReading reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
         if (Taken.Count == 0)
             return Strange(reading.PadAt.Distinct().Count() == reading.Pads.Count, "a serial number stands at two corners");
         if (IsComplete)
-            return CalibrationRefusals.OutOfStep.Because("all placements are weighed");
+            return CalibrationCodes.OutOfStep.Because("all placements are weighed");
         var first = Taken[0];
         if (Strange(first.PadAt.Order().SequenceEqual(reading.PadAt.Order()), $"{Named(reading.PadAt)} instead of {Named(first.PadAt)}") is { } strange)
             return strange;
         if (!Left.Any(wanted => wanted.SequenceEqual(reading.PadAt)))
-            return CalibrationRefusals.PlacementsAlike.Because($"{Standing(reading.PadAt)}; next {Named(Left[0])}");
+            return CalibrationCodes.PlacementsAlike.Because($"{Standing(reading.PadAt)}; next {Named(Left[0])}");
         return Recalibrated(reading) ?? Unzeroed(reading) ?? Moved(reading);
     }
 
@@ -56,44 +56,44 @@ public sealed record RotationFlow
     public RotationOutcome Outcome()
     {
         if (!IsComplete)
-            return new(null, CalibrationRefusals.OutOfStep.Because($"{Left.Count} placements are still missing"));
+            return new(null, CalibrationCodes.OutOfStep.Because($"{Left.Count} placements are still missing"));
         try
         {
             return new(PadRotation.Work([.. Taken.Select(t => new PadPlacement(t.PadAt, t.LoadsKg))]), null);
         }
         catch (RefusedException refused)
         {
-            return new(null, refused.Refusal);
+            return new(null, refused.Diagnostic);
         }
     }
 
     string Standing(IReadOnlyList<string> padAt) =>
         Taken.Index().FirstOrDefault(t => t.Item.PadAt.SequenceEqual(padAt)) is (var index, { }) ? $"the pads stand as at placement {index + 1}" : "the pads are mixed up";
 
-    static Refusal? Strange(bool isGood, string why) => isGood ? null : CalibrationRefusals.OtherPads.Because(why);
+    static Diagnostic? Strange(bool isGood, string why) => isGood ? null : CalibrationCodes.OtherPads.Because(why);
 
-    Refusal? Recalibrated(PlacementReading reading)
+    Diagnostic? Recalibrated(PlacementReading reading)
     {
         var before = Taken[0].Pads.ToDictionary(p => p.Pad, p => p.Calibration);
         return reading.Pads.Where(p => before[p.Pad] != p.Calibration).Select(p => p.Pad).ToList() is { Count: > 0 } changed
-            ? CalibrationRefusals.Recalibrated.Because(string.Join(", ", changed))
+            ? CalibrationCodes.CalibrationChanged.Because(string.Join(", ", changed))
             : null;
     }
 
     // A pad that is carried and plugged in anew does not keep its zero to the last gram.
-    Refusal? Unzeroed(PlacementReading reading)
+    Diagnostic? Unzeroed(PlacementReading reading)
     {
         var since = Taken.Max(t => t.Time);
         return reading.Pads.Where(p => p.ZeroAt <= since).Select(p => p.Pad).ToList() is { Count: > 0 } stale
-            ? CalibrationRefusals.NotZeroedAnew.Because(string.Join(", ", stale))
+            ? CalibrationCodes.NotZeroedAnew.Because(string.Join(", ", stale))
             : null;
     }
 
-    Refusal? Moved(PlacementReading reading)
+    Diagnostic? Moved(PlacementReading reading)
     {
         var (first, now) = (Taken[0].LoadsKg.Sum, reading.LoadsKg.Sum);
         return Math.Abs(now - first) > SameTotal * first
-            ? CalibrationRefusals.CarMoved.Because($"{now:0.0} kg in all, {first:0.0} kg at the first placement")
+            ? CalibrationCodes.CarChanged.Because($"{now:0.0} kg in all, {first:0.0} kg at the first placement")
             : null;
     }
 

@@ -50,7 +50,7 @@ public static class CornerLoadTest
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(loadKg);
         var cells = places.Count == 0 ? 0 : places[0].CellCounts.Count;
         if (cells == 0 || places.Count < cells || places.Any(p => p.CellCounts.Count != cells))
-            throw new RefusedException(CalibrationRefusals.PositionsAlike.Because($"{places.Count} places for {cells} cells"));
+            throw new RefusedException(CalibrationCodes.PlacesAlike.Because($"{places.Count} places for {cells} cells"));
 
         double[] sums = [.. places.Select(p => p.CellCounts.Sum())];
         var mean = sums.Average();
@@ -74,7 +74,7 @@ public static class CornerLoadTest
         // A stiff plate on stiff cells shares any load by levers alone: with four cells one pattern of trims changes nothing
         // that a load can do. Of all trims that serve, those nearest to one are taken.
         if (!ShowsThePlate(design))
-            throw new RefusedException(CalibrationRefusals.PositionsAlike.Because("every place loads the cells in nearly the same shares"));
+            throw new RefusedException(CalibrationCodes.PlacesAlike.Because("every place loads the cells in nearly the same shares"));
         return HouseholderQr.Of(WithPull(design)).Solve([.. wanted, .. new double[factor.Columns]]);
     }
 
@@ -115,7 +115,7 @@ public static class CornerLoadTest
     {
         var worst = Enumerable.Range(0, trim.Length).MaxBy(i => Math.Abs(trim[i] - 1));
         if (Math.Abs(trim[worst] - 1) > TrimLimit)
-            throw new RefusedException(CalibrationRefusals.TrimOutOfRange.Because($"cell {worst + 1} would need a factor of {trim[worst]:0.000}"));
+            throw new RefusedException(CalibrationCodes.CellTrimTooLarge.Because($"cell {worst + 1} would need a factor of {trim[worst]:0.000}"));
     }
 
     static double Difference(double[] sums, double mean, double loadKg) => (sums.Max() - sums.Min()) / mean * loadKg;

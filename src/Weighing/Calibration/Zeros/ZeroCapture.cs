@@ -35,7 +35,7 @@ public static class ZeroCapture
     /// Counts the empty pad should have: the zero of the proof. Null before the first zero of a pad that was never
     /// proved; then only the size of the counts speaks, and whoever asks must look.
     /// </param>
-    public static (CapturedZero? Zero, IReadOnlyList<Refusal> Refusals) Judge(
+    public static (CapturedZero? Zero, IReadOnlyList<Diagnostic> Refusals) Judge(
         PadCalibration calibration, PadReading reading, ZeroLimits limits, double? referenceCounts)
     {
         ArgumentNullException.ThrowIfNull(calibration);
@@ -43,7 +43,7 @@ public static class ZeroCapture
         ArgumentNullException.ThrowIfNull(limits);
         var refusals = ReadingCheck.Of(reading, calibration.CellTrim.Count, limits.Reading);
         // Under a car that still rocks, "wait" would be the wrong advice: what stands on the pad is said first.
-        if (refusals.Any(r => r.Code != CalibrationRefusals.Unsettled.Code))
+        if (refusals.Any(r => r.Code != CalibrationCodes.Unsettled))
             return (null, refusals);
 
         var counts = calibration.Counts([.. reading.CellCounts]);
@@ -53,16 +53,16 @@ public static class ZeroCapture
         return refusals.Count > 0 ? (null, refusals) : (new CapturedZero(counts, shift), []);
     }
 
-    private static Refusal? Loaded(PadCalibration calibration, double counts, double? shift, ZeroLimits limits)
+    private static Diagnostic? Loaded(PadCalibration calibration, double counts, double? shift, ZeroLimits limits)
     {
         if (shift is { } kg)
         {
             var limit = limits.CapacityShare * calibration.CapacityKg;
-            return Math.Abs(kg) > limit ? CalibrationRefusals.ZeroLoaded.Because($"{kg:+0.00;-0.00} kg from the reference zero, ±{limit:0.00} kg allowed") : null;
+            return Math.Abs(kg) > limit ? CalibrationCodes.ZeroLoaded.Because($"{kg:+0.00;-0.00} kg from the reference zero, ±{limit:0.00} kg allowed") : null;
         }
         var whole = Math.Abs(calibration.Kg(counts));
         return whole > limits.FirstShare * calibration.CapacityKg
-            ? CalibrationRefusals.FirstZeroLoaded.Because($"{whole:0.0} kg of {calibration.CapacityKg:0.#} kg, at most {limits.FirstShare:P0} of it is usual")
+            ? CalibrationCodes.FirstZeroLoaded.Because($"{whole:0.0} kg of {calibration.CapacityKg:0.#} kg, at most {limits.FirstShare:P0} of it is usual")
             : null;
     }
 }

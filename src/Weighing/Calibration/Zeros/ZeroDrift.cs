@@ -13,7 +13,7 @@ public readonly record struct ZeroPoint(DateTimeOffset Time, double Kg, double? 
 /// <param name="KgPerDay">By time, temperature taken out where known; null where that cannot be told.</param>
 /// <param name="SpreadKg">Largest minus smallest.</param>
 /// <param name="Findings">What is beyond the limits.</param>
-public sealed record ZeroDriftResult(double? KgPerKelvin, double? KgPerDay, double SpreadKg, IReadOnlyList<Refusal> Findings);
+public sealed record ZeroDriftResult(double? KgPerKelvin, double? KgPerDay, double SpreadKg, IReadOnlyList<Diagnostic> Findings);
 
 /// <summary>Looks through the zeros of one pad for drift.</summary>
 public static class ZeroDrift
@@ -34,12 +34,12 @@ public static class ZeroDrift
         ArgumentNullException.ThrowIfNull(zeros);
         var spread = zeros.Count == 0 ? 0 : zeros.Max(z => z.Kg) - zeros.Min(z => z.Kg);
         var (byKelvin, byDay) = Slopes(zeros);
-        List<Refusal> findings = [];
+        List<Diagnostic> findings = [];
         var perKelvin = IntervalsPerFiveKelvin * intervalKg / 5;
         if (byKelvin is { } k && Math.Abs(k.Value) - 2 * k.StandardUncertainty > perKelvin)
-            findings.Add(CalibrationRefusals.ZeroDrifts.Because($"{k.Value:+0.000;-0.000} kg per kelvin, ±{perKelvin:0.000} allowed"));
+            findings.Add(CalibrationCodes.ZeroDrifts.Because($"{k.Value:+0.000;-0.000} kg per kelvin, ±{perKelvin:0.000} allowed"));
         if (byDay is { } d && Math.Abs(d.Value) - 2 * d.StandardUncertainty > limitKgPerDay)
-            findings.Add(CalibrationRefusals.ZeroDrifts.Because($"{d.Value:+0.00;-0.00} kg a day, ±{limitKgPerDay:0.00} allowed"));
+            findings.Add(CalibrationCodes.ZeroDrifts.Because($"{d.Value:+0.00;-0.00} kg a day, ±{limitKgPerDay:0.00} allowed"));
         return new ZeroDriftResult(byKelvin?.Value, byDay?.Value, spread, findings);
     }
 

@@ -5,7 +5,7 @@ namespace ScaleLink.Weighing.Cars.Files;
 /// <summary>A car as a JSON document: units in the names, an uncertainty with every number. Schema: docs/cars/car.schema.json.</summary>
 /// <param name="Car">Null when the document cannot be used.</param>
 /// <param name="Mistakes">All of them, each with place and line.</param>
-public sealed record CarFile(CarModel? Car, IReadOnlyList<Finding> Mistakes)
+public sealed record CarFile(CarModel? Car, IReadOnlyList<Diagnostic> Mistakes)
 {
     /// <summary>Reads a document. Never throws for what is in it.</summary>
     public static CarFile Read(string text)
@@ -26,7 +26,7 @@ public sealed record CarFile(CarModel? Car, IReadOnlyList<Finding> Mistakes)
             return null;
         var mistakes = CarModelCheck.Mistakes(car);
         foreach (var mistake in mistakes)
-            notes.Add(mistake with { Place = reader.PlaceOf(mistake.Place) });
+            notes.Add(mistake with { Where = reader.PlaceOf(mistake.Where) });
         return mistakes.Count == 0 ? car : null;
     }
 }

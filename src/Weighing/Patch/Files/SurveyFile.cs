@@ -1,4 +1,3 @@
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Documents;
 
 namespace ScaleLink.Weighing.Patch.Files;
@@ -6,7 +5,7 @@ namespace ScaleLink.Weighing.Patch.Files;
 /// <summary>A survey of the patch as a JSON document. Fields: docs/patch.md.</summary>
 /// <param name="Survey">Null when the document cannot be used.</param>
 /// <param name="Mistakes">All of them, each with place and line.</param>
-public sealed record SurveyFile(SurveyInput? Survey, IReadOnlyList<Finding> Mistakes)
+public sealed record SurveyFile(SurveyInput? Survey, IReadOnlyList<Diagnostic> Mistakes)
 {
     /// <summary>Reads a document. Never throws for what is in it.</summary>
     public static SurveyFile Read(string text)

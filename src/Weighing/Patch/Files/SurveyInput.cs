@@ -1,5 +1,3 @@
-using ScaleLink.Weighing.Cars;
-
 namespace ScaleLink.Weighing.Patch.Files;
 
 /// <summary>One reading of a level beam, both ways round.</summary>
@@ -30,14 +28,14 @@ public sealed record SurveyInput
     public string Note { get; init; } = "";
 
     /// <summary>The survey they make.</summary>
-    /// <exception cref="FindingException">They do not fit together, are too few, or contradict each other.</exception>
+    /// <exception cref="DiagnosticException">They do not fit together, are too few, or contradict each other.</exception>
     public PatchSurvey Adjust()
     {
         if (HeightsMm is not { } heights)
             return PatchSurvey.FromDifferences([.. Differences, .. Beams.Select(b =>
                 HeightDifference.FromReversedBeam(b.From, b.To, b.SpanMm, b.ReadingDeg, b.ReversedDeg, b.ReadingUncertaintyDeg))]);
         if (Differences.Count + Beams.Count > 0)
-            throw new FindingException(new Finding(CarCodes.PatchInput, "Heights and differences do not mix.", "Give four heights, or differences and beam readings."));
+            throw new DiagnosticException(new Diagnostic(PatchCodes.InputUnusable, "Heights and differences do not mix.", "Give four heights, or differences and beam readings."));
         return PatchSurvey.FromHeights(heights, HeightUncertaintiesMm);
     }
 }

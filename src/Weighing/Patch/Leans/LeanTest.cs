@@ -1,5 +1,4 @@
 using System.Text.Json.Serialization;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Weighing.Patch;
 
@@ -46,24 +45,24 @@ public sealed record LeanTest(IReadOnlyList<LeanReading> Readings)
     /// Why this reading cannot be the next one; nothing when it can. A pad that reads the same after turning was not turned, or stands on
     /// ground that is level: the angles alone cannot tell, so the crew has to say. Where an earlier turn was seen, this one has to be.
     /// </summary>
-    public Finding? WhyNot(LeanReading next)
+    public Diagnostic? WhyNot(LeanReading next)
     {
         ArgumentNullException.ThrowIfNull(next);
         if (Readings.Count == 0 || !IsSame(Readings[^1], next))
             return null;
         if (SawATurn)
-            return new(CarCodes.NotTurned, $"The pad reads the same as before ({Words(next)}), and the first turn changed it by {Change(Readings[0], Readings[1]):0.00} degrees: it was not turned, or lies on other marks.",
+            return new(InclinometerCodes.NotTurned, $"The pad reads the same as before ({Words(next)}), and the first turn changed it by {Change(Readings[0], Readings[1]):0.00} degrees: it was not turned, or lies on other marks.",
                 "Turn it by half a turn onto the same marks, then read again.");
         // Ground that was said to be level once is level: turned or not is the same there.
-        return next.SaidTurned || Readings.Any(r => r.SaidTurned) ? null : new(CarCodes.TurnNotSeen, $"The pad reads the same as before ({Words(next)}): either it was not turned, or it stands on level ground. The angles cannot tell which.",
+        return next.SaidTurned || Readings.Any(r => r.SaidTurned) ? null : new(InclinometerCodes.TurnNotSeen, $"The pad reads the same as before ({Words(next)}): either it was not turned, or it stands on level ground. The angles cannot tell which.",
             "Turn it by half a turn and read again. If it was turned, the ground is level there: say so and read again.");
     }
 
     /// <summary>The zero by all readings, or why there is none.</summary>
-    public (LeanZero? Zero, Finding? Refused) Outcome()
+    public (LeanZero? Zero, Diagnostic? Refused) Outcome()
     {
         if (Readings.Count < Needed)
-            return (null, new(CarCodes.LeanOutOfStep, $"{Readings.Count} of {Needed} readings are taken.", "Read the pad both ways twice."));
+            return (null, new(InclinometerCodes.OutOfStep, $"{Readings.Count} of {Needed} readings are taken.", "Read the pad both ways twice."));
         var own = Math.Sqrt(SeatingDeg * SeatingDeg + Readings.Average(r => r.ScatterDeg * r.ScatterDeg));
         try
         {
@@ -71,9 +70,9 @@ public sealed record LeanTest(IReadOnlyList<LeanReading> Readings)
             var zero = new LeanZero(pitch.ZeroDeg, roll.ZeroDeg, Math.Max(pitch.StandardUncertaintyDeg, roll.StandardUncertaintyDeg), pitch.TiltDeg, roll.TiltDeg);
             return Math.Max(Math.Abs(zero.PitchDeg), Math.Abs(zero.RollDeg)) <= LargestZeroDeg ? (zero, null) : (null, TooLarge(zero));
         }
-        catch (FindingException e)
+        catch (DiagnosticException e)
         {
-            return (null, e.Findings[0]);
+            return (null, e.Diagnostics[0]);
         }
     }
 
@@ -86,7 +85,7 @@ public sealed record LeanTest(IReadOnlyList<LeanReading> Readings)
         return test with { StandardUncertaintyDeg = Math.Max(test.StandardUncertaintyDeg, scatter) };
     }
 
-    static Finding TooLarge(LeanZero zero) => new(CarCodes.LeanZeroTooLarge, $"The zero came out at pitch {zero.PitchDeg:+0.00;-0.00} and roll {zero.RollDeg:+0.00;-0.00} degrees: more than a mounting error of {LargestZeroDeg:0.#} degree.",
+    static Diagnostic TooLarge(LeanZero zero) => new(InclinometerCodes.ZeroTooLarge, $"The zero came out at pitch {zero.PitchDeg:+0.00;-0.00} and roll {zero.RollDeg:+0.00;-0.00} degrees: more than a mounting error of {LargestZeroDeg:0.#} degree.",
         "See that the pad was turned by half a turn each time and that its inclinometer sits fast; then begin anew.");
 
     static bool IsSame(LeanReading a, LeanReading b) => Change(a, b) < SameDeg;

@@ -17,7 +17,7 @@ static class DriftPart
         var worst = Corners.All.ToArray().MaxBy(c => Math.Abs(slope[c] * found[c].DriftKgPer10Min.Estimate));
         var words = string.Create(CultureInfo.InvariantCulture, $"the zero of {worst} moves most, {found[worst].DriftKgPer10Min.Estimate:+0.00;-0.00;0.00} kg in ten minutes; counted for {minutes:0} minutes");
         // Two zeros, and one reading may come at once and the other late.
-        return (new(PaddockPartKind.Drift, worst, size, size with { Standard = Math.Sqrt(2) * size.Standard }, words, Mend(found[worst], asked.Limits, minutes)), minutes);
+        return (new(PaddockPartKind.Drift, worst, size, size with { Standard = Math.Sqrt(2) * size.Standard }, words, Remedy(found[worst], asked.Limits, minutes)), minutes);
 
         PartSize Size(double minutes)
         {
@@ -27,7 +27,7 @@ static class DriftPart
         }
     }
 
-    static string Mend(PadOutcome pad, PaddockLimits limits, double minutes) =>
+    static string Remedy(PadOutcome pad, PaddockLimits limits, double minutes) =>
         (Math.Abs(pad.UnlikeK ?? 0) > limits.UnlikeK || Math.Abs(pad.WarmerK ?? 0) > limits.WarmerK ? $"Shade {pad.Corner} and wait; until then zero" : "Zero")
         + $" again at least every {minutes:0} minutes, the car off the pads.";
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Weighing.Patch.Paddock;
@@ -29,11 +28,11 @@ static class HeightParts
             var seen = kind == CorrectionKind.Warp
                 ? string.Create(CultureInfo.InvariantCulture, $"warp of {shape.WarpMm.Estimate:+0.0;-0.0;0.0} mm")
                 : string.Create(CultureInfo.InvariantCulture, $"slope of {shape.NoseUpDeg.Estimate:+0.00;-0.00;0.00}° nose up, {shape.LeftUpDeg.Estimate:+0.00;-0.00;0.00}° left up");
-            return new(part, null, size, default(PartSize), $"{seen}, {(isOut ? "taken out; its doubt is left" : "left in the loads")}", Mend(kind, isOut, refusal));
+            return new(part, null, size, default(PartSize), $"{seen}, {(isOut ? "taken out; its doubt is left" : "left in the loads")}", Remedy(kind, isOut, refusal));
         }
     }
 
-    static string Mend(CorrectionKind kind, bool isOut, Finding? refusal) => (isOut, refusal) switch
+    static string Remedy(CorrectionKind kind, bool isOut, Diagnostic? refusal) => (isOut, refusal) switch
     {
         (true, _) => "Survey the pads again, four differences round the patch, or put shims under them: scalelink patch shims.",
         (_, { } no) => $"Put shims under the pads: scalelink patch shims. A correction is refused ({no.Code}).",

@@ -1,5 +1,4 @@
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Weighing.Patch.Paddock;
 
@@ -29,7 +28,7 @@ static class PadOutcomes
     static PadOutcome Own(WatchedPad pad)
     {
         var trend = ZeroTrendFit.Of(pad.Moments)
-            ?? throw new FindingException(new Finding(PaddockCodes.TooShort, $"{pad.Corner} was touched or loaded for nearly all of the time.", "Clear the pads, zero, and watch again."));
+            ?? throw new DiagnosticException(new Diagnostic(SiteCheckCodes.TooShort, $"{pad.Corner} was touched or loaded for nearly all of the time.", "Clear the pads, zero, and watch again."));
         var minutes = (pad.Moments[^1].Seconds - pad.Moments[0].Seconds) / 60;
         var temperature = Ends(pad, m => m.TemperatureC);
         var (pitch, roll) = (Ends(pad, m => m.PitchDeg), Ends(pad, m => m.RollDeg));

@@ -1,6 +1,5 @@
 using System.Globalization;
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Weighing.Patch.Paddock;
 
@@ -11,7 +10,7 @@ namespace ScaleLink.Weighing.Patch.Paddock;
 public static class PaddockJudge
 {
     /// <summary>The judgement.</summary>
-    /// <exception cref="FindingException">SL-588: too little was seen. SL-594: a load or a wanted size is not usable.</exception>
+    /// <exception cref="DiagnosticException">SL-588: too little was seen. SL-594: a load or a wanted size is not usable.</exception>
     public static PaddockReport Judge(PaddockQuestion asked)
     {
         ArgumentNullException.ThrowIfNull(asked);
@@ -40,13 +39,13 @@ public static class PaddockJudge
     {
         foreach (var corner in Corners.All)
             if (!(asked.LoadsKg[corner] > 0 && double.IsFinite(asked.LoadsKg[corner])) || asked.Pads.Count(p => p.Corner == corner) != 1)
-                throw new FindingException(new Finding(PaddockCodes.Input, $"The load expected at {corner} is {asked.LoadsKg[corner]} kg.", "Give the total of the car, kg, above zero."));
+                throw new DiagnosticException(new Diagnostic(SiteCheckCodes.InputUnusable, $"The load expected at {corner} is {asked.LoadsKg[corner]} kg.", "Give the total of the car, kg, above zero."));
         if (!(asked.WantedPercent > 0 && double.IsFinite(asked.WantedPercent)))
-            throw new FindingException(new Finding(PaddockCodes.Input, $"The wanted size is {asked.WantedPercent} %.", "Give the change of cross weight that is to be believed, percent, above zero."));
+            throw new DiagnosticException(new Diagnostic(SiteCheckCodes.InputUnusable, $"The wanted size is {asked.WantedPercent} %.", "Give the change of cross weight that is to be believed, percent, above zero."));
         var seconds = asked.Pads.Min(p => p.Moments.Count > 0 ? p.Moments[^1].Seconds - p.Moments[0].Seconds : 0);
         var least = asked.Limits.ShortestSeconds;
         return seconds >= least && asked.Pads.All(p => p.Moments.Count >= least / 2)
             ? seconds
-            : throw new FindingException(new Finding(PaddockCodes.TooShort, string.Create(CultureInfo.InvariantCulture, $"The pads were seen for {seconds:0} s; at least {least:0} s are needed."), "Watch longer, best the whole ten minutes."));
+            : throw new DiagnosticException(new Diagnostic(SiteCheckCodes.TooShort, string.Create(CultureInfo.InvariantCulture, $"The pads were seen for {seconds:0} s; at least {least:0} s are needed."), "Watch longer, best the whole ten minutes."));
     }
 }

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace ScaleLink.Weighing.Patch.Paddock;
 
 /// <summary>What takes away from the trust in a cross weight at this place.</summary>
@@ -25,5 +27,5 @@ public enum PaddockPartKind
 /// <param name="ReadingPercent">In a cross weight read here, percent; null: it cannot be told.</param>
 /// <param name="ChangePercent">In a change between two readings within the hour, percent; null: it cannot be told.</param>
 /// <param name="Words">What it is, with its size in its own unit.</param>
-/// <param name="Mend">What makes it smaller.</param>
-public sealed record PaddockPart(PaddockPartKind Kind, Corner? Worst, double? ReadingPercent, double? ChangePercent, string Words, string Mend);
+/// <param name="Remedy">What makes it smaller.</param>
+public sealed record PaddockPart(PaddockPartKind Kind, Corner? Worst, double? ReadingPercent, double? ChangePercent, string Words, [property: JsonPropertyName("mend")] string Remedy);

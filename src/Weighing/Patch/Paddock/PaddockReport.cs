@@ -1,5 +1,3 @@
-using ScaleLink.Weighing.Cars;
-
 namespace ScaleLink.Weighing.Patch.Paddock;
 
 /// <summary>What to do with loads read here.</summary>
@@ -26,7 +24,7 @@ public enum PaddockVerdict
 /// <param name="Findings">What the crew should know or do.</param>
 public sealed record PaddockReport(
     PaddockVerdict Verdict, double? ReadingPercent, double? ChangePercent, double ZeroEveryMinutes, double WantedPercent, double Seconds,
-    IReadOnlyList<PaddockPart> Parts, IReadOnlyList<PadOutcome> Pads, DriftEffect Drift, IReadOnlyList<Finding> Findings)
+    IReadOnlyList<PaddockPart> Parts, IReadOnlyList<PadOutcome> Pads, DriftEffect Drift, IReadOnlyList<Diagnostic> Findings)
 {
     /// <summary>All of it in one breath.</summary>
     public string Statement => PaddockWords.Of(this);

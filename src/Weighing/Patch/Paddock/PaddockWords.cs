@@ -12,7 +12,7 @@ static class PaddockWords
         {
             PaddockVerdict.Weigh => $"Weigh: here a cross weight is good to {Size(report.ReadingPercent)}, a change within this hour to {Size(report.ChangePercent)}.{zero}",
             PaddockVerdict.Compare => $"Compare: a change of cross weight within this hour is good to {Size(report.ChangePercent)}, a single reading {(report.ReadingPercent is null ? $"is {report.Parts[0].Words}" : $"only to {Size(report.ReadingPercent)}")}.{zero}",
-            _ => $"Mend first: here a change of cross weight is good to no more than {Size(report.ChangePercent)}. {Worst(report).Mend}",
+            _ => $"Mend first: here a change of cross weight is good to no more than {Size(report.ChangePercent)}. {Worst(report).Remedy}",
         };
     }
 

@@ -17,7 +17,7 @@ readonly record struct PartSize(double Known, double Standard)
 }
 
 /// <summary>A part with its sizes; a size of null cannot be told.</summary>
-sealed record SizedPart(PaddockPartKind Kind, Corner? Worst, PartSize? Reading, PartSize? Change, string Words, string Mend)
+sealed record SizedPart(PaddockPartKind Kind, Corner? Worst, PartSize? Reading, PartSize? Change, string Words, string Remedy)
 {
-    public PaddockPart Told => new(Kind, Worst, Reading?.HalfWidth, Change?.HalfWidth, Words, Mend);
+    public PaddockPart Told => new(Kind, Worst, Reading?.HalfWidth, Change?.HalfWidth, Words, Remedy);
 }

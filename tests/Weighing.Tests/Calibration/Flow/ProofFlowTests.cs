@@ -76,7 +76,7 @@ public class ProofFlowTests
         var walk = ProofWalk.To(2);
         var before = walk.Flow;
         var refusals = walk.Offer(walk.Read() with { Settled = false, SaturatedCells = [1], PitchDeg = 2, TemperatureC = 30 });
-        Assert.Equal(["SL-302", "SL-301", "SL-313", "SL-312"], refusals.Select(r => r.Code));
+        Assert.Equal(["SL-302", "SL-301", "SL-313", "SL-312"], refusals.Select(r => r.Code.Text));
         Assert.Same(before, walk.Flow);
     }
 

@@ -20,7 +20,7 @@ public class ProofPlanCheckTests
             Asked = new AskedUncertainty(0.1, 400),
         };
         Assert.Equal(["SL-305", "SL-306", "SL-306", "SL-308", "SL-308", "SL-314", "SL-315"],
-            ProofPlanCheck.Of(plan).Select(r => r.Code).Order());
+            ProofPlanCheck.Of(plan).Select(r => r.Code.Text).Order());
     }
 
     [Fact]
@@ -29,7 +29,7 @@ public class ProofPlanCheckTests
 
     [Fact]
     public void One_small_mass_is_no_proof_of_a_pad_of_450_kg() => Assert.Equal(["SL-314", "SL-331"],
-        ProofPlanCheck.Of(ProofWalk.Plan with { Loads = [LoadStack.Of("20 A")] }).Select(r => r.Code));
+        ProofPlanCheck.Of(ProofWalk.Plan with { Loads = [LoadStack.Of("20 A")] }).Select(r => r.Code.Text));
 
     [Fact]
     public void Plates_of_two_per_cent_cannot_reach_a_tenth_of_a_kilogram()
@@ -50,5 +50,5 @@ public class ProofPlanCheckTests
 
     [Fact]
     public void A_flow_does_not_begin_with_a_bad_plan() => Assert.Equal("SL-314",
-        Assert.Throws<RefusedException>(() => ProofFlow.Begin(ProofWalk.Plan with { Runs = 0 })).Refusal.Code);
+        Assert.Throws<RefusedException>(() => ProofFlow.Begin(ProofWalk.Plan with { Runs = 0 })).Diagnostic.Code);
 }

@@ -43,7 +43,7 @@ sealed class ProofWalk
         };
     }
 
-    public IReadOnlyList<Refusal> Offer(PadReading reading)
+    public IReadOnlyList<Diagnostic> Offer(PadReading reading)
     {
         var answer = Flow.Take(reading);
         Flow = answer.Flow;

@@ -30,8 +30,8 @@ public class WeightToleranceTests
     public void A_nominal_value_outside_the_table_is_refused()
     {
         var refused = Assert.Throws<RefusedException>(() => KnownMass.OfClass("plate", 25, WeightClass.M1));
-        Assert.Equal("SL-317", refused.Refusal.Code);
-        Assert.Contains("25 kg in class M1", refused.Refusal.Message, StringComparison.Ordinal);
+        Assert.Equal("SL-317", refused.Diagnostic.Code);
+        Assert.Contains("25 kg in class M1", refused.Diagnostic.Message, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -40,14 +40,14 @@ public class WeightToleranceTests
     [InlineData(double.NaN, 0.1)]
     [InlineData(20, double.PositiveInfinity)]
     public void A_stated_mass_needs_a_value_and_limits(double kg, double plusMinus) =>
-        Assert.Equal("SL-317", Assert.Throws<RefusedException>(() => KnownMass.Stated("plate", kg, plusMinus)).Refusal.Code);
+        Assert.Equal("SL-317", Assert.Throws<RefusedException>(() => KnownMass.Stated("plate", kg, plusMinus)).Diagnostic.Code);
 
     [Fact]
     public void Labels_name_one_mass_each()
     {
         var twice = Assert.Throws<RefusedException>(
             () => new MassSet([KnownMass.Stated("A", 20, 0.1), KnownMass.Stated("A", 10, 0.1)]));
-        Assert.Equal("SL-316", twice.Refusal.Code);
-        Assert.Equal("SL-316", Assert.Throws<RefusedException>(() => new MassSet([])["B"]).Refusal.Code);
+        Assert.Equal("SL-316", twice.Diagnostic.Code);
+        Assert.Equal("SL-316", Assert.Throws<RefusedException>(() => new MassSet([])["B"]).Diagnostic.Code);
     }
 }

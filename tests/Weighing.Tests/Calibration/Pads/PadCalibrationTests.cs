@@ -28,7 +28,7 @@ public class PadCalibrationTests
     [InlineData(0.0025, 0.02, 450, 9)]
     public void A_starting_calibration_that_cannot_be_is_refused(double kgPerCount, double u, double capacity, int cells) =>
         Assert.Equal("SL-329", Assert.Throws<RefusedException>(
-            () => PadCalibration.Starting("P7", kgPerCount, u, capacity, cells, Shop, DateTimeOffset.UnixEpoch)).Refusal.Code);
+            () => PadCalibration.Starting("P7", kgPerCount, u, capacity, cells, Shop, DateTimeOffset.UnixEpoch)).Diagnostic.Code);
 
     [Fact]
     public void Counts_and_kilograms_are_each_others_inverse() => Gen.Select(Gen.Double[-50, 500], Gen.Double[-3e-10, 3e-10], Gen.Bool)
@@ -43,7 +43,7 @@ public class PadCalibrationTests
     {
         var pad = Start with { CellTrim = [1.01, 0.99, 1, 1] };
         Assert.Equal(1000 * 1.01 + 2000 * 0.99 + 3000 + 4000, pad.Counts([1000, 2000, 3000, 4000]), 1e-9);
-        Assert.Equal("SL-332", Assert.Throws<RefusedException>(() => pad.Counts([1, 2, 3])).Refusal.Code);
+        Assert.Equal("SL-332", Assert.Throws<RefusedException>(() => pad.Counts([1, 2, 3])).Diagnostic.Code);
     }
 
     [Fact]

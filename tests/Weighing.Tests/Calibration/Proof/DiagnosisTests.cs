@@ -19,7 +19,7 @@ public class DiagnosisTests
         // The 10 and the second 50 change places: the two steps between them are 40 kg light.
         var found = Find(label => label switch { "50 B" => 10, "10 A" => 50, _ => Bench.TrueKg(label) });
         Assert.Equal("SL-310", found.Code);
-        Assert.EndsWith("50 B and 10 A", found.Message, StringComparison.Ordinal);
+        Assert.EndsWith("50 B and 10 A.", found.Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -56,6 +56,6 @@ public class DiagnosisTests
         Assert.Contains(report.Refusals, r => r.Code == "SL-311" && r.Message.Contains("all masses", StringComparison.Ordinal));
     }
 
-    static Refusal Find(Func<string, double> trueKg) =>
+    static Diagnostic Find(Func<string, double> trueKg) =>
         Diagnosis.Of(Bench.Masses, Bench.Pad().Prove(Bench.Stacks, trueKg)) ?? throw new InvalidOperationException("Nothing was found.");
 }

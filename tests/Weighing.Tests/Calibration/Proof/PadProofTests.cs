@@ -140,7 +140,7 @@ public class PadProofTests
             var kg = Bench.Masses.Kg(p.Load);
             return p with { Counts = p.Counts - (kg > 120 ? 400 * (kg - 120) / 3 : 0) };
         });
-        Assert.Contains(PadProof.Work(Bench.Input([.. points])).Refusals, r => r.Code is "SL-330" or "SL-328");
+        Assert.Contains(PadProof.Work(Bench.Input([.. points])).Refusals, r => r.Code.Text is "SL-330" or "SL-328");
     }
 
     static ProofReport Refuses(string code, ProofInput input)

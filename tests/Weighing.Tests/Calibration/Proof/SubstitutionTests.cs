@@ -15,7 +15,7 @@ public class SubstitutionTests
         Assert.True(steps[0].IsEmpty);
         Assert.Equal(["ballast 1", "ballast 2", "ballast 3"], steps[^1].Ballast);
         Assert.Equal(5, steps[^1].Masses.Count);
-        Assert.Equal("SL-308", Assert.Throws<RefusedException>(() => SubstitutionPlan.Steps(Owned, [], 500, 450)).Refusal.Code);
+        Assert.Equal("SL-308", Assert.Throws<RefusedException>(() => SubstitutionPlan.Steps(Owned, [], 500, 450)).Diagnostic.Code);
     }
 
     [Fact]

@@ -69,7 +69,7 @@ public class PadRotationTests
         Assert.Equal("SL-323", Refused(placements));
     }
 
-    static string Refused(List<PadPlacement> placements) => Assert.Throws<RefusedException>(() => PadRotation.Work(placements)).Refusal.Code;
+    static string Refused(List<PadPlacement> placements) => Assert.Throws<RefusedException>(() => PadRotation.Work(placements)).Diagnostic.Code;
 
     static List<PadPlacement> Weigh(IReadOnlyList<IReadOnlyList<string>> placements, Corners car, double[] gains, double[] warps, double noise, int seed)
     {

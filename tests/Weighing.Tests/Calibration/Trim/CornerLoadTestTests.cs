@@ -69,7 +69,7 @@ public class CornerLoadTestTests
     public void The_test_load_follows_OIML_R_76(int supports, double expected) =>
         Assert.Equal(expected, CornerLoadTest.TestLoadKg(450, supports), 1e-9);
 
-    static string Refused(List<PlacedLoad> places) => Assert.Throws<RefusedException>(() => CornerLoadTest.Work(places, 100)).Refusal.Code;
+    static string Refused(List<PlacedLoad> places) => Assert.Throws<RefusedException>(() => CornerLoadTest.Work(places, 100)).Diagnostic.Code;
 
     static double[] Cells(double[] gains, double x, double y) =>
     [

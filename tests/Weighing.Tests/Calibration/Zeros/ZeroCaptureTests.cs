@@ -64,7 +64,7 @@ public class ZeroCaptureTests
     {
         var (zero, refusals) = ZeroCapture.Judge(Pad, Empty with { Settled = false }, new(), 41_000 - kg / 0.0025);
         Assert.Null(zero);
-        Assert.Equal(first is null ? ["SL-301"] : [first, "SL-301"], refusals.Select(r => r.Code));
+        Assert.Equal(first is null ? ["SL-301"] : [first, "SL-301"], refusals.Select(r => r.Code.Text));
     }
 
     [Fact]
@@ -73,7 +73,7 @@ public class ZeroCaptureTests
         var bad = Empty with { Settled = false, SaturatedCells = [2], RollDeg = -3 };
         var (zero, refusals) = ZeroCapture.Judge(Pad, bad, new(), null);
         Assert.Null(zero);
-        Assert.Equal(["SL-302", "SL-301", "SL-313"], refusals.Select(r => r.Code));
+        Assert.Equal(["SL-302", "SL-301", "SL-313"], refusals.Select(r => r.Code.Text));
     }
 
     [Fact]

@@ -31,14 +31,14 @@ public class CarFileTests
         var mistakes = CarFile.Read(text).Mistakes;
         Assert.Equal(
             [("SL-506", "wheelbase_mm", 5), ("SL-514", "front.motion_ratio", 8), ("SL-513", "front.motion_ratoi", 11), ("SL-515", "rear.spring_rate_n_per_mm", 18)],
-            mistakes.Select(m => (m.Code, m.Place, m.Line!.Value)));
+            mistakes.Select(m => (m.Code.Text, m.Where, m.Line!.Value)));
     }
 
     [Fact]
     public void A_number_that_no_car_has_is_found_at_its_line()
     {
         var mistake = Assert.Single(CarFile.Read(Text.Replace("\"value\": 1480", "\"value\": 58.3")).Mistakes);
-        Assert.Equal(("SL-501", "rear.track_mm", 17), (mistake.Code, mistake.Place, mistake.Line!.Value));
+        Assert.Equal(("SL-501", "rear.track_mm", 17), (mistake.Code.Text, mistake.Where, mistake.Line!.Value));
     }
 
     [Fact]
@@ -128,14 +128,14 @@ public class CarFileTests
     public void Fuel_drivers_and_class_that_cannot_be_are_found_in_their_place(string part, string instead, string code, string place)
     {
         Assert.Contains(part, Text);
-        Assert.Contains(CarFile.Read(Text.Replace(part, instead)).Mistakes, m => (m.Code, m.Place) == (code, place) && m.Line > 35);
+        Assert.Contains(CarFile.Read(Text.Replace(part, instead)).Mistakes, m => (m.Code.Text, m.Where) == (code, place) && m.Line > 35);
     }
 
     [Fact]
     public void A_class_that_counts_what_the_file_does_not_state_is_refused()
     {
         var car = Heron.Car with { Class = new(1000, 0, true, FuelLevel.Finish) };
-        Assert.Equal(["SL-558", "SL-558"], CarModelCheck.Mistakes(car).Select(m => m.Code));
+        Assert.Equal(["SL-558", "SL-558"], CarModelCheck.Mistakes(car).Select(m => m.Code.Text));
         Assert.Empty(CarModelCheck.Mistakes(car with { Class = new(1000, 0, false, FuelLevel.AsWeighed) }));
     }
 

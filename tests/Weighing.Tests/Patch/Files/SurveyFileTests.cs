@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch.Files;
 using Shared;
 
@@ -34,7 +33,7 @@ public partial class SurveyFileTests
     public void Every_mistake_is_listed()
     {
         var mistakes = SurveyFile.Read(Examples[1].Replace("\"from\": \"RF\"", "\"from\": \"FR\"").Replace("\"span_mm\"", "\"span\"")).Mistakes;
-        Assert.Equal(["SL-515", "SL-514", "SL-513", "SL-514", "SL-513"], mistakes.Select(m => m.Code));
+        Assert.Equal(["SL-515", "SL-514", "SL-513", "SL-514", "SL-513"], mistakes.Select(m => m.Code.Text));
         Assert.Equal("SL-514", Assert.Single(SurveyFile.Read("{}").Mistakes).Code);
     }
 
@@ -42,7 +41,7 @@ public partial class SurveyFileTests
     public void Heights_and_differences_do_not_mix()
     {
         var both = SurveyFile.Read(Examples[1]).Survey! with { HeightsMm = new(0, 0, 0, 0), HeightUncertaintiesMm = new(1, 1, 1, 1) };
-        Assert.Equal(CarCodes.PatchInput, Assert.Throws<FindingException>(both.Adjust).Findings[0].Code);
+        Assert.Equal(PatchCodes.InputUnusable, Assert.Throws<DiagnosticException>(both.Adjust).Diagnostics[0].Code);
     }
 
     [GeneratedRegex("```json\n(.*?)```", RegexOptions.Singleline)]

@@ -1,4 +1,3 @@
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 
 namespace Weighing.Tests.Patch.Leans;
@@ -31,17 +30,17 @@ public class LeanTestTests
         var (zero, _) = Test(Lying(0.6, 0), Turned(0.6, 0), Lying(0.66, 0), Turned(0.58, 0)).Outcome();
         // Zeros 0.30 and 0.34: each 0.02 from their mean, whose standard deviation is 0.02.
         Assert.Equal(0.02, zero!.StandardUncertaintyDeg, 1e-9);
-        Assert.Equal(CarCodes.ReversalDisagrees, Test(Lying(0.6, 0), Turned(0.6, 0), Lying(0.6, 0.25), Turned(0.6, 0)).Outcome().Refused!.Code);
+        Assert.Equal(PatchCodes.ReversalDisagrees, Test(Lying(0.6, 0), Turned(0.6, 0), Lying(0.6, 0.25), Turned(0.6, 0)).Outcome().Refused!.Code);
     }
 
     [Fact]
     public void A_pad_that_was_not_turned_is_refused_where_the_ground_leans()
     {
-        Assert.Equal(CarCodes.TurnNotSeen, Test(Lying(0.6, 0)).WhyNot(Lying(0.6, 0.01))!.Code);
+        Assert.Equal(InclinometerCodes.TurnNotSeen, Test(Lying(0.6, 0)).WhyNot(Lying(0.6, 0.01))!.Code);
         var turned = Test(Lying(0.6, 0), Turned(0.6, 0));
-        Assert.Equal(CarCodes.NotTurned, turned.WhyNot(Turned(0.6, 0))!.Code);
+        Assert.Equal(InclinometerCodes.NotTurned, turned.WhyNot(Turned(0.6, 0))!.Code);
         // The first turn was seen: whatever the crew says, this one was none.
-        Assert.Equal(CarCodes.NotTurned, turned.WhyNot(Turned(0.6, 0) with { SaidTurned = true })!.Code);
+        Assert.Equal(InclinometerCodes.NotTurned, turned.WhyNot(Turned(0.6, 0) with { SaidTurned = true })!.Code);
         Assert.Null(turned.WhyNot(Lying(0.6, 0)));
     }
 
@@ -49,7 +48,7 @@ public class LeanTestTests
     public void On_level_ground_the_crew_has_to_say_once_that_it_was_turned()
     {
         var first = Test(Lying(0, 0));
-        Assert.Equal(CarCodes.TurnNotSeen, first.WhyNot(Turned(0, 0))!.Code);
+        Assert.Equal(InclinometerCodes.TurnNotSeen, first.WhyNot(Turned(0, 0))!.Code);
         var said = Turned(0, 0) with { SaidTurned = true };
         Assert.Null(first.WhyNot(said));
         var level = first.With(said);
@@ -65,8 +64,8 @@ public class LeanTestTests
     public void A_zero_beyond_a_mounting_error_and_a_test_that_is_not_over_give_none()
     {
         LeanReading[] far = [.. new[] { 0.5, -0.5, 0.5, -0.5 }.Select(ground => new LeanReading(1.2 + ground, 0, 0.001, At))];
-        Assert.Equal(CarCodes.LeanZeroTooLarge, Test(far).Outcome().Refused!.Code);
-        Assert.Equal(CarCodes.LeanOutOfStep, Test(far[..3]).Outcome().Refused!.Code);
+        Assert.Equal(InclinometerCodes.ZeroTooLarge, Test(far).Outcome().Refused!.Code);
+        Assert.Equal(InclinometerCodes.OutOfStep, Test(far[..3]).Outcome().Refused!.Code);
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Paddock;
 using ScaleLink.Weighing.Statics;
@@ -29,7 +28,7 @@ public class PaddockJudgeTests
         Assert.Equal(60, report.ZeroEveryMinutes);
         Assert.Empty(report.Findings);
         Assert.Equal(Enum.GetValues<PaddockPartKind>().Order(), report.Parts.Select(p => p.Kind).Order());
-        Assert.All(report.Parts, p => Assert.True(p.Words.Length > 0 && p.Mend.EndsWith('.')));
+        Assert.All(report.Parts, p => Assert.True(p.Words.Length > 0 && p.Remedy.EndsWith('.')));
     }
 
     [Fact]
@@ -43,8 +42,8 @@ public class PaddockJudgeTests
         // Not corrected: all of what the statics says, and its doubt on top.
         Assert.InRange(report.Parts[0].ReadingPercent!.Value, Math.Abs(expected.CrossWeightPercent), 1.3 * Math.Abs(expected.CrossWeightPercent));
         Assert.Equal(0, report.Parts[0].ChangePercent);
-        Assert.Contains("scalelink patch shims", report.Parts[0].Mend);
-        Assert.Equal(PaddockCodes.LeftUncorrected, Assert.Single(report.Findings).Code);
+        Assert.Contains("scalelink patch shims", report.Parts[0].Remedy);
+        Assert.Equal(SiteCheckCodes.PatchUncorrected, Assert.Single(report.Findings).Code);
 
         var corrected = PaddockJudge.Judge(Asked(2, Heights(warp)) with { On = [CorrectionKind.Warp] });
         Assert.True(Part(corrected, PaddockPartKind.Warp).ReadingPercent < 0.2 * report.Parts[0].ReadingPercent);
@@ -76,7 +75,7 @@ public class PaddockJudgeTests
         var (u, cross) = (doubtDeg * Math.PI / 180, (Heron.Loads.RF + Heron.Loads.LR) / Heron.TotalKg);
         var parts = Corners.From(c => (c is Corner.RF or Corner.LR ? 1 - cross : -cross) / Heron.TotalKg * Heron.Loads[c] * u * Math.Sqrt((c == Corner.RF ? Math.Pow(Math.PI / 180, 2) : 0) + 2 * u * u));
         Assert.Equal(200 * Math.Sqrt(parts.Dot(parts)), part.ReadingPercent!.Value, 2e-3 * doubtDeg);
-        Assert.Equal(doubtDeg > 0.1, part.Mend.Contains("scalelink patch zero-lean"));
+        Assert.Equal(doubtDeg > 0.1, part.Remedy.Contains("scalelink patch zero-lean"));
     }
 
     [Fact]
@@ -89,9 +88,9 @@ public class PaddockJudgeTests
         var pad = report.Pads[1];
         Assert.Equal(0.06, pad.KgPerKelvin!.Value, 0.006);
         Assert.Equal(5.06, pad.UnlikeK!.Value, 0.5);
-        Assert.Equal([PaddockCodes.ZeroDrifts, PaddockCodes.UnlikeTemperature], report.Findings.Select(f => f.Code));
-        Assert.Contains("shade RF", report.Findings.First(f => f.Code == PaddockCodes.UnlikeTemperature).Mend);
-        Assert.Contains("Shade RF", Part(report, PaddockPartKind.Drift).Mend);
+        Assert.Equal([SiteCheckCodes.ZeroDrifts, SiteCheckCodes.TemperatureUnlike], report.Findings.Select(f => f.Code));
+        Assert.Contains("shade RF", report.Findings.First(f => f.Code == SiteCheckCodes.TemperatureUnlike).Remedy);
+        Assert.Contains("Shade RF", Part(report, PaddockPartKind.Drift).Remedy);
         // RF alone: half of a kilogram a hundredth of the total, (RF + LR) 52 % of it.
         Assert.Equal(pad.DriftKgPer10Min.Estimate * (100 - 52.0) / Heron.TotalKg, report.Drift.CrossWeightPercent.Estimate, 0.002);
         Assert.Equal(pad.DriftKgPer10Min.Estimate, report.Drift.RightKg.Estimate, 0.03);
@@ -127,7 +126,7 @@ public class PaddockJudgeTests
         var random = new Random(8);
         var report = PaddockJudge.Judge(Asked(8, Heights(default), Watched.Pad(Corner.RF, random, celsius: _ => 20, pitch: t => 0.5 * t / 600)));
         Assert.Equal(0.5, report.Pads[1].LeanChangeDeg!.Value, 0.02);
-        Assert.Contains("RF on a board", report.Findings.Single(f => f.Code == PaddockCodes.GroundMoves).Mend);
+        Assert.Contains("RF on a board", report.Findings.Single(f => f.Code == SiteCheckCodes.GroundMoves).Remedy);
         // Half a degree at 250 mm is 2.2 mm, rectangular: 1.26 mm standard.
         var effect = PatchEffect.Of(Car, new(0, 250 * Math.Tan(0.5 * Math.PI / 180) / Math.Sqrt(3), 0, 0));
         Assert.Equal(2 * Math.Abs(effect.CrossWeightPercent), Part(report, PaddockPartKind.Ground).ChangePercent!.Value, 0.05);
@@ -139,7 +138,7 @@ public class PaddockJudgeTests
     {
         var random = new Random(9);
         var report = PaddockJudge.Judge(Asked(9, Heights(default), Watched.Pad(Corner.LF, random, celsius: _ => 38, pitch: _ => 0)));
-        Assert.Equal([PaddockCodes.UnlikeTemperature, PaddockCodes.FarFromProof], report.Findings.Select(f => f.Code));
+        Assert.Equal([SiteCheckCodes.TemperatureUnlike, SiteCheckCodes.FarFromCalibration], report.Findings.Select(f => f.Code));
         // 2e-5 of 268 kg for each of 18 K, rectangular.
         var own = 2e-5 * 18 * 268 / Math.Sqrt(3) * 52 / Heron.TotalKg;
         Assert.Equal(2 * own, Part(report, PaddockPartKind.Temperature).ReadingPercent!.Value, 0.001);
@@ -150,10 +149,10 @@ public class PaddockJudgeTests
     {
         var random = new Random(10);
         var brief = new PaddockQuestion([.. Corners.All.ToArray().Select(c => Watched.Pad(c, random, seconds: 6))], Heron.Loads);
-        Assert.Equal(PaddockCodes.TooShort, Refused(brief));
-        Assert.Equal(PaddockCodes.Input, Refused(Asked(10, null) with { LoadsKg = new(1, 2, double.NaN, 4) }));
-        Assert.Equal(PaddockCodes.Input, Refused(Asked(10, null) with { WantedPercent = 0 }));
+        Assert.Equal(SiteCheckCodes.TooShort, Refused(brief));
+        Assert.Equal(SiteCheckCodes.InputUnusable, Refused(Asked(10, null) with { LoadsKg = new(1, 2, double.NaN, 4) }));
+        Assert.Equal(SiteCheckCodes.InputUnusable, Refused(Asked(10, null) with { WantedPercent = 0 }));
     }
 
-    static string Refused(PaddockQuestion asked) => Assert.Throws<FindingException>(() => PaddockJudge.Judge(asked)).Findings[0].Code;
+    static string Refused(PaddockQuestion asked) => Assert.Throws<DiagnosticException>(() => PaddockJudge.Judge(asked)).Diagnostics[0].Code;
 }

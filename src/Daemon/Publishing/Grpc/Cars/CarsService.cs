@@ -23,7 +23,7 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
     public override Task<Wire.Car> GetCar(Wire.GetCarRequest request, ServerCallContext context)
     {
         var car = request.Name.Length == 0
-            ? cars.InBay ?? throw ApiErrors.NotNow("SL-517", "Nobody said which car stands in the bay.", "Choose one: Car on the page, or scalelink car use FILE.")
+            ? cars.InBay ?? throw ApiErrors.NotNow(CarCodes.NoCarInBay, "Nobody said which car stands in the bay.", "Choose one: Car on the page, or scalelink car use FILE.")
             : cars.Find(request.Name, request.Hash.Length > 0 ? request.Hash : null) ?? throw NoSuchCar(request.Name);
         return Task.FromResult(CarMapping.Car(car, cars.InBay, withFile: true));
     }
@@ -81,7 +81,7 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
     }
 
     public static RpcException NoSuchCar(string name) =>
-        ApiErrors.NotFound("SL-516", $"No car {PeerText.Clean(name, 40)} was saved, or not in that revision.", "See which there are: scalelink car list.");
+        ApiErrors.NotFound(CarCodes.CarNotFound, $"No car {PeerText.Clean(name, 40)} was saved, or not in that revision.", "See which there are: scalelink car list.");
 
     // A mass without a place is no question: the front axle's middle is a place like any other.
     private static Place PlaceOf(Wire.CarPlace? place) => place is null ? new(double.NaN, double.NaN) : new(place.BehindFrontAxleMm, place.LeftOfCentreMm, place.HeightMm);
@@ -94,7 +94,7 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
         {
             Wire.Axle.Front => Axle.Front,
             Wire.Axle.Rear => Axle.Rear,
-            _ => throw ApiErrors.BadRequest("SL-530", "lifts.lifted", "A lift names no axle.", "Say which axle was raised."),
+            _ => throw ApiErrors.BadRequest(CarCodes.LiftUnusable, "lifts.lifted", "A lift names no axle.", "Say which axle was raised."),
         };
         return lift.HowCase == Wire.AxleLift.HowOneofCase.LiftMm
             ? AxleLift.ByHeight(axle, lift.OtherAxleLoadKg.ToGiven(), lift.LiftMm.ToGiven(), setup)

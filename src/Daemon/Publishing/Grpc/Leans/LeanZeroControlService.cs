@@ -1,9 +1,9 @@
+using ScaleLink.Measure.Diagnostics;
 using Grpc.Core;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Leans;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Weighing.Cars;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc.Leans;
@@ -27,7 +27,7 @@ internal sealed class LeanZeroControlService(LiveBay bay, LeanDesk desk, LeanMap
                 desk.Read(pad, step, who);
                 return mapping.Pad(pad);
             }
-            catch (StepRefusedException refused) when (refused.Finding.Code == CarCodes.LeanNotAtRest && clock.NowNs < until)
+            catch (StepRefusedException refused) when (refused.Diagnostic.Code == InclinometerCodes.PadNotAtRest && clock.NowNs < until)
             {
                 await Task.Delay(Pause, time, context.CancellationToken);
             }

@@ -32,7 +32,7 @@ internal sealed class PatchControlService(PatchDesk desk, PatchMapping mapping) 
             _ => null,
         };
         if (kind is not { } known)
-            throw ApiErrors.BadRequest("SL-534", "name", $"There is no correction {PeerText.Clean(request.Name, 20)} of the patch.", "Name slope or warp; tilt is switched in the bay file, pad by pad.");
+            throw ApiErrors.BadRequest(PatchCodes.CorrectionUnknown, "name", $"There is no correction {PeerText.Clean(request.Name, 20)} of the patch.", "Name slope or warp; tilt is switched in the bay file, pad by pad.");
         desk.Set(known, request.On, who);
         return Task.FromResult(mapping.Report());
     }

@@ -25,9 +25,9 @@ internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedRe
     public static SurveyInput Survey(Wire.Survey? survey)
     {
         if (survey is null)
-            throw ApiErrors.BadRequest(CarCodes.PatchInput, "survey", "There is no survey in the request.", "Give four heights, or differences and beam readings.");
+            throw ApiErrors.BadRequest(PatchCodes.InputUnusable, "survey", "There is no survey in the request.", "Give four heights, or differences and beam readings.");
         if (survey.Heights.Count > 0 && (survey.Heights.Count != 4 || survey.Heights.Select(h => h.Corner).Distinct().Count() != 4))
-            throw ApiErrors.BadRequest(CarCodes.SurveyIncomplete, "survey.heights", "Heights are needed of all four pads.", "Give each of LF, RF, LR, RR once.");
+            throw ApiErrors.BadRequest(PatchCodes.HeightsIncomplete, "survey.heights", "Heights are needed of all four pads.", "Give each of LF, RF, LR, RR once.");
         var heights = survey.Heights.ToDictionary(h => h.Corner.ToCorner());
         return new()
         {
@@ -76,16 +76,16 @@ internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedRe
 
     private CarStatics? Statics() => standing.Model is { } car ? new CarStatics(car, loads.PresentOrNone()?.Loads.Sum ?? AnyTotalKg) : null;
 
-    private IEnumerable<Finding> Findings(PatchSurvey? survey, IReadOnlyList<CorrectionKind> on)
+    private IEnumerable<Diagnostic> Findings(PatchSurvey? survey, IReadOnlyList<CorrectionKind> on)
     {
         if (survey is null)
-            yield return new("SL-532", on.Count > 0 ? "Corrections are switched on, but no survey is in force." : "The patch has not been surveyed.", "Measure the heights between the pads and enter the survey: Patch on the page, or scalelink patch survey FILE.");
+            yield return new(PatchCodes.NoHeightMeasurement, on.Count > 0 ? "Corrections are switched on, but no survey is in force." : "The patch has not been surveyed.", "Measure the heights between the pads and enter the survey: Patch on the page, or scalelink patch survey FILE.");
         if (survey is { Spare: 0 })
-            yield return new("SL-533", "Nothing was measured twice: a wrong reading would not show.", "Measure round the patch, four differences: they close on themselves.");
+            yield return new(PatchCodes.NothingMeasuredTwice, "Nothing was measured twice: a wrong reading would not show.", "Measure round the patch, four differences: they close on themselves.");
         if (standing.Model is null)
-            yield return new("SL-517", "Nobody said which car stands in the bay: what the patch does to it cannot be told.", "Choose one: Car on the page, or scalelink car use FILE.");
+            yield return new(CarCodes.NoCarInBay, "Nobody said which car stands in the bay: what the patch does to it cannot be told.", "Choose one: Car on the page, or scalelink car use FILE.");
         else if (loads.PresentOrNone() is null)
-            yield return new("SL-518", $"The bay has no settled loads at this moment; effects are for {AnyTotalKg:0} kg.", "Ask again with the car settled on the pads.");
+            yield return new(CarCodes.NoSettledLoads, $"The bay has no settled loads at this moment; effects are for {AnyTotalKg:0} kg.", "Ask again with the car settled on the pads.");
     }
 
     private static Wire.PatchShape Shape(PatchSurvey survey, Contacts contacts)

@@ -22,7 +22,7 @@ internal sealed class PatchService(PatchDesk desk, PatchMapping mapping) : Wire.
     public override Task<Wire.ShimPlan> PlanShims(Wire.PlanShimsRequest request, ServerCallContext context)
     {
         var survey = request.Survey is { } given ? PatchMapping.Survey(given).Adjust() : desk.State.Survey?.Survey
-            ?? throw ApiErrors.NotNow("SL-532", "The patch has not been surveyed.", "Send a survey, or save one first.");
+            ?? throw ApiErrors.NotNow(PatchCodes.NoHeightMeasurement, "The patch has not been surveyed.", "Send a survey, or save one first.");
         var plan = ShimSearch.Find(survey.HeightsMm, [.. request.Shims.Select(s => new ShimSet(s.ThicknessMm, (int)Math.Min(s.Pieces, 1000)))], request.HasSpreadMm ? request.SpreadMm : 0.5);
         var wire = new Wire.ShimPlan
         {

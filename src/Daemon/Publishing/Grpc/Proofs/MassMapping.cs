@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
@@ -37,7 +38,7 @@ internal static class MassMapping
             Wire.KnownMass.KnownByOneofCase.Certified => KnownMass.Certified(label, mass.Kg, mass.Certified.ExpandedUncertaintyKg,
                 mass.Certified.HasCoverageFactor ? mass.Certified.CoverageFactor : 2),
             Wire.KnownMass.KnownByOneofCase.Water => KnownMass.Water(label, mass.Water.Litres, mass.Water.PlusMinusLitres),
-            _ => throw new StepRefusedException(CalibrationRefusals.NoTolerance.Because($"{label}, {mass.Kg} kg: nothing says how well it is known")),
+            _ => throw new StepRefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label}, {mass.Kg} kg: nothing says how well it is known")),
         };
         return mass.HasLot ? known with { Lot = Clean(mass.Lot) } : known;
     }
@@ -45,7 +46,7 @@ internal static class MassMapping
     private static WeightClass Class(string label, string name) =>
         Enum.TryParse<WeightClass>(name, ignoreCase: true, out var weightClass) && Enum.IsDefined(weightClass) && !char.IsDigit(name[0])
             ? weightClass
-            : throw new StepRefusedException(CalibrationRefusals.NoTolerance.Because($"{label}: there is no class {Clean(name)}"));
+            : throw new StepRefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label}: there is no class {Clean(name)}"));
 
     private static string Clean(string text) => PeerText.Clean(text, LongestLabel);
 }

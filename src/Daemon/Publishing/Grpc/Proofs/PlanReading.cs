@@ -1,6 +1,6 @@
+using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Proving;
 using ScaleLink.Weighing.Calibration;
 using Wire = ScaleLink.Api.V1;
 
@@ -17,9 +17,9 @@ internal static class PlanReading
     {
         var (identity, before, _) = pad.Standing;
         if (identity is null)
-            throw new StepRefusedException(ProofRefusals.NotLive.Because(pad.Corner.ToString()));
+            throw new StepRefusedException(PadStateCodes.NotLive.Because(pad.Corner.ToString()));
         if (before is null)
-            throw new StepRefusedException(ProofRefusals.NoStart.Because(identity.SerialNumber));
+            throw new StepRefusedException(PadStateCodes.NoSensitivity.Because(identity.SerialNumber));
         var masses = MassMapping.Masses(request.Masses);
         var plan = new ProofPlan
         {
@@ -56,5 +56,5 @@ internal static class PlanReading
 
     private static double Checked(string field, double value, double least, double most) => value >= least && value <= most
         ? value
-        : throw ApiErrors.BadRequest("SL-415", field, $"{field} = {value} makes no sense.", $"Give a number from {least} to {most}.");
+        : throw ApiErrors.BadRequest(ServiceCodes.NumberUnusable, field, $"{field} = {value} makes no sense.", $"Give a number from {least} to {most}.");
 }

@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using Grpc.Core;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
@@ -39,7 +40,7 @@ internal sealed class ProofControlService(LiveBay bay, ProofDesk desk, Calibrati
 
     public override Task<Wire.CalibrationSummary> ReadoptCalibration(Wire.ReadoptCalibrationRequest request, ServerCallContext context)
     {
-        var older = shelf.Find(request.Id).Adopted ?? throw new StepRefusedException(ProofRefusals.InForce.Because("it comes from the bay file"));
+        var older = shelf.Find(request.Id).Adopted ?? throw new StepRefusedException(CalibrationCodes.CalibrationInForce.Because("it comes from the bay file"));
         desk.Readopt(older, Who(request.Who), Reason(request.Note));
         return Task.FromResult(CalibrationMapping.Summary(shelf.Find(older.Calibration.Identity)));
     }
@@ -51,9 +52,9 @@ internal sealed class ProofControlService(LiveBay bay, ProofDesk desk, Calibrati
         return Task.FromResult(mapping.View(pad));
     }
 
-    private static string Who(string who) => PeerText.Clean(who, LongestName) is { Length: > 0 } name ? name : throw new StepRefusedException(ProofRefusals.Nameless.Because("who"));
+    private static string Who(string who) => PeerText.Clean(who, LongestName) is { Length: > 0 } name ? name : throw new StepRefusedException(CalibrationCodes.NameOrReasonMissing.Because("who"));
 
     private static string Reason(string reason) => PeerText.Clean(reason, LongestReason);
 
-    private static string Required(string reason) => Reason(reason) is { Length: > 0 } text ? text : throw new StepRefusedException(ProofRefusals.Nameless.Because("reason"));
+    private static string Required(string reason) => Reason(reason) is { Length: > 0 } text ? text : throw new StepRefusedException(CalibrationCodes.NameOrReasonMissing.Because("reason"));
 }

@@ -2,7 +2,6 @@ using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Cars;
 using Wire = ScaleLink.Api.V1;
@@ -22,7 +21,7 @@ internal sealed class ProofMapping(LiveBay bay, ProofDesk desk, ApiMapping mappi
         view.Stamp = mapping.Stamp(bay.Newest?.Seq ?? 0, clock.NowNs, 2.5 * ChangeNudges.AtLeastEvery.TotalMilliseconds);
         view.Cautions.AddRange(ProofCautions.All);
         if (refused is not null)
-            view.Refused = Fault(refused);
+            view.Refused = Now(refused);
         if (proof is { State: ProofState.Measuring })
             FillLive(view, proof);
         return view;
@@ -41,7 +40,7 @@ internal sealed class ProofMapping(LiveBay bay, ProofDesk desk, ApiMapping mappi
             BegunAt = Timestamp.FromDateTimeOffset(proof.BegunAt),
             BegunBy = proof.BegunBy,
             Points = { digest.Points.Select(Point) },
-            Result = digest.Report is { } report ? ResultMapping.Result(report, proof.Flow.Plan.Before, Fault) : null,
+            Result = digest.Report is { } report ? ResultMapping.Result(report, proof.Flow.Plan.Before, Now) : null,
             Masses = { proof.Flow.Plan.Masses.Masses.Select(MassMapping.Record) },
             Ending = Ending(proof),
         };
@@ -65,15 +64,13 @@ internal sealed class ProofMapping(LiveBay bay, ProofDesk desk, ApiMapping mappi
         var answer = bench.Offer(bay, flow);
         view.Ready = answer.Accepted;
         if (!answer.Accepted)
-            view.WaitingFor = Fault(answer.Refusals[0]);
+            view.WaitingFor = Now(answer.Refusals[0]);
         view.Step = StepMapping.Step(flow, clock.ToUtc(clock.NowNs));
         if (bench.Seen is { } seen)
             view.Reading = StepMapping.Reading(flow, seen);
     }
 
-    private Wire.Fault Fault(Refusal refusal) => Fault(StepRefusedException.Sentence(refusal));
-
-    private Wire.Fault Fault(Finding finding) => mapping.Fault(new Fault(finding.Code, finding.Message, finding.Mend, clock.NowNs));
+    private Wire.Diagnostic Now(Diagnostic refusal) => mapping.Told(refusal with { SinceNs = clock.NowNs });
 
     private static Wire.ProofPoint Point(ProgressPoint point)
     {

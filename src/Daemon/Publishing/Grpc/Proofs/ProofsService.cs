@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using System.Globalization;
 using Grpc.Core;
 using ScaleLink.Daemon.Configuration;
@@ -42,7 +43,7 @@ internal sealed class ProofsService(LiveBay bay, ProofDesk desk, ProofLedger pro
         var (before, now) = (shelf.Find(request.BeforeId), shelf.Find(request.NowId));
         return before.Calibration.Pad == now.Calibration.Pad
             ? CalibrationMapping.Comparison(before, now)
-            : throw new StepRefusedException(CalibrationRefusals.OtherPad.Because($"{before.Calibration.Pad} and {now.Calibration.Pad} are two pads"));
+            : throw new StepRefusedException(CalibrationCodes.ReadingOfOtherPad.Because($"{before.Calibration.Pad} and {now.Calibration.Pad} are two pads"));
     });
 
     public override Task<Wire.ListProofsResponse> ListProofs(Wire.ListProofsRequest request, ServerCallContext context)
@@ -72,13 +73,13 @@ internal sealed class ProofsService(LiveBay bay, ProofDesk desk, ProofLedger pro
     public override Task<Wire.ExportedFile> ExportProof(Wire.ExportProofRequest request, ServerCallContext context) => Answer(() =>
     {
         if (request.Format is not (Wire.ExportFormat.Csv or Wire.ExportFormat.Json or Wire.ExportFormat.Html))
-            throw ApiErrors.BadRequest("SL-416", "format", "That format is not offered.", "Ask for CSV, JSON or HTML.");
+            throw ApiErrors.BadRequest(ServiceCodes.FormatNotOffered, "format", "That format is not offered.", "Ask for CSV, JSON or HTML.");
         var number = request.WhatCase == Wire.ExportProofRequest.WhatOneofCase.CalibrationId
             ? shelf.Find(request.CalibrationId).Adopted?.Proof
             : long.TryParse(request.ProofId, CultureInfo.InvariantCulture, out var id) ? id : null;
         var proof = number is { } known ? proofs.Find(known) : null;
         return proof is null
-            ? throw new StepRefusedException(ProofRefusals.NotFound.Because("no proof is behind it"))
+            ? throw new StepRefusedException(CalibrationCodes.CalibrationNotFound.Because("no proof is behind it"))
             : new ProofSheet(mapping.Recorded(proof), bayFile.Bay, time.GetUtcNow()).As(request.Format);
     });
 

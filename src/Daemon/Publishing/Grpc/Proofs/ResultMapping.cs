@@ -6,11 +6,11 @@ namespace ScaleLink.Daemon.Publishing.Grpc.Proofs;
 /// <summary>Puts the outcome of a proof into the words of the public API.</summary>
 internal static class ResultMapping
 {
-    public static Wire.ProofResult Result(ProofReport report, PadCalibration before, Func<Refusal, Wire.Fault> fault)
+    public static Wire.ProofResult Result(ProofReport report, PadCalibration before, Func<Diagnostic, Wire.Diagnostic> told)
     {
         var result = new Wire.ProofResult
         {
-            Refusals = { report.Refusals.Select(fault) },
+            Refusals = { report.Refusals.Select(told) },
             Before = CalibrationMapping.Summary(before),
             CurveOrder = (uint)(report.Curve?.Order ?? 0),
             Shifts = { report.Shifts.Select(CalibrationMapping.Shift) },

@@ -1,9 +1,8 @@
-using ScaleLink.Measure;
 using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
-using ScaleLink.Daemon.Runtime;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Settling;
@@ -23,7 +22,7 @@ internal sealed class RotationMapping(RotationDesk desk, ApiMapping mapping, Bay
         if (view.State is not Wire.RotationState.Review)
         {
             view.Present.AddRange(desk.Present);
-            view.WaitingFor = desk.WaitingFor is { } finding ? Fault(finding) : null;
+            view.WaitingFor = desk.WaitingFor is { } finding ? Now(finding) : null;
             view.Ready = view.WaitingFor is null;
         }
 
@@ -42,7 +41,7 @@ internal sealed class RotationMapping(RotationDesk desk, ApiMapping mapping, Bay
             BegunBy = rotation.BegunBy,
             Placements = { rotation.Flow.Taken.Select((taken, i) => Placement(taken, i + 1)) },
             Result = (rotation.Ending?.Result ?? outcome?.Result) is { } result ? Result(result) : null,
-            Refused = outcome?.Refused is { } refused ? Fault(refused) : null,
+            Refused = outcome?.Refused is { } refused ? Now(refused) : null,
         };
         if (rotation is { IsOpen: true, Flow.Left: [var next, ..] })
             view.Next.AddRange(next);
@@ -82,9 +81,7 @@ internal sealed class RotationMapping(RotationDesk desk, ApiMapping mapping, Bay
         Departs = Math.Abs(gain.Relative) > expanded,
     };
 
-    private Wire.Fault Fault(Refusal refusal) => Fault(StepRefusedException.Sentence(refusal));
-
-    private Wire.Fault Fault(Finding finding) => mapping.Fault(new Fault(finding.Code, finding.Message, finding.Mend, clock.NowNs));
+    private Wire.Diagnostic Now(Diagnostic refusal) => mapping.Told(refusal with { SinceNs = clock.NowNs });
 
     private static Wire.RotationState State(RotationRecord rotation) => rotation switch
     {

@@ -20,11 +20,11 @@ internal sealed class RotationsService(RotationLedger rotations, RotationMapping
     public override Task<Wire.ExportedFile> ExportRotation(Wire.ExportRotationRequest request, ServerCallContext context)
     {
         if (request.Format is not (Wire.ExportFormat.Csv or Wire.ExportFormat.Json or Wire.ExportFormat.Html))
-            throw ApiErrors.BadRequest("SL-416", "format", "That format is not offered.", "Ask for CSV, JSON or HTML.");
+            throw ApiErrors.BadRequest(ServiceCodes.FormatNotOffered, "format", "That format is not offered.", "Ask for CSV, JSON or HTML.");
         return Task.FromResult(new RotationSheet(mapping.Recorded(Find(request.RotationId)), bay.Bay, time.GetUtcNow()).As(request.Format));
     }
 
     private RotationRecord Find(string id) =>
         (long.TryParse(id, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? rotations.All().FirstOrDefault(r => r.Id == number) : null)
-        ?? throw ApiErrors.NotFound(ProofRefusals.NoRotation.Code, $"There is no rotation {PeerText.Clean(id, 20)}.", "See which there are: scalelink proofs rotation list.");
+        ?? throw ApiErrors.NotFound(CalibrationCodes.NoInterchangeRunning, $"There is no rotation {PeerText.Clean(id, 20)}.", "See which there are: scalelink proofs rotation list.");
 }

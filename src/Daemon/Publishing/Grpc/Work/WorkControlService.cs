@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using Grpc.Core;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Runtime;
@@ -37,7 +38,7 @@ internal sealed class WorkControlService(WorkDesk desk, SessionStarter starter, 
         Wire.NameChangeRequest.WhatOneofCase.Turns => WorkRules.Name(view, request.Turns.ToCorners(), null),
         Wire.NameChangeRequest.WhatOneofCase.Other when Text(request.Other, LongestNote) is { Length: > 0 } other => WorkRules.Name(view, null, other),
         Wire.NameChangeRequest.WhatOneofCase.Nothing => WorkRules.Name(view, null, null),
-        _ => throw new StepRefusedException(WorkCodes.StepInput, "The change has no name.", "Give the turns that were made, or say what else changed, or that nothing did."),
+        _ => throw new StepRefusedException(SessionCodes.InputUnusable, "The change has no name.", "Give the turns that were made, or say what else changed, or that nothing did."),
     });
 
     public override Task<Wire.Session> ConfirmStep(Wire.ConfirmStepRequest request, ServerCallContext context) => Step(request.By, WorkRules.Confirm);

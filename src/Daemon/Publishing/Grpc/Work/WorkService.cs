@@ -1,7 +1,7 @@
+using ScaleLink.Measure.Diagnostics;
 using Grpc.Core;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Work;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Planning;
 using Wire = ScaleLink.Api.V1;
 
@@ -46,7 +46,7 @@ internal sealed class WorkService(WorkDesk desk, WorkLedger sessions, SessionNow
             Wire.ExportFormat.Csv => (SessionCsv.Of(view.Session), "text/csv; charset=utf-8", "csv"),
             Wire.ExportFormat.Json => (Google.Protobuf.JsonFormatter.Default.Format(WorkMapping.Session(view)), "application/json", "json"),
             Wire.ExportFormat.Html => (SessionSheet.Of(view), "text/html; charset=utf-8", "html"),
-            _ => throw ApiErrors.BadRequest("SL-535", "format", "No format is given.", "Ask for CSV, JSON or HTML."),
+            _ => throw ApiErrors.BadRequest(SessionCodes.FormatMissing, "format", "No format is given.", "Ask for CSV, JSON or HTML."),
         };
         return Task.FromResult(new Wire.ExportSessionResponse
         {
@@ -62,7 +62,7 @@ internal sealed class WorkService(WorkDesk desk, WorkLedger sessions, SessionNow
         // What was turned since the last reading is in the next one too.
         var (known, turns) = (session.Known!, session.OpenTurns + request.Turns.ToCorners());
         if (WorkRules.CannotBe(turns, known) is { } mistake)
-            throw new FindingException(mistake);
+            throw new DiagnosticException(mistake);
         return Task.FromResult(CaptureMapping.Prediction(StatedPrediction.Of(turns, PerchPlanner.Forecast(known, turns))));
     }
 
@@ -71,18 +71,18 @@ internal sealed class WorkService(WorkDesk desk, WorkLedger sessions, SessionNow
         var session = Weighed(request.SessionId);
         // A plan from the reading before the turns would have them made twice.
         if (session.Open.Count > 0 || session.NeedsName)
-            throw ApiErrors.NotNow(WorkCodes.NotInThisState, session.NeedsName ? "A change waits for its name." : $"{Wording.Turns(session.OpenTurns)} is on record and not read yet.",
+            throw ApiErrors.NotNow(SessionCodes.NotInThisState, session.NeedsName ? "A change waits for its name." : $"{Wording.Turns(session.OpenTurns)} is on record and not read yet.",
                 session.NeedsName ? "Say what was changed, then plan." : "Settle and capture, then plan; or take the adjustment back.");
         return Task.FromResult(WorkMapping.Plan(SessionPlan.Of(session, request.Refine)!));
     }
 
     private WorkSession Find(string id) => sessions.Find(id)
-        ?? throw ApiErrors.NotFound(WorkCodes.NoSuchSession, $"There is no session {PeerText.Clean(id, 40)}.", "See which there are: scalelink work list.");
+        ?? throw ApiErrors.NotFound(SessionCodes.SessionNotFound, $"There is no session {PeerText.Clean(id, 40)}.", "See which there are: scalelink work list.");
 
     private WorkSession Weighed(string id)
     {
-        var session = id.Length > 0 ? Find(id) : desk.Current?.Session ?? throw ApiErrors.NotNow(WorkCodes.NoSession, "No session is open in this bay.", "Start one: Work on the page, or scalelink work start.");
+        var session = id.Length > 0 ? Find(id) : desk.Current?.Session ?? throw ApiErrors.NotNow(SessionCodes.NoSession, "No session is open in this bay.", "Start one: Work on the page, or scalelink work start.");
         return session.Known is not null ? session
-            : throw ApiErrors.NotNow(WorkCodes.NotInThisState, "There is no baseline yet.", "Finish the preparation, settle the car, and capture the baseline first.");
+            : throw ApiErrors.NotNow(SessionCodes.NotInThisState, "There is no baseline yet.", "Finish the preparation, settle the car, and capture the baseline first.");
     }
 }

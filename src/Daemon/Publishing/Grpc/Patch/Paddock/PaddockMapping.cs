@@ -44,7 +44,7 @@ internal static class PaddockMapping
 
     private static Wire.PaddockPart Part(PaddockPart part)
     {
-        var wire = new Wire.PaddockPart { Kind = (Wire.PaddockPartKind)((int)part.Kind + 1), Words = part.Words, Mend = part.Mend };
+        var wire = new Wire.PaddockPart { Kind = (Wire.PaddockPartKind)((int)part.Kind + 1), Words = part.Words, Remedy = part.Remedy };
         if (part.Worst is { } worst)
             wire.Worst = worst.ToWire();
         if (part.ReadingPercent is { } reading)

@@ -1,3 +1,4 @@
+using ScaleLink.Measure.Diagnostics;
 using System.Globalization;
 using Grpc.Core;
 using ScaleLink.Daemon.Paddock;
@@ -24,9 +25,9 @@ internal sealed class PaddockControlService(PaddockDesk desk) : Wire.PaddockCont
         var who = ApiErrors.Who(request.Who);
         var minutes = request.HasMinutes ? request.Minutes : UsualMinutes;
         if (!(minutes is >= PaddockDesk.Shortest and <= PaddockDesk.Longest))
-            throw ApiErrors.BadRequest(PaddockCodes.Input, "minutes", string.Create(CultureInfo.InvariantCulture, $"A watch of {minutes} minutes is not usable."), $"Give {PaddockDesk.Shortest:0} to {PaddockDesk.Longest:0} minutes.");
+            throw ApiErrors.BadRequest(SiteCheckCodes.InputUnusable, "minutes", string.Create(CultureInfo.InvariantCulture, $"A watch of {minutes} minutes is not usable."), $"Give {PaddockDesk.Shortest:0} to {PaddockDesk.Longest:0} minutes.");
         if (request.HasTotalKg && !(request.TotalKg is >= LightestKg and <= HeaviestKg))
-            throw ApiErrors.BadRequest(PaddockCodes.Input, "total_kg", string.Create(CultureInfo.InvariantCulture, $"A car of {request.TotalKg} kg is not usable."), $"Give the total of the car, {LightestKg:0} to {HeaviestKg:0} kg.");
+            throw ApiErrors.BadRequest(SiteCheckCodes.InputUnusable, "total_kg", string.Create(CultureInfo.InvariantCulture, $"A car of {request.TotalKg} kg is not usable."), $"Give the total of the car, {LightestKg:0} to {HeaviestKg:0} kg.");
         desk.Start(minutes, request.HasTotalKg ? request.TotalKg : null, who);
         return Task.FromResult(PaddockMapping.View(desk.State));
     }

@@ -1,0 +1,49 @@
+using System.Text.RegularExpressions;
+using Grpc.Core;
+
+namespace ScaleLink.Board.Connection;
+
+/// <summary>What the page can meet on its way to the daemon, and what the daemon itself tells.</summary>
+public static partial class DaemonDiagnostics
+{
+    /// <summary>The daemon does not answer although it may be there.</summary>
+    public static Diagnostic Silent { get; } = new(ConnectionCodes.TooSlow, "The daemon does not answer in time.", "See whether its machine is overloaded or asleep. This page asks again by itself.");
+
+    /// <summary>Readings come faster than this page can take them.</summary>
+    public static Diagnostic Behind { get; } = new(ConnectionCodes.DeviceTooSlow, "This device is too slow for the readings.", "The page asks for fewer by itself. Close other pages and programs on it.");
+
+    /// <summary>Nothing has been heard since the page was opened.</summary>
+    public static Diagnostic NotYet { get; } = new(ConnectionCodes.NoAnswer, "Waiting for the daemon's first reading.");
+
+    /// <summary>The daemon has ended the stream.</summary>
+    public static Diagnostic Ended { get; } = new(ConnectionCodes.BrokenOff, "The daemon has ended the stream.", "This page asks again by itself.");
+
+    /// <summary>What came over the wire.</summary>
+    public static Diagnostic Read(this Api.V1.Diagnostic told)
+    {
+        ArgumentNullException.ThrowIfNull(told);
+        return new(Code.Read(told.Code), told.Message, told.Remedy) { Where = told.Where, Line = told.HasLine ? (int)told.Line : null };
+    }
+
+    /// <summary>What a call failed with, in the daemon's own words when they are the daemon's.</summary>
+    public static Diagnostic Of(RpcException failure)
+    {
+        ArgumentNullException.ThrowIfNull(failure);
+        var told = CodeLast().Match(failure.Status.Detail);
+        return (told.Success, failure.StatusCode) switch
+        {
+            (true, _) => new Diagnostic(Code.Read(told.Groups[2].Value), told.Groups[1].Value + told.Groups[3].Value),
+            (_, StatusCode.DeadlineExceeded or StatusCode.Cancelled) => Silent,
+            (_, StatusCode.Unknown) when failure.Status.Detail.StartsWith("Exception was thrown by handler", StringComparison.Ordinal) =>
+                new Diagnostic(ConnectionCodes.BrokenOff, "The daemon broke the call off: something went wrong inside it.", "See the daemon's log, and try again."),
+            // A browser tells no more of a refused connection than that it failed.
+            (_, StatusCode.Unavailable or StatusCode.Internal or StatusCode.Unknown) =>
+                new Diagnostic(ConnectionCodes.NoAnswer, "The daemon does not answer.", "Start the daemon. This page asks again by itself."),
+            _ => new Diagnostic(ConnectionCodes.BrokenOff, $"The daemon broke the call off ({failure.StatusCode}).", "See the daemon's log."),
+        };
+    }
+
+    // Where several reasons are told, the first gives the code.
+    [GeneratedRegex(@"^(.+?) \((SL-\d{3})\)(.*)$", RegexOptions.Singleline)]
+    private static partial Regex CodeLast();
+}

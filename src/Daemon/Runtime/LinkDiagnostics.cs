@@ -1,0 +1,39 @@
+namespace ScaleLink.Daemon.Runtime;
+
+/// <summary>What is wrong with a port.</summary>
+public static class LinkDiagnostics
+{
+    /// <summary>The device node is not there.</summary>
+    public static Diagnostic Missing(string port, string known) => new(LinkCodes.PortMissing, $"{port} is not there.",
+        known.Length > 0 ? $"Plug the adapter in, or correct the link; ports seen now: {known}." : "Plug the adapter in; no serial port is seen now.");
+
+    /// <summary>This user may not open it.</summary>
+    public static Diagnostic Forbidden(string port) => new(LinkCodes.PortForbidden, $"{port} may not be opened by this user.",
+        "Add the user to the group that owns the port (often dialout), then log in again.");
+
+    /// <summary>Another program has it.</summary>
+    public static Diagnostic Busy(string port, string? by = null) => new(LinkCodes.PortBusy, $"{port} is held by another program{(by is null ? "" : $": {by}")}.",
+        "Stop the other program; a modem service that probes adapters is a usual one.");
+
+    /// <summary>It is no serial port.</summary>
+    public static Diagnostic NotSerial(string port) => new(LinkCodes.NotSerialPort, $"{port} is not a serial port.",
+        "Name the adapter's device, such as /dev/serial/by-path/....");
+
+    /// <summary>It went away while it was open.</summary>
+    public static Diagnostic HungUp(string port) => new(LinkCodes.PortHungUp, $"{port} hung up.",
+        "Check cable, adapter and hub; the link opens again by itself.");
+
+    /// <summary>A device server refused or dropped the connection.</summary>
+    public static Diagnostic Unreachable(string host, string why) => new(LinkCodes.ServerUnreachable, $"{host} cannot be reached: {why}",
+        "Check that the device server runs and that its address and port are right.");
+
+    /// <summary>Another daemon has it.</summary>
+    /// <param name="port">The port.</param>
+    /// <param name="by">Process, machine, bay and since when.</param>
+    public static Diagnostic Taken(string port, string by) => new(LinkCodes.PortHeld, $"{port} is held by another ScaleLink daemon: {by}.",
+        "End that daemon, or take the port out of one of the two bay files; this daemon opens it by itself once it is free.");
+
+    /// <summary>Anything else the system said.</summary>
+    public static Diagnostic Other(string port, string why) => new(LinkCodes.PortUnusable, $"{port} cannot be used: {why}",
+        "Pull the adapter out and plug it in again; if it stays, try another adapter.");
+}
