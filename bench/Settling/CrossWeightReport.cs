@@ -1,5 +1,4 @@
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Settling;
 using ScaleLink.Weighing.Settling.RockingBlind;
 using Weighing.Tests.Settling.Scenarios;
 

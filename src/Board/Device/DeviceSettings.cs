@@ -1,4 +1,3 @@
-using ScaleLink.Board.Readings;
 
 namespace ScaleLink.Board.Device;
 

@@ -1,6 +1,5 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Board.Age;
-using ScaleLink.Board.Readings;
 
 namespace ScaleLink.Board.Drawing;
 

@@ -2,7 +2,6 @@ using Grpc.Core;
 using ScaleLink.Api.V1;
 using ScaleLink.Board.Connection;
 using ScaleLink.Board.Device;
-using ScaleLink.Board.Readings;
 
 namespace ScaleLink.Board.Operating;
 

@@ -1,4 +1,3 @@
-using ScaleLink.Api.V1;
 
 namespace ScaleLink.Board.Readings;
 

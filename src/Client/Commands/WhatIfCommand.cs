@@ -1,7 +1,6 @@
 using System.CommandLine;
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Terminal;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Questions;
 
 namespace ScaleLink.Client.Commands;

@@ -1,6 +1,5 @@
 using Google.Rpc;
 using Grpc.Core;
-using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
 using Code = ScaleLink.Measure.Diagnostics.Code;
 

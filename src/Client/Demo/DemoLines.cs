@@ -2,7 +2,6 @@ using ScaleLink.Api.V1;
 using ScaleLink.Client.Commands;
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Readings;
-using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Demo;
 

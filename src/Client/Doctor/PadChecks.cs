@@ -1,7 +1,6 @@
 using System.Globalization;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
-using ScaleLink.Client.Readings;
 
 namespace ScaleLink.Client.Doctor;
 

@@ -1,6 +1,5 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
-using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Readings;
 

@@ -1,7 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
 using ScaleLink.Client.Readings;
-using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Terminal;
 

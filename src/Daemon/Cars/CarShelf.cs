@@ -2,7 +2,6 @@ using System.Security.Cryptography;
 using System.Text;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Cars.Files;
 
 namespace ScaleLink.Daemon.Cars;

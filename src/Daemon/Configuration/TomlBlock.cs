@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using System.Globalization;
 using ScaleLink.Weighing.Documents;
 using Tomlyn.Syntax;

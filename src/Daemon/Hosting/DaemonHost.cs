@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Runtime;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using ScaleLink.Weighing.Calibration;
 
 namespace ScaleLink.Daemon.Journal;
 

@@ -1,9 +1,7 @@
-using ScaleLink.Measure.Diagnostics;
 using System.Collections.Immutable;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 
 namespace ScaleLink.Daemon.Leans;

@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.CarInBay;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;

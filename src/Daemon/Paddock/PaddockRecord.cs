@@ -1,4 +1,3 @@
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch.Paddock;
 
 namespace ScaleLink.Daemon.Paddock;

@@ -1,7 +1,5 @@
 using System.Globalization;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing.Cars;
-using ScaleLink.Weighing.Patch.Paddock;
 
 namespace ScaleLink.Daemon.Paddock;
 

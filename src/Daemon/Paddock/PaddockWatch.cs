@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Weighing.Patch.Paddock;
 
 namespace ScaleLink.Daemon.Paddock;
 

@@ -1,7 +1,6 @@
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Patch;
-using ScaleLink.Weighing.Settling;
 
 namespace ScaleLink.Daemon.Patch;
 

@@ -2,7 +2,6 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Files;
 

@@ -1,5 +1,4 @@
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Settling;
 
 namespace ScaleLink.Daemon.Pipeline;
 

@@ -1,10 +1,8 @@
-using ScaleLink.Measure.Diagnostics;
 using System.Collections.Concurrent;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Daemon.Proving;
 

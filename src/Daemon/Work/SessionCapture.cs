@@ -1,5 +1,4 @@
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Daemon.Work;
 

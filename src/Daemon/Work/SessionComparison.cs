@@ -1,6 +1,5 @@
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Daemon.Work;
 

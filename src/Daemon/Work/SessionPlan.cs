@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Planning;
 
 namespace ScaleLink.Daemon.Work;

@@ -1,4 +1,3 @@
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Daemon.Work;
 

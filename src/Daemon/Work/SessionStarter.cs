@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;

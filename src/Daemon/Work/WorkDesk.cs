@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;

@@ -1,7 +1,5 @@
-using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Learning;
 using ScaleLink.Weighing.Planning;
 

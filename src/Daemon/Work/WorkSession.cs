@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using System.Collections.Immutable;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Measure;

@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using System.Text.Json;
 
 namespace ScaleLink.Weighing.Documents;

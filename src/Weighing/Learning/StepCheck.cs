@@ -1,4 +1,3 @@
-using ScaleLink.Weighing.Balance;
 
 namespace ScaleLink.Weighing.Learning;
 

@@ -1,5 +1,4 @@
 using MathNet.Numerics.Distributions;
-using ScaleLink.Weighing.Balance;
 
 namespace ScaleLink.Weighing.Learning;
 

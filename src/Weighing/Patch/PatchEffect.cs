@@ -1,4 +1,3 @@
-using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Weighing.Patch;

@@ -1,5 +1,4 @@
 using MathNet.Numerics.Distributions;
-using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Weighing.Patch;

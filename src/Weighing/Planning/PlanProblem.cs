@@ -1,5 +1,4 @@
 using ScaleLink.Weighing.Cars;
-using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Statics;
 
 namespace ScaleLink.Weighing.Planning;

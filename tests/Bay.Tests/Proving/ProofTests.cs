@@ -1,6 +1,5 @@
 using System.Globalization;
 using ScaleLink.Api.V1;
-using ScaleLink.Measure;
 using Shared.Rig;
 
 namespace Bay.Tests.Proving;

@@ -5,7 +5,6 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using ScaleLink.Api.V1;
 using ScaleLink.Board.Parts.Proving;
-using ScaleLink.Board.Readings;
 
 namespace Board.Tests.Readings;
 

@@ -28,7 +28,7 @@ public class NextStepTests
     public void A_held_reading_gives_no_advice()
     {
         var view = new BayView(new(Freshness.Held, Settled(52), TimeSpan.FromSeconds(4)), new(Freshness.Absent), new(Freshness.Absent), DaemonDiagnostics.Ended);
-        var step = NextStep.For(view, MassUnit.Kilogram);
+        var step = NextStep.For(view, Unit.Kilogram);
         Assert.Equal("Do not use these numbers: no new ones come.", step.Do);
         Assert.Contains("SL-423", step.Why);
     }

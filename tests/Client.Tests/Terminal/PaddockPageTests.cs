@@ -19,7 +19,7 @@ public class PaddockPageTests
         };
         report.Parts.Add(new PaddockPart { Kind = PaddockPartKind.Warp, ChangePercent = 0, Words = "not known: the heights of the pads were not measured", Remedy = "Measure them." });
         report.Parts.Add(new PaddockPart { Kind = PaddockPartKind.Drift, Worst = Corner.Rf, ReadingPercent = 0.03, ChangePercent = 0.042, Words = "the zero of RF moves most", Remedy = "Shade RF." });
-        report.Pads.Add(new PaddockPad { Corner = Corner.Rf, DriftKgPer10Min = new MeasuredValue { Value = 0.123, StandardUncertainty = 0.01 }, TemperatureC = 31.4, WarmedK = 5.2, LeanChangeDeg = 0.01 });
+        report.Pads.Add(new PaddockPad { Corner = Corner.Rf, DriftKgPer10Min = new MeasuredValue { Estimate = 0.123, StandardUncertainty = 0.01 }, TemperatureC = 31.4, WarmedK = 5.2, LeanChangeDeg = 0.01 });
         report.Findings.Add(new ScaleLink.Api.V1.Diagnostic { Code = "SL-582", Message = "The zero of RF drifts.", Remedy = "Shade RF." });
         return report;
     }

@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Runtime;
 
@@ -19,7 +18,7 @@ public sealed class LedgerLockTests : IDisposable
         using (LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6")))
         {
             var refused = Assert.Throws<StartException>(() => LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6")));
-            Assert.Equal(LedgerCodes.LedgerHeld, refused.Code);
+            Assert.Equal(LedgerCodes.LedgerHeld, refused.Diagnostic.Code);
             Assert.Contains($"process {Environment.ProcessId} on {Environment.MachineName}, bay unit6, since 2026-11-30 12:00 UTC", refused.Message);
         }
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.Data.Sqlite;
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Weighing.Calibration;
 
 namespace Daemon.Tests.Journal;
 
@@ -41,7 +40,7 @@ public sealed class WorkflowTests : IDisposable
         var first = Array.IndexOf(refused, null);
         Assert.Equal(["cup", $"plate {first}"], _flow.State);
         Assert.All(refused.Where((_, i) => i != first), r => Assert.Equal(
-            (Workflow<ImmutableList<string>>.Overtaken, $"Somebody else has taken a step meanwhile: entry 2 by crew {first}, 12:00:00 UTC."), (r!.Finding.Code, r.Finding.Message)));
+            (LedgerCodes.StepOvertaken, $"Somebody else has taken a step meanwhile: entry 2 by crew {first}, 12:00:00 UTC."), (r!.Diagnostic.Code, r.Diagnostic.Message)));
         Assert.Equal(2, _ledger.Entries("put").Count);
     }
 
@@ -68,7 +67,7 @@ public sealed class WorkflowTests : IDisposable
         Take("plate", "Ben", about: "table");
         Take("spoon", "Ada", seen: 1);
         var again = TakeUp();
-        Assert.Equal(Workflow<ImmutableList<string>>.Overtaken, Refused(() => Take("jar", "Eve", seen: 1, flow: again)).Code);
+        Assert.Equal(LedgerCodes.StepOvertaken, Refused(() => Take("jar", "Eve", seen: 1, flow: again)).Code);
         Take("jar", "Eve", seen: 3, flow: again);
         Take("fork", "Eve", about: "table", seen: 2, flow: again);
         Assert.Equal("Nothing of that is on record.", Refused(() => Take("lid", "Eve", about: "floor", seen: 2, flow: again)).Message);
@@ -78,7 +77,7 @@ public sealed class WorkflowTests : IDisposable
     public void What_a_rule_refuses_or_what_cannot_be_applied_is_neither_written_nor_shown()
     {
         Take("cup", "Ada");
-        Assert.Equal("SL-301", Refused(() => _flow.Take(Shelf, _ => throw new RefusedException(new Refusal("SL-301", "No", "Wait.")))).Code);
+        Assert.Equal("SL-301", Refused(() => _flow.Take(Shelf, _ => throw new RefusedException(CalibrationCodes.Unsettled, "No.", "Wait."))).Code);
         Assert.Throws<InvalidOperationException>(() => Take("stone", "Ben"));
         Assert.Equal(["cup"], _flow.State);
         Assert.Single(_ledger.Entries("put"));
@@ -120,7 +119,7 @@ public sealed class WorkflowTests : IDisposable
             var refused = Refused(() => Take("plate", "Ada"));
             Assert.Equal("SL-365", refused.Code);
             Assert.Contains("another program holds the ledger", refused.Message);
-            Assert.Contains(_ledger.Path, refused.Mend);
+            Assert.Contains(_ledger.Path, refused.Remedy);
             Assert.Equal(["cup"], _flow.State);
         }
 
@@ -152,7 +151,7 @@ public sealed class WorkflowTests : IDisposable
     private void Take(string what, string who, long? seen = null, string about = Shelf, DateTimeOffset? at = null, Workflow<ImmutableList<string>>? flow = null) =>
         (flow ?? _flow).Take(_ => about, _ => Kind.Entry(at ?? Now, who, new Put(what)), seen);
 
-    private static ScaleLink.Weighing.Cars.Finding Refused(Action step) => Assert.Throws<StepRefusedException>(step).Finding;
+    private static ScaleLink.Measure.Diagnostics.Diagnostic Refused(Action step) => Assert.Throws<StepRefusedException>(step).Diagnostic;
 
     public void Dispose()
     {

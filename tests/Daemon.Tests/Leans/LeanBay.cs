@@ -84,11 +84,11 @@ internal sealed class LeanBay : IDisposable
     /// <summary>Takes a reading; gives the code of its refusal, or nothing.</summary>
     public string? Read(Corner corner = Corner.LF, bool saidTurned = false, int? number = null) => Refused(corner, saidTurned, number)?.Code;
 
-    public ScaleLink.Weighing.Cars.Finding? Refused(Corner corner, bool saidTurned = false, int? number = null) =>
+    public ScaleLink.Measure.Diagnostics.Diagnostic? Refused(Corner corner, bool saidTurned = false, int? number = null) =>
         Refused(() => Desk.Read(Pads[(int)corner], new LeanStep(SaidTurned: saidTurned, Number: number), "crew"));
 
     /// <summary>Why a step was refused; nothing when it was taken.</summary>
-    public static ScaleLink.Weighing.Cars.Finding? Refused(Action step) => (Record.Exception(step) as StepRefusedException)?.Finding;
+    public static ScaleLink.Measure.Diagnostics.Diagnostic? Refused(Action step) => (Record.Exception(step) as StepRefusedException)?.Diagnostic;
 
     /// <summary>A whole test of these pads at once.</summary>
     public void Test(params Corner[] corners)

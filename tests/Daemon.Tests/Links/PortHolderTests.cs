@@ -38,7 +38,7 @@ public sealed class PortHolderTests : IDisposable
         var (first, second) = (Locks("unit6"), Locks("unit7"));
         using (Assert.IsType<HolderLock>(first.Take(port)))
         {
-            var fault = Assert.Throws<LinkFaultException>(() => second.Take(link)).Fault;
+            var fault = Assert.Throws<LinkEndedException>(() => second.Take(link)).Diagnostic;
             Assert.Equal("SL-108", fault.Code);
             Assert.Contains($"process {Environment.ProcessId} on {Environment.MachineName}, bay unit6, since ", fault.Message);
         }

@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using CarOnPads;
 using CarOnPads.Cells;
 using CarOnPads.Physics;
@@ -6,7 +5,6 @@ using Daemon.Tests.Proving;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Paddock;
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Files;
 using ScaleLink.Weighing.Patch.Paddock;
@@ -83,7 +81,7 @@ public sealed class PaddockDeskTests : IDisposable
         var refused = Assert.Single(Refused(desk));
         Assert.Equal(SiteCheckCodes.PadLoaded, refused.Code);
         Assert.StartsWith("RR reads +20", refused.Message);
-        Assert.Equal(SiteCheckCodes.NoWatch, Assert.Throws<StepRefusedException>(() => desk.Stop("crew")).Finding.Code);
+        Assert.Equal(SiteCheckCodes.NoWatch, Assert.Throws<StepRefusedException>(() => desk.Stop("crew")).Diagnostic.Code);
         Assert.Equal((null, null), (desk.State.Now, desk.State.Last));
     }
 
@@ -185,7 +183,7 @@ public sealed class PaddockDeskTests : IDisposable
             _bay.Bench.PutMass(wheel, kg, 0, 0, atOnce: true);
     }
 
-    private static IReadOnlyList<Finding> Refused(PaddockDesk desk) => Assert.Throws<StepRefusedException>(() => desk.Start(2, null, "crew")).Findings;
+    private static IReadOnlyList<ScaleLink.Measure.Diagnostics.Diagnostic> Refused(PaddockDesk desk) => Assert.Throws<StepRefusedException>(() => desk.Start(2, null, "crew")).Diagnostics;
 
     private PaddockDesk Zeroed(Action<ScaleLink.Daemon.Patch.PatchDesk, ScaleLink.Daemon.Cars.CarShelf>? prepare = null)
     {

@@ -1,6 +1,5 @@
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Settling;
 
 namespace Daemon.Tests.Pipeline;
 

@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using CarOnPads;
 using CarOnPads.Cells;
 using Daemon.Tests.Proving;
@@ -49,7 +48,7 @@ public class PadObservationTests
         bay.Desk.Record(Corner.LF, 1, "prover");
         bay.Desk.Repeat(Corner.LF, run: null, "prover");
         bay.Run(1.5);
-        Assert.Equal(CalibrationCodes.Unsettled, Assert.Throws<StepRefusedException>(() => bay.Desk.Record(Corner.LF, 1, "prover")).Finding.Code);
+        Assert.Equal(CalibrationCodes.Unsettled, Assert.Throws<StepRefusedException>(() => bay.Desk.Record(Corner.LF, 1, "prover")).Diagnostic.Code);
         bay.Run(0.6);
         bay.Desk.Record(Corner.LF, 1, "prover");
     }

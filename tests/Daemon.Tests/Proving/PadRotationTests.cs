@@ -126,5 +126,5 @@ public class PadRotationTests(ITestOutputHelper output)
         return found.Gains.Count(gain => Math.Abs(gain.Relative - (gains[gain.Pad] - mean)) <= gain.Expanded(found.DegreesOfFreedom));
     }
 
-    private static string Refused(Action act) => Assert.Throws<StepRefusedException>(act).Finding.Code;
+    private static string Refused(Action act) => Assert.Throws<StepRefusedException>(act).Diagnostic.Code;
 }

@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using CarOnPads;
 using CarOnPads.Physics;
 using Daemon.Tests.Settling.Trials;
@@ -151,7 +150,7 @@ internal sealed class ProvingBay : IDisposable
     // Somebody has a cup of tea; the daemon says when the time is over.
     private void Hold(ProofFlow flow, int minutes)
     {
-        Assert.Equal(CalibrationCodes.OutOfStep, Assert.Throws<StepRefusedException>(() => Desk.Record(Corner.LF, flow.Next!.Number, "prover")).Finding.Code);
+        Assert.Equal(CalibrationCodes.OutOfStep, Assert.Throws<StepRefusedException>(() => Desk.Record(Corner.LF, flow.Next!.Number, "prover")).Diagnostic.Code);
         var since = flow.Readings.First(r => r.Step.MinutesHeld == 0).Reading.Time;
         Run((since + TimeSpan.FromMinutes(minutes) - _clock.ToUtc(_clock.NowNs)).TotalSeconds + 1);
     }
@@ -164,16 +163,16 @@ internal sealed class ProvingBay : IDisposable
         _folder.Delete(recursive: true);
     }
 
-    private static ScaleLink.Weighing.Cars.Finding? Try(Action act)
+    private static ScaleLink.Measure.Diagnostics.Diagnostic? Try(Action act)
     {
         try
         {
             act();
             return null;
         }
-        catch (StepRefusedException refused) when (refused.Finding.Code == CalibrationCodes.Unsettled)
+        catch (StepRefusedException refused) when (refused.Diagnostic.Code == CalibrationCodes.Unsettled)
         {
-            return refused.Finding;
+            return refused.Diagnostic;
         }
     }
 

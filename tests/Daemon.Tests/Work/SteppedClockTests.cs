@@ -30,7 +30,7 @@ public sealed class SteppedClockTests : IDisposable
         Assert.Equal((second.Id, second.Entry), (desk.Current!.Session.Id, desk.Current.Session.Entry));
         var after = desk.Take("", second.Entry, "crew", view => WorkRules.EnterHeights(view, new(110, 111, 120, 121))).Session;
         Assert.Equal(4, after.Entry);
-        Assert.Equal("SL-565", Assert.Throws<StepRefusedException>(() => Desk(earlier).Take("", second.Entry, "Eve", view => WorkRules.EnterHeights(view, new(1, 1, 1, 1)))).Finding.Code);
+        Assert.Equal("SL-565", Assert.Throws<StepRefusedException>(() => Desk(earlier).Take("", second.Entry, "Eve", view => WorkRules.EnterHeights(view, new(1, 1, 1, 1)))).Diagnostic.Code);
     }
 
     public void Dispose()

@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Work;
 using ScaleLink.Measure;
@@ -75,7 +74,7 @@ public sealed class SwitchedPatchTests : IDisposable
     public void After_a_restart_the_same_rest_is_known_by_its_uncorrected_loads()
     {
         var again = _bench.Unseen(Bench.FirstLoads + Warp) with { Patch = [new("warp", Warp)] };
-        Assert.Equal(SessionCodes.SameRest, Assert.Throws<StepRefusedException>(() => WorkRules.Capture(_bench.View, again, null, "")).Finding.Code);
+        Assert.Equal(SessionCodes.SameRest, Assert.Throws<StepRefusedException>(() => WorkRules.Capture(_bench.View, again, null, "")).Diagnostic.Code);
     }
 
     private CapturedReading Corrected(Corners loads) => _bench.Reading(loads + Warp) with { Patch = [new("warp", Warp)] };

@@ -193,7 +193,7 @@ public class WorkSessionTests
         Assert.Equal(SessionStage.Planning, bench.View.Stage);
     }
 
-    private static string Refused(Action step) => Assert.Throws<StepRefusedException>(step).Finding.Code;
+    private static string Refused(Action step) => Assert.Throws<StepRefusedException>(step).Diagnostic.Code;
 
-    private static string Refused(Func<object> step) => Assert.Throws<StepRefusedException>(step).Finding.Code;
+    private static string Refused(Func<object> step) => Assert.Throws<StepRefusedException>(step).Diagnostic.Code;
 }

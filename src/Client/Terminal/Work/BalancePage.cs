@@ -1,6 +1,5 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
-using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using Balance = ScaleLink.Api.V1.Balance;
 using RaceCase = ScaleLink.Api.V1.RaceCase;

@@ -3,7 +3,6 @@ using ScaleLink.Client.Readings;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Questions;
-using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Client.Terminal;
 

@@ -1,8 +1,6 @@
-using ScaleLink.Measure.Diagnostics;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing.Calibration;
-using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Daemon.Proving;
 

@@ -1,10 +1,8 @@
 using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Measure;
 
 using Wire = ScaleLink.Api.V1;
-using Corner = ScaleLink.Measure.Corner;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 

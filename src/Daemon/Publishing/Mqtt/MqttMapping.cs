@@ -1,6 +1,5 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Measure;
 
 namespace ScaleLink.Daemon.Publishing.Mqtt;
 

@@ -1,5 +1,4 @@
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Balance;
 
 namespace ScaleLink.Daemon.Work;
 

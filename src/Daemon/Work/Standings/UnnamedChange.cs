@@ -1,5 +1,4 @@
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Learning;
 
 namespace ScaleLink.Daemon.Work;

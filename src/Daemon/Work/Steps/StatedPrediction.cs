@@ -1,5 +1,4 @@
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Planning;
 using ScaleLink.Weighing.Statics;
 

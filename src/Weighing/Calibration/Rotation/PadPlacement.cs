@@ -1,4 +1,3 @@
-using ScaleLink.Weighing.Statistics;
 
 namespace ScaleLink.Weighing.Calibration;
 

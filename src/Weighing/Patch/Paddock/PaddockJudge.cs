@@ -1,5 +1,4 @@
 using System.Globalization;
-using ScaleLink.Weighing.Balance;
 
 namespace ScaleLink.Weighing.Patch.Paddock;
 

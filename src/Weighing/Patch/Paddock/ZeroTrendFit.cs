@@ -1,4 +1,3 @@
-using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Statistics;
 
 namespace ScaleLink.Weighing.Patch.Paddock;

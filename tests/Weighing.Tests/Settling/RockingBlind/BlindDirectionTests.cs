@@ -1,6 +1,5 @@
 using CsCheck;
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Settling;
 using ScaleLink.Weighing.Settling.RockingBlind;
 using Weighing.Tests.Settling.Scenarios;
 

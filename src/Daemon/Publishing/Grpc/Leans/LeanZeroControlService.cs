@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using Grpc.Core;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Leans;

@@ -4,7 +4,6 @@ using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Publishing.Grpc.Leans;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Patch;
 using ScaleLink.Weighing.Patch.Files;
 using ScaleLink.Weighing.Statics;

@@ -1,9 +1,7 @@
 using Google.Protobuf.WellKnownTypes;
-using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Weighing.Calibration;
-using ScaleLink.Weighing.Cars;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc.Proofs;

@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using System.Globalization;
 using Grpc.Core;
 using ScaleLink.Daemon.Configuration;
@@ -6,7 +5,6 @@ using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Daemon.Publishing.Reports;
-using ScaleLink.Weighing.Calibration;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc.Proofs;

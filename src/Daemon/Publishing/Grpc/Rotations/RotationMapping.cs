@@ -1,11 +1,8 @@
 using Google.Protobuf.WellKnownTypes;
-using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Proving;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
-using ScaleLink.Weighing.Cars;
-using ScaleLink.Weighing.Settling;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc.Rotations;

@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using Grpc.Core;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Work;

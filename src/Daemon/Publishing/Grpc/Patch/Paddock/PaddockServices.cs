@@ -1,8 +1,6 @@
-using ScaleLink.Measure.Diagnostics;
 using System.Globalization;
 using Grpc.Core;
 using ScaleLink.Daemon.Paddock;
-using ScaleLink.Weighing.Patch.Paddock;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
