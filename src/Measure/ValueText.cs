@@ -18,7 +18,7 @@ public sealed record ValueText(string Estimate, string? Expanded, Unit Unit)
     // By so much of its last digit U may be understated: 28.05 becomes 28, as in JCGM 100:2008, 7.2.6.
     private const double Grace = 0.05;
     // What two ways of computing the same U may differ by: 0.3 begins with a 3, however it came about.
-    private const double Fuzz = 1e-9;
+    private const double Fuzz = 1e-6;
     private const double LeastForOneDigit = 3;
 
     /// <summary>Nothing is claimed.</summary>

@@ -1,5 +1,5 @@
 using PublicApiGenerator;
-using ScaleLink.Measure;
+using ScaleLink.Weighing.Balance;
 using Shared;
 
 namespace Weighing.Tests;
@@ -8,6 +8,6 @@ public class PublicApiTests
 {
     [Fact]
     public void The_public_api_is_the_approved_one() => Approved.Matches(
-        typeof(Corners).Assembly.GeneratePublicApi(new ApiGeneratorOptions { IncludeAssemblyAttributes = false }),
+        typeof(LoadSummary).Assembly.GeneratePublicApi(new ApiGeneratorOptions { IncludeAssemblyAttributes = false }),
         "tests", "Weighing.Tests", "PublicApi.approved.txt");
 }

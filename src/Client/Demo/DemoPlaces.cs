@@ -14,10 +14,10 @@ internal static class DemoPlaces
 
     public static string Ending(CrewResult result, Glyphs glyphs)
     {
-        var cross = Shown.Percent(result.Reading.CrossWeightPercent).Bare(glyphs);
+        var cross = Shown.Percent(result.Reading.CrossWeightPercent).Full(glyphs);
         return result.IsOnTarget
-            ? $"Done: cross weight {cross} % is on target after {Counted(result.Adjustments)}"
-            : $"Given up after {Counted(result.Adjustments)} at cross weight {cross} %";
+            ? $"Done: cross weight {cross} is on target after {Counted(result.Adjustments)}"
+            : $"Given up after {Counted(result.Adjustments)} at cross weight {cross}";
     }
 
     private static string Counted(int adjustments) => adjustments == 1 ? "1 adjustment" : $"{adjustments} adjustments";

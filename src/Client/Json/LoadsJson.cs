@@ -7,7 +7,7 @@ using ScaleLink.Measure;
 namespace ScaleLink.Client.Json;
 
 /// <summary>A value, its standard uncertainty and U for 95 %, in the unit that the name around it says.</summary>
-internal sealed record ValueJson(double Value, double? StandardUncertainty, double? ExpandedUncertainty, double? DegreesOfFreedom)
+internal sealed record ValueJson(double Estimate, double? StandardUncertainty, double? ExpandedUncertainty, double? DegreesOfFreedom)
 {
     public static ValueJson? Of(MeasuredValue? value) => value is null ? null : Of(value.AsValue);
 

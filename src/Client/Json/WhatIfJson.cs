@@ -92,7 +92,7 @@ internal static class WhatIfJson
 
     private static JsonObject Of(Value value)
     {
-        var json = new JsonObject { ["value"] = value.Estimate, ["standard_uncertainty"] = value.StandardUncertainty, ["expanded_uncertainty"] = value.Expanded };
+        var json = new JsonObject { ["estimate"] = value.Estimate, ["standard_uncertainty"] = value.StandardUncertainty, ["expanded_uncertainty"] = value.Expanded };
         if (value.DegreesOfFreedom is { } few)
             json["degrees_of_freedom"] = few;
         return json;

@@ -72,7 +72,7 @@ public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
         await Task.Delay(await bay.Bay.Car.Settle(1.5, roll: true, Cancel), Cancel);
         var settled = await bay.Settled(_ => true);
         var total = settled.GetProperty("total_kg");
-        Assert.InRange(total.GetProperty("value").GetDouble() - TotalKg, -2 * total.GetProperty("expanded_uncertainty").GetDouble(), 2 * total.GetProperty("expanded_uncertainty").GetDouble());
+        Assert.InRange(total.GetProperty("estimate").GetDouble() - TotalKg, -2 * total.GetProperty("expanded_uncertainty").GetDouble(), 2 * total.GetProperty("expanded_uncertainty").GetDouble());
         Assert.Equal("high", settled.GetProperty("aim").GetString());
         Assert.All(settled.GetProperty("corners").EnumerateObject(), c => Assert.False(c.Value.GetProperty("proved").GetBoolean()));
     }
@@ -84,10 +84,10 @@ public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
         Assert.True(code == 0, output + error);
         using var json = JsonDocument.Parse(output);
         var cases = json.RootElement.GetProperty("cases").EnumerateArray().ToList();
-        var total = json.RootElement.GetProperty("figures").GetProperty("total_kg").GetProperty("value").GetDouble();
+        var total = json.RootElement.GetProperty("figures").GetProperty("total_kg").GetProperty("estimate").GetDouble();
         Assert.Equal(["FUEL_LEVEL_START", "FUEL_LEVEL_FINISH", "FUEL_LEVEL_START", "FUEL_LEVEL_FINISH"], cases.Select(c => c.GetProperty("fuel").GetString()));
         // docs/cars/heron.json: 25 litres weighed, 6 at the finish, 0.745 kg each; the second driver is 9 kg lighter.
-        var finish = cases[3].GetProperty("figures").GetProperty("total_kg").GetProperty("value").GetDouble();
+        var finish = cases[3].GetProperty("figures").GetProperty("total_kg").GetProperty("estimate").GetDouble();
         Assert.Equal(total - 19 * 0.745 - 9, finish, 1e-6);
         Assert.Equal(finish - 1015, json.RootElement.GetProperty("class_standing").GetProperty("over_kg").GetDouble(), 1e-6);
         var (_, text, _) = await bay.Run("car", "balance", "--left-share", "50");

@@ -14,7 +14,7 @@ public class DemoProcessTests
         Assert.Equal(2, DemoTraces.Users(folder).Count);
         var (code, error) = await demo.End(TimeSpan.FromSeconds(150));
         Assert.True(code == 0, string.Join('\n', demo.Lines) + error);
-        Assert.Matches("Done: cross weight (49|50)\\.\\d+ ±0\\.\\d+ % is on target after \\d+ adjustments?", demo.Lines[^1]);
+        Assert.Matches("Done: cross weight (49|50)\\.\\d+ % ± 0\\.\\d+ % is on target after \\d+ adjustments?", demo.Lines[^1]);
         Assert.Empty(DemoTraces.Users(folder));
         Assert.False(Directory.Exists(folder));
     }

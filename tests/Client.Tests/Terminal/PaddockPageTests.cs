@@ -32,7 +32,7 @@ public class PaddockPageTests
         Assert.Contains("+- 0.042 %", lines[1]);
         Assert.Contains(lines, l => l.StartsWith("  warp         reading not known  change +- 0.000 %", StringComparison.Ordinal));
         Assert.Contains("  First: Measure them.", lines);
-        Assert.Contains("  RF drifts +0.123 +-0.019 kg in 10 min, 31.4 °C (+5.2 K), leaned over by 0.01°", lines);
+        Assert.Contains("  RF drifts +0.123 kg +- 0.020 kg in 10 min, 31.4 °C (+5.2 K), leaned over by 0.01°", lines);
         Assert.Contains(lines, l => l.EndsWith("(SL-582)", StringComparison.Ordinal));
         Assert.Contains("comes on top", lines[^1]);
     }

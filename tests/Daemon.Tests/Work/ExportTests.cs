@@ -1,4 +1,5 @@
 using ScaleLink.Daemon.Work;
+using ScaleLink.Measure;
 
 namespace Daemon.Tests.Work;
 
@@ -21,7 +22,7 @@ public sealed class ExportTests : IDisposable
     [Fact]
     public void The_table_has_a_line_for_each_reading_and_quotes_what_people_typed()
     {
-        var lines = SessionCsv.Of(_bench.Session).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        var lines = Table();
         Assert.Equal(4, lines.Length);
         Assert.All(lines.Where(l => !l.Contains('"')), l => Assert.Equal(lines[0].Split(',').Length, l.Split(',').Length));
         Assert.EndsWith("\"'=1+1, said \"\"Kim\"\" <script>alert(1)</script>\"", lines[2]);
@@ -30,11 +31,22 @@ public sealed class ExportTests : IDisposable
     }
 
     [Fact]
+    public void The_head_the_sheet_and_the_standing_say_the_same_digits()
+    {
+        var head = SessionCsv.Of(_bench.Session).Split("\r\n").TakeWhile(l => l.StartsWith('#')).ToList();
+        var standing = Standing.Of(_bench.Session)!;
+        var total = ValueText.Of(_bench.Session.Captures[^1].Step.Reading.Whole.TotalKg, Unit.Kilogram).Full;
+        Assert.Contains(head, l => l.EndsWith(standing.Words, StringComparison.Ordinal) && l.Contains(ValueText.Of(standing.CrossWeightPercent, Unit.Percent).Full));
+        Assert.Contains(head, l => l.EndsWith($"total {total}", StringComparison.Ordinal));
+        Assert.Contains(total, SessionSheet.Of(_bench.View));
+    }
+
+    [Fact]
     public void Corrections_of_the_patch_stand_in_the_table_and_on_the_sheet()
     {
         var reading = _bench.Reading(Bench.FirstLoads) with { Patch = [new("slope", new(1.24, -1.24, -0.5, 0.5)), new("warp", null)] };
         _bench.Take(WorkRules.Capture(_bench.View, reading, null, ""));
-        var lines = SessionCsv.Of(_bench.Session).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        var lines = Table();
         var column = Array.IndexOf(lines[0].Split(','), "patch_corrections");
         Assert.Equal("slope 1.2 kg; warp refused", lines[^1].Split(',')[column]);
         Assert.Equal("", lines[1].Split(',')[column]);
@@ -67,4 +79,7 @@ public sealed class ExportTests : IDisposable
         var other = _bench.Session with { Start = _bench.Session.Start with { CarHash = "another" } };
         Assert.Equal("SL-574", Assert.Single(SessionComparison.Of(_bench.Session, other).Findings).Code);
     }
+
+    // Without the head for people.
+    private string[] Table() => [.. SessionCsv.Of(_bench.Session).Split("\r\n", StringSplitOptions.RemoveEmptyEntries).SkipWhile(l => l.StartsWith('#'))];
 }
