@@ -38,7 +38,7 @@ public sealed class ExportTests : IDisposable
         var total = ValueText.Of(_bench.Session.Captures[^1].Step.Reading.Whole.TotalKg, Unit.Kilogram).Full;
         Assert.Contains(head, l => l.EndsWith(standing.Words, StringComparison.Ordinal) && l.Contains(ValueText.Of(standing.CrossWeightPercent, Unit.Percent).Full));
         Assert.Contains(head, l => l.EndsWith($"total {total}", StringComparison.Ordinal));
-        Assert.Contains(total, SessionSheet.Of(_bench.View));
+        Assert.Contains(total, System.Net.WebUtility.HtmlDecode(SessionSheet.Of(_bench.View)));
     }
 
     [Fact]
