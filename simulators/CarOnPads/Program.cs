@@ -1,6 +1,6 @@
 using System.CommandLine;
-using CarOnPads;
 using CarOnPads.Hosting;
+using CarOnPads.Runtime;
 
 try
 {

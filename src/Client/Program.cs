@@ -1,3 +1,4 @@
 using ScaleLink.Client.Commands;
+using ScaleLink.Client.Runtime;
 
 return await CommandLine.Run(args, Shell.OfThisProcess());

@@ -1,3 +1,4 @@
+using CarOnPads.Bench;
 using CarOnPads.Cells;
 using CarOnPads.Control;
 using CarOnPads.Physics;

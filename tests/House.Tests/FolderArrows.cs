@@ -8,7 +8,8 @@ namespace House.Tests;
 
 /// <summary>
 /// Which folders of a project use which, read from its compiled code by namespace: signatures, fields, bases and every token in every method body. A
-/// constant is copied by the compiler and leaves no trace.
+/// constant is copied by the compiler and leaves no trace. Folders that lie beside each other are compared, at the top and within each folder; what
+/// lies in the root is a folder of its own, and a folder and one inside it may use each other.
 /// </summary>
 internal sealed class FolderArrows
 {
@@ -16,6 +17,8 @@ internal sealed class FolderArrows
 
     private static readonly Dictionary<short, OpCode> Codes = typeof(OpCodes).GetFields(BindingFlags.Public | BindingFlags.Static)
         .Select(f => (OpCode)f.GetValue(null)!).ToDictionary(c => c.Value);
+
+    private const string Root = "(root)";
 
     private readonly string _root;
     private readonly Assembly _assembly;
@@ -38,15 +41,39 @@ internal sealed class FolderArrows
         context.Unload();
     }
 
-    /// <summary>From a folder to a folder that it uses.</summary>
+    /// <summary>From a folder to a folder beside it that it uses.</summary>
     public IReadOnlySet<(string From, string To)> All => _arrows;
 
     /// <summary>Folders that use each other, in order.</summary>
     public IEnumerable<string> BothWays => _arrows.Where(a => string.CompareOrdinal(a.From, a.To) < 0 && _arrows.Contains((a.To, a.From)))
         .Select(a => $"{a.From} <-> {a.To}").Order(StringComparer.Ordinal);
 
+    /// <summary>Folders that use each other over others, each circle once, in order.</summary>
+    public IEnumerable<string> Circles
+    {
+        get
+        {
+            var above = _arrows.Select(a => a.From).Distinct().ToDictionary(f => f, Reached);
+            return above.Where(f => f.Value.Contains(f.Key))
+                .Select(f => string.Join(", ", f.Value.Where(to => above.TryGetValue(to, out var back) && back.Contains(f.Key)).Order(StringComparer.Ordinal)))
+                .Distinct().Order(StringComparer.Ordinal);
+        }
+    }
+
     // The tests are built as what they look at is.
     private static string Configuration { get; } = new DirectoryInfo(AppContext.BaseDirectory).Name;
+
+    // All that a folder uses, directly or over others; itself only where that leads back.
+    private HashSet<string> Reached(string folder)
+    {
+        var reached = new HashSet<string>();
+        var open = new Stack<string>([folder]);
+        while (open.TryPop(out var from))
+            foreach (var to in _arrows.Where(a => a.From == from).Select(a => a.To))
+                if (reached.Add(to))
+                    open.Push(to);
+        return reached;
+    }
 
     private void Look(Type type, string folder)
     {
@@ -69,6 +96,8 @@ internal sealed class FolderArrows
     {
         foreach (var local in body.LocalVariables)
             Point(folder, local.LocalType);
+        foreach (var clause in body.ExceptionHandlingClauses.Where(c => c.Flags == ExceptionHandlingClauseOptions.Clause))
+            Point(folder, clause.CatchType);
         var (code, types, methods) = (body.GetILAsByteArray()!, type.GetGenericArguments(), method.IsGenericMethod ? method.GetGenericArguments() : []);
         for (var at = 0; at < code.Length;)
         {
@@ -102,8 +131,8 @@ internal sealed class FolderArrows
             case Type type:
                 foreach (var argument in type.GenericTypeArguments)
                     Point(folder, argument);
-                if (type.Assembly == _assembly && Folder(type) is { } to && to != folder)
-                    _arrows.Add((folder, to));
+                if (type.Assembly == _assembly && Folder(type) is { } to)
+                    Add(folder, to);
                 return;
             case MethodBase method:
                 Point(folder, method.DeclaringType);
@@ -117,8 +146,17 @@ internal sealed class FolderArrows
         }
     }
 
-    // Nothing for what the compiler or a generator made, and for the root.
-    private string? Folder(Type type) => type is { IsGenericParameter: false, Namespace: { } name } && name.StartsWith(_root + ".", StringComparison.Ordinal) && !type.IsDefined(typeof(CompilerGeneratedAttribute), false) | type.IsNested
-        ? name[(_root.Length + 1)..].Split('.')[0]
+    // An arrow goes from the outermost folder that does not hold both to its neighbour.
+    private void Add(string from, string to)
+    {
+        var (a, b) = (from.Split('.'), to.Split('.'));
+        var shared = a.Zip(b).TakeWhile(p => p.First == p.Second).Count();
+        if (shared < a.Length && shared < b.Length)
+            _arrows.Add((string.Join('.', a.Take(shared + 1)), string.Join('.', b.Take(shared + 1))));
+    }
+
+    // Nothing for what the compiler or a generator made.
+    private string? Folder(Type type) => type is { IsGenericParameter: false, Namespace: { } name } && $"{name}.".StartsWith(_root + ".", StringComparison.Ordinal) && !type.IsDefined(typeof(CompilerGeneratedAttribute), false) | type.IsNested
+        ? name.Length > _root.Length ? name[(_root.Length + 1)..] : Root
         : null;
 }

@@ -1,3 +1,5 @@
+using CarOnPads.Runtime;
+
 namespace CarOnPads.Cells;
 
 /// <summary>Which imperfections are switched on. Shared by everything that has some.</summary>

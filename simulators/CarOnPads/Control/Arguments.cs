@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CarOnPads.Physics;
+using CarOnPads.Runtime;
 
 namespace CarOnPads.Control;
 

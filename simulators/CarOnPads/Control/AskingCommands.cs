@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using CarOnPads.Bench;
 using CarOnPads.Pads;
 using CarOnPads.Physics;
 

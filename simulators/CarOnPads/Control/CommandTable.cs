@@ -1,4 +1,5 @@
 using System.Text.Json;
+using CarOnPads.Runtime;
 
 namespace CarOnPads.Control;
 

@@ -2,6 +2,8 @@ using System.Collections.Concurrent;
 using System.Net;
 using System.Net.Sockets;
 using System.Text;
+using CarOnPads.Bench;
+using CarOnPads.Runtime;
 
 namespace CarOnPads.Control;
 

@@ -1,6 +1,8 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using CarOnPads.Bench;
+using CarOnPads.Runtime;
 
 namespace CarOnPads.Control;
 

@@ -1,4 +1,5 @@
 using CarOnPads.Physics;
+using CarOnPads.Runtime;
 
 namespace CarOnPads.Control;
 

@@ -1,4 +1,5 @@
 using CarOnPads.Pads;
+using CarOnPads.Runtime;
 using ScaleLink.Protocol.PadFrames;
 
 namespace CarOnPads.Control;

@@ -1,7 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using CarOnPads.Bus;
+using CarOnPads.Bench;
 using CarOnPads.Pads;
 using CarOnPads.Physics;
 using CarOnPads.Replay;

@@ -1,3 +1,4 @@
+using CarOnPads.Bench;
 using CarOnPads.Control;
 
 namespace CarOnPads.Hosting;

@@ -1,7 +1,9 @@
 using System.Runtime.InteropServices;
+using CarOnPads.Bench;
 using CarOnPads.Control;
 using CarOnPads.Ports;
 using CarOnPads.Replay;
+using CarOnPads.Runtime;
 
 namespace CarOnPads.Hosting;
 

@@ -1,7 +1,9 @@
 using System.CommandLine;
+using CarOnPads.Bench;
 using CarOnPads.Cells;
 using CarOnPads.Pads;
 using CarOnPads.Physics;
+using CarOnPads.Runtime;
 
 namespace CarOnPads.Hosting;
 

@@ -1,6 +1,8 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using CarOnPads.Bench;
 using CarOnPads.Control;
+using CarOnPads.Runtime;
 
 namespace CarOnPads.Hosting;
 

@@ -1,3 +1,5 @@
+using CarOnPads.Runtime;
+
 namespace CarOnPads.Pads;
 
 /// <summary>What a pad speaks.</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using CarOnPads.Physics;
+using CarOnPads.Runtime;
 
 namespace CarOnPads.Pads;
 

@@ -1,3 +1,5 @@
+using CarOnPads.Runtime;
+
 namespace CarOnPads.Physics;
 
 /// <summary>Refuses numbers that no car has, by the name they carry in the file.</summary>

@@ -1,4 +1,5 @@
 using System.Runtime.Versioning;
+using CarOnPads.Runtime;
 
 namespace CarOnPads.Ports;
 

@@ -1,3 +1,5 @@
+using CarOnPads.Runtime;
+
 namespace CarOnPads.Ports;
 
 /// <summary>A symbolic link that changes its target in one instant: a reader finds the old or the new, never nothing.</summary>

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Net.Sockets;
+using CarOnPads.Runtime;
 
 namespace CarOnPads.Ports;
 

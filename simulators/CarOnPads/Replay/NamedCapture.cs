@@ -1,3 +1,4 @@
+using CarOnPads.Runtime;
 using ScaleLink.Protocol.Captures;
 
 namespace CarOnPads.Replay;

@@ -21,6 +21,9 @@ internal sealed class DeviceSettings
     /// <summary>Who works at this device, as last told: stands beside every step on record.</summary>
     public string Who { get; private set; } = "";
 
+    /// <summary>Every step stands on record under a name.</summary>
+    public bool HasName => Who.Trim().Length > 0;
+
     public void Load()
     {
         Unit = Of(Browser.Read("unit"), Unit.Kilogram, Unit.Pound);

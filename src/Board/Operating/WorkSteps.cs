@@ -19,9 +19,6 @@ internal sealed class WorkSteps(WorkControl.WorkControlClient control, BayFeed f
     /// <summary>The session that this page saw end last, for its sheet.</summary>
     public Session? Ended { get; private set; }
 
-    /// <summary>Every step stands on record under a name.</summary>
-    public bool HasName => settings.Who.Trim().Length > 0;
-
     public Task Start(string title, double? target, double? tolerance)
     {
         var request = new StartSessionRequest { By = By(), Title = title };

@@ -1,7 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using ScaleLink.Board.Connection;
 using ScaleLink.Board.Device;
-using ScaleLink.Board.Operating;
 
 namespace ScaleLink.Board.Parts;
 
@@ -22,9 +21,6 @@ public abstract class BayPage : ComponentBase, IDisposable
     [Inject]
     private protected DeviceSettings Settings { get; set; } = null!;
 
-    [Inject]
-    private protected WorkSteps Steps { get; set; } = null!;
-
     /// <summary>The bay as judged at the last look.</summary>
     protected BayView View { get; private set; } = null!;
 
@@ -37,7 +33,6 @@ public abstract class BayPage : ComponentBase, IDisposable
         View = Feed.View;
         Heartbeat.Looked += Look;
         Settings.Changed += StateHasChanged;
-        Steps.Changed += StateHasChanged;
     }
 
     /// <inheritdoc/>
@@ -45,8 +40,13 @@ public abstract class BayPage : ComponentBase, IDisposable
     {
         Heartbeat.Looked -= Look;
         Settings.Changed -= StateHasChanged;
-        Steps.Changed -= StateHasChanged;
+        Leave();
         GC.SuppressFinalize(this);
+    }
+
+    /// <summary>The page is left: ends what it hears of besides.</summary>
+    protected virtual void Leave()
+    {
     }
 
     private void Look(BayView view)

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Google.Protobuf;
 using Grpc.Core;
 using ScaleLink.Client.Connection;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Commands;
 

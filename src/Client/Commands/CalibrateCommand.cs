@@ -3,6 +3,7 @@ using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Proving;
 using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Commands;
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Json;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Commands;
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ScaleLink.Client.Demo;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 
 namespace ScaleLink.Client.Commands;

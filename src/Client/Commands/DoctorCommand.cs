@@ -2,6 +2,7 @@ using System.CommandLine;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Doctor;
 using ScaleLink.Client.Json;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Commands;
 
@@ -26,7 +27,7 @@ internal static class DoctorCommand
             var examination = new Examination(daemon, new SystemTree(), TimeSpan.FromSeconds(parsed.GetValue(seconds)));
             var findings = await examination.Run(parsed.GetValue(ports) ?? [], stop);
             if (parsed.GetValue(common.Json))
-                shell.WriteJson(FindingsJson.Of(findings), ClientJson.Default.FindingsJson);
+                shell.WriteJson(FindingsJson.Of(findings), DoctorTexts.Default.FindingsJson);
             else
                 foreach (var line in FindingsTable.Lines(findings))
                     shell.WriteLine(line);

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using ScaleLink.Client.Connection;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Json;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Commands;
 

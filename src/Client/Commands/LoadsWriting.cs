@@ -3,6 +3,7 @@ using ScaleLink.Client.Age;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Commands;

@@ -3,6 +3,7 @@ using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Json;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 
 namespace ScaleLink.Client.Commands;

@@ -4,6 +4,7 @@ using System.IO.Ports;
 using ScaleLink.Client.Doctor;
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Probe;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Protocol.Modbus;
 
 namespace ScaleLink.Client.Commands;
@@ -37,7 +38,7 @@ internal static class ProbeCommand
                 ? probe.Ask(slaves, parsed.GetValue(baud), parsed.GetValue(corner)!, stop)
                 : probe.Listen(parsed.GetValue(baud), TimeSpan.FromSeconds(parsed.GetValue(seconds) ?? UsualSeconds), parsed.GetValue(corner)!, stop), CancellationToken.None);
             if (parsed.GetValue(common.Json))
-                shell.WriteJson(ProbeJson.Of(report), ClientJson.Default.ProbeJson);
+                shell.WriteJson(ProbeJson.Of(report), ProbeTexts.Default.ProbeJson);
             else
                 Write(report, shell);
             return report.Proposal is null ? ExitCodes.NotAchieved : ExitCodes.Done;

@@ -1,8 +1,8 @@
 using System.CommandLine;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
-using ScaleLink.Client.Json;
 using ScaleLink.Client.Proving;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Commands;
 
@@ -28,7 +28,7 @@ internal static class ProofsCommand
             request.Corners.AddRange(parsed.GetValue(corners)!.Select(Readings.Words.Corner));
             var list = await daemon.Ask(o => daemon.Proofs.ListCalibrationsAsync(request, o), stop);
             if (json)
-                shell.WriteJson(new CalibrationsJson([.. list.Calibrations.Select(c => CalibrationJson.Of(c)!)]), ClientJson.Default.CalibrationsJson);
+                shell.WriteJson(new CalibrationsJson([.. list.Calibrations.Select(c => CalibrationJson.Of(c)!)]), ProofTexts.Default.CalibrationsJson);
             else
                 foreach (var line in CalibrationLines.List(list.Calibrations, shell.Glyphs))
                     shell.WriteLine(line);
@@ -42,7 +42,7 @@ internal static class ProofsCommand
         {
             var detail = await daemon.Ask(o => daemon.Proofs.GetCalibrationAsync(new GetCalibrationRequest { Id = parsed.GetValue(id)! }, o), stop);
             if (json)
-                shell.WriteJson(CalibrationJson.Of(detail.Calibration)!, ClientJson.Default.CalibrationJson);
+                shell.WriteJson(CalibrationJson.Of(detail.Calibration)!, ProofTexts.Default.CalibrationJson);
             else
                 foreach (var line in CalibrationLines.Show(detail, shell.Glyphs))
                     shell.WriteLine(line);
@@ -57,7 +57,7 @@ internal static class ProofsCommand
             var request = new CompareCalibrationsRequest { BeforeId = parsed.GetValue(before)!, NowId = parsed.GetValue(now)! };
             var found = await daemon.Ask(o => daemon.Proofs.CompareCalibrationsAsync(request, o), stop);
             if (json)
-                shell.WriteJson(CalibrationLines.Json(found), ClientJson.Default.ComparisonJson);
+                shell.WriteJson(CalibrationLines.Json(found), ProofTexts.Default.ComparisonJson);
             else
                 foreach (var line in CalibrationLines.Compare(found, shell.Glyphs))
                     shell.WriteLine(line);
@@ -74,9 +74,9 @@ internal static class ProofsCommand
             var request = new ReadoptCalibrationRequest { Id = parsed.GetValue(id)!, Who = parsed.GetValue(who)!, Note = parsed.GetValue(note)! };
             var adopted = await daemon.Ask(o => daemon.ProofControl.ReadoptCalibrationAsync(request, o), stop);
             if (json)
-                shell.WriteJson(CalibrationJson.Of(adopted)!, ClientJson.Default.CalibrationJson);
+                shell.WriteJson(CalibrationJson.Of(adopted)!, ProofTexts.Default.CalibrationJson);
             else
-                shell.WriteLine($"Calibration {ResultLines.Short(adopted.Id)} of {Readings.PeerText.Clean(adopted.SerialNumber, 40)} is in force again.");
+                shell.WriteLine($"Calibration {ResultLines.Short(adopted.Id)} of {PeerText.Clean(adopted.SerialNumber, 40)} is in force again.");
         });
     }
 

@@ -3,6 +3,7 @@ using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Commands;
 
@@ -24,7 +25,7 @@ internal static class RecordCommand
             var captures = parsed.GetValue(list) ? await Kept(daemon, stop) : await Record(daemon, Request(parsed.GetValue(corners)!, parsed.GetValue(note), parsed.GetValue(seconds)), stop);
             var copies = parsed.GetValue(folder) is { } place ? await Copy(daemon, captures, place, stop) : null;
             if (parsed.GetValue(common.Json))
-                shell.WriteJson(CapturesJson.Of(captures, copies), ClientJson.Default.CapturesJson);
+                shell.WriteJson(CapturesJson.Of(captures, copies), RecordTexts.Default.CapturesJson);
             else
                 Write(captures, copies, shell);
             return captures.Count > 0 || parsed.GetValue(list) ? ExitCodes.Done : ExitCodes.NotAchieved;

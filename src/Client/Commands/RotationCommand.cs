@@ -2,6 +2,7 @@ using System.CommandLine;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Proving;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Commands;
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ScaleLink.Client.Connection;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 
 namespace ScaleLink.Client.Commands;

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ScaleLink.Client.Json;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 using ScaleLink.Weighing.Questions;
 

@@ -2,6 +2,7 @@ using Grpc.Core;
 using Grpc.Net.Client;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Connection;
 
@@ -156,7 +157,7 @@ public sealed class DaemonConnection : IAsyncDisposable
     private static Uri Parse(string address) =>
         Uri.TryCreate(address, UriKind.Absolute, out var uri) && uri.Scheme is "http" or "https" && uri.Host.Length > 0
             ? uri
-            : throw new ClientException(new Diagnostic(ConnectionCodes.NoAddress, $"\"{Readings.PeerText.Clean(address ?? "", 80)}\" is no address of a daemon.", $"Write it like {DefaultAddress}."));
+            : throw new ClientException(new Diagnostic(ConnectionCodes.NoAddress, $"\"{PeerText.Clean(address ?? "", 80)}\" is no address of a daemon.", $"Write it like {DefaultAddress}."));
 
     // A cable pulled between two machines sends no word: only an unanswered ping tells.
     private static SocketsHttpHandler Handler() => new()

@@ -1,6 +1,6 @@
 using Google.Rpc;
 using Grpc.Core;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 using Code = ScaleLink.Measure.Diagnostics.Code;
 
 namespace ScaleLink.Client.Connection;

@@ -4,7 +4,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using ScaleLink.Client.Connection;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Demo;
 

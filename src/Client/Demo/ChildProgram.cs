@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using ScaleLink.Client.Connection;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Demo;
 

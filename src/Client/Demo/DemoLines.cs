@@ -1,7 +1,7 @@
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Commands;
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Demo;
 

@@ -1,4 +1,5 @@
 using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Demo;
 

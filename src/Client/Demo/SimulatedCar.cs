@@ -1,5 +1,6 @@
 using System.Text.Json;
 using ScaleLink.Client.Connection;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Demo;
 
@@ -17,7 +18,7 @@ internal sealed record SimulatedCar(string Control, IReadOnlyDictionary<string, 
         }
         catch (JsonException e)
         {
-            throw new ClientException(new Diagnostic(DemoCodes.NotReady, $"The simulator began with \"{Readings.PeerText.Clean(line, 120)}\".", "Build client and simulator from the same checkout."), e);
+            throw new ClientException(new Diagnostic(DemoCodes.NotReady, $"The simulator began with \"{PeerText.Clean(line, 120)}\".", "Build client and simulator from the same checkout."), e);
         }
     }
 }

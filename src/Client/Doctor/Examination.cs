@@ -1,5 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Doctor;
 
@@ -31,7 +32,7 @@ internal sealed class Examination(DaemonConnection daemon, SystemTree tree, Time
         try
         {
             var list = await daemon.Ask(options => daemon.Pads.ListPadsAsync(new ListPadsRequest(), options), stop);
-            findings.Add(CheckResult.Pass("daemon", daemon.Name, $"The daemon of bay {Readings.PeerText.Clean(list.Bay, 32)} answers."));
+            findings.Add(CheckResult.Pass("daemon", daemon.Name, $"The daemon of bay {PeerText.Clean(list.Bay, 32)} answers."));
             return list;
         }
         catch (ClientException e)

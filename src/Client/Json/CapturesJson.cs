@@ -1,5 +1,6 @@
+using System.Text.Json.Serialization;
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Json;
 
@@ -12,3 +13,8 @@ internal sealed record CapturesJson(IReadOnlyList<CaptureJson> Captures)
     public static CapturesJson Of(IReadOnlyList<CaptureFile> captures, IReadOnlyList<string>? copies) => new(
         [.. captures.Select((c, k) => new CaptureJson(PeerText.Clean(c.Name, 120), c.Written?.ToDateTime().ToString("yyyy-MM-ddTHH:mm:ss.fffZ"), c.Bytes, copies?[k]))]);
 }
+
+/// <summary>Names in snake case, as in all that is printed as JSON; what is not known is left out.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
+[JsonSerializable(typeof(CapturesJson))]
+internal sealed partial class RecordTexts : JsonSerializerContext;

@@ -1,5 +1,6 @@
+using System.Text.Json.Serialization;
 using ScaleLink.Client.Doctor;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Json;
 
@@ -19,3 +20,8 @@ internal sealed record FindingsJson(IReadOnlyList<FindingJson> Findings)
 
     private static string? Present(string? text) => text is { Length: > 0 } ? PeerText.Clean(text, LongestText) : null;
 }
+
+/// <summary>Names in snake case, as in all that is printed as JSON; what is not known is left out.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
+[JsonSerializable(typeof(FindingsJson))]
+internal sealed partial class DoctorTexts : JsonSerializerContext;

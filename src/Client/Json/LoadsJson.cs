@@ -2,6 +2,7 @@ using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Json;

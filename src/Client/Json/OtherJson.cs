@@ -29,11 +29,4 @@ internal sealed record DemoJson
 [JsonSerializable(typeof(ZeroResultsJson))]
 [JsonSerializable(typeof(TroubleJson))]
 [JsonSerializable(typeof(DemoJson))]
-[JsonSerializable(typeof(ProofEventJson))]
-[JsonSerializable(typeof(CalibrationsJson))]
-[JsonSerializable(typeof(ComparisonJson))]
-[JsonSerializable(typeof(CalibrationJson))]
-[JsonSerializable(typeof(CapturesJson))]
-[JsonSerializable(typeof(FindingsJson))]
-[JsonSerializable(typeof(ProbeJson))]
 internal sealed partial class ClientJson : JsonSerializerContext;

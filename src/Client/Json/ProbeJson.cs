@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using ScaleLink.Client.Probe;
 
 namespace ScaleLink.Client.Json;
@@ -7,3 +8,8 @@ internal sealed record ProbeJson(string Port, int? Baud, string Parity, int Data
 {
     public static ProbeJson Of(ProbeReport r) => new(r.Port, r.Baud, r.Format.Parity.ToString().ToLowerInvariant(), r.Format.DataBits, r.Format.StopBits, r.Bytes, r.Heard, r.Guess.Protocol, r.Guess.Summary, r.Guess.Remarks, r.Proposal);
 }
+
+/// <summary>Names in snake case, as in all that is printed as JSON; what is not known is left out.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
+[JsonSerializable(typeof(ProbeJson))]
+internal sealed partial class ProbeTexts : JsonSerializerContext;

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using ScaleLink.Client.Commands;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Planning;

@@ -1,6 +1,5 @@
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Json;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Proving;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Proving;
 
@@ -36,7 +37,7 @@ internal static partial class MassFile
         {
             var text = line.Trim();
             if (text.Length > 0 && text[0] != '#')
-                masses.Add(Line(text) ?? throw new ClientException(new Diagnostic(ClientCodes.MassesNotUnderstood, $"Line {index + 1} of the masses is not understood: \"{Readings.PeerText.Clean(text, 60)}\".", $"{Example}; 50 B, 50.003, U 0.002 k 2; plate, 25, +-0.1; drum, 60 l, +-0.2.")));
+                masses.Add(Line(text) ?? throw new ClientException(new Diagnostic(ClientCodes.MassesNotUnderstood, $"Line {index + 1} of the masses is not understood: \"{PeerText.Clean(text, 60)}\".", $"{Example}; 50 B, 50.003, U 0.002 k 2; plate, 25, +-0.1; drum, 60 l, +-0.2.")));
         }
 
         return masses.Count is > 0 and <= MostMasses

@@ -1,7 +1,7 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
-using ScaleLink.Client.Commands;
 using ScaleLink.Client.Connection;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Proving;
 
@@ -72,7 +72,7 @@ internal sealed class ProofLines(Shell shell, DaemonConnection daemon, ProofWork
         ["skip"] => work.Skip(step, stop),
         ["finish"] => work.Finish(stop),
         ["again", var run] when uint.TryParse(run, out var number) => work.Repeat(number, stop),
-        _ => throw new ClientException(new Diagnostic(ClientCodes.OrderUnknown, $"\"{Readings.PeerText.Clean(order, 40)}\" is no order.", "Orders: record, back, skip, again N, finish.")),
+        _ => throw new ClientException(new Diagnostic(ClientCodes.OrderUnknown, $"\"{PeerText.Clean(order, 40)}\" is no order.", "Orders: record, back, skip, again N, finish.")),
     };
 
     private async Task Try(Func<Task<ProofView>> ask, bool isOrder)

@@ -1,6 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 
 namespace ScaleLink.Client.Proving;

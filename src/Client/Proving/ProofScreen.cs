@@ -1,8 +1,7 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
-using ScaleLink.Client.Commands;
 using ScaleLink.Client.Connection;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 
 namespace ScaleLink.Client.Proving;

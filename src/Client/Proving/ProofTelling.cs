@@ -1,9 +1,7 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
-using ScaleLink.Client.Commands;
 using ScaleLink.Client.Connection;
-using ScaleLink.Client.Json;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Proving;
 
@@ -41,7 +39,7 @@ internal sealed class ProofTelling(Shell shell, bool json)
     public void Result(ProofView proof)
     {
         if (json)
-            shell.WriteJson(ProofEventJson.Of("result", proof), ClientJson.Default.ProofEventJson);
+            shell.WriteJson(ProofEventJson.Of("result", proof), ProofTexts.Default.ProofEventJson);
         else
             foreach (var line in ResultLines.Of(proof.Result, shell.Glyphs))
                 shell.WriteLine(line);
@@ -73,7 +71,7 @@ internal sealed class ProofTelling(Shell shell, bool json)
     {
         foreach (var point in proof.Points.Skip(_points))
             if (json)
-                shell.WriteJson(ProofEventJson.Of("recorded", proof) with { Point = ProofPointJson.Of(point) }, ClientJson.Default.ProofEventJson);
+                shell.WriteJson(ProofEventJson.Of("recorded", proof) with { Point = ProofPointJson.Of(point) }, ProofTexts.Default.ProofEventJson);
             else
                 shell.WriteLine($"  recorded: {ProofWords.Point(point)}");
         if (proof.Points.Count != _points)
@@ -100,7 +98,7 @@ internal sealed class ProofTelling(Shell shell, bool json)
     private void Say(string what, string text, ProofView? proof = null, Diagnostic? trouble = null)
     {
         if (json)
-            shell.WriteJson(ProofEventJson.Of(what, proof) with { Says = trouble is null ? text : null, Trouble = trouble }, ClientJson.Default.ProofEventJson);
+            shell.WriteJson(ProofEventJson.Of(what, proof) with { Says = trouble is null ? text : null, Trouble = trouble }, ProofTexts.Default.ProofEventJson);
         else
             shell.WriteLine(text);
     }

@@ -1,4 +1,5 @@
 using ScaleLink.Api.V1;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Readings;
 

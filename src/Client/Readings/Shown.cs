@@ -1,4 +1,5 @@
 using ScaleLink.Api.V1;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Readings;

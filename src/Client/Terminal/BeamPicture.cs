@@ -1,5 +1,5 @@
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Terminal;

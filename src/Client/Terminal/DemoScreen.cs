@@ -1,8 +1,8 @@
 using System.Collections.Concurrent;
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Commands;
 using ScaleLink.Client.Demo;
 using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Terminal;
 

@@ -1,5 +1,5 @@
 using System.Text;
-using ScaleLink.Client.Commands;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Terminal;
 

@@ -1,8 +1,8 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
-using ScaleLink.Client.Commands;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Measure;
 using Spectre.Console;
 

@@ -1,6 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
-using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Ports;
 
 namespace ScaleLink.Daemon.Configuration;
 
@@ -39,7 +39,7 @@ internal static partial class BayCheck
     {
         foreach (var (name, source) in Sources(bay).Where(s => s.Source.Link.Length > 0))
         {
-            if (!LinkAddress.TryParse(source, out var address, out var problem))
+            if (!source.TryFind(out var address, out var problem))
                 yield return FileMistake.At(source.Line, ConfigurationCodes.LinkUnusable, $"{name}: {problem}", "Write a device path such as /dev/serial/by-path/..., COM3, or tcp://host:port.");
             else if (SerialPortTrouble.BeforeOpening(address) is { } trouble)
                 yield return FileMistake.At(source.Line, trouble.Code, $"{name}: {trouble.Message}", trouble.Remedy);

@@ -1,4 +1,6 @@
+using System.Diagnostics.CodeAnalysis;
 using System.IO.Ports;
+using ScaleLink.Daemon.Ports;
 using ScaleLink.Protocol.Modbus;
 using ScaleLink.Protocol.TextLines;
 
@@ -44,6 +46,10 @@ public sealed record SourceConfiguration
 
     /// <summary>Line in the bay file, for messages.</summary>
     public int Line { get; init; }
+
+    /// <summary>Where the link leads; <paramref name="problem"/> says what is wrong with it.</summary>
+    public bool TryFind([NotNullWhen(true)] out LinkAddress? address, out string problem) =>
+        LinkAddress.TryParse(Link, port => new SerialAddress(port, Baud, Parity) { DataBits = DataBits, StopBits = StopBits }, out address, out problem);
 }
 
 /// <summary>One slave, how often it is asked, how long its answer may take, and where its numbers lie.</summary>

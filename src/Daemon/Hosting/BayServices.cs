@@ -1,5 +1,4 @@
 using Microsoft.Data.Sqlite;
-using ScaleLink.Daemon.CarInBay;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
@@ -8,7 +7,9 @@ using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Paddock;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Ports;
 using ScaleLink.Daemon.Proving;
+using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Publishing.Grpc.Leans;
 using ScaleLink.Daemon.Publishing.Grpc.Proofs;
@@ -50,9 +51,11 @@ internal static class BayServices
         services.AddSingleton(Weigher);
         services.AddSingleton<WorkLedger>();
         services.AddSingleton<WorkDesk>();
+        services.AddSingleton<SessionBars>();
         services.AddSingleton<ReadingTaker>();
         services.AddSingleton<SessionStarter>();
         services.AddSingleton<SessionNow>();
+        services.AddSingleton<SessionAnswer>();
         services.AddSingleton<AskedReader>();
         services.AddSingleton<PatchMapping>();
         services.AddSingleton<ZeroTaking>();
@@ -97,9 +100,10 @@ internal static class BayServices
         }
     }
 
-    // Whoever keeps the prior in step with the car has to be there before the first block is weighed.
+    // Whoever keeps car and prior in step with what is done has to be there before the first block is weighed.
     private static BayWeigher Weigher(IServiceProvider provider)
     {
+        provider.GetRequiredService<SessionBars>();
         provider.GetRequiredService<CarRocking>();
         return new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, provider.GetRequiredService<BayConfiguration>().Weigh,
             provider.GetRequiredService<RockingPrior>(), provider.GetRequiredService<LivePatch>().Correct, provider.GetRequiredService<NoiseLedger>().Recall());

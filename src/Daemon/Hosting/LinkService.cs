@@ -2,6 +2,7 @@ using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Links.Polling;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Ports;
 using ScaleLink.Daemon.Recording;
 using ScaleLink.Daemon.Runtime;
 
@@ -18,7 +19,7 @@ internal sealed class LinkService(LiveBay bay, ILinkFactory factory, FlightRecor
         foreach (var link in bay.Pads.SelectMany(SourcesOf).GroupBy(s => LinkAddress.NodeOf(s.Source.Link)))
         {
             var members = link.ToList();
-            if (!LinkAddress.TryParse(members[0].Source, out var address, out var problem))
+            if (!members[0].Source.TryFind(out var address, out var problem))
                 throw new StartException(ConfigurationCodes.LinkUnusable, problem, "Correct the link in the bay file.");
             foreach (var (_, source, sink) in members)
                 if (address is SerialAddress && names.Doubt(source.Link) is { } doubt)

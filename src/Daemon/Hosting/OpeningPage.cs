@@ -8,7 +8,7 @@ using Wire = ScaleLink.Api.V1;
 namespace ScaleLink.Daemon.Hosting;
 
 /// <summary>The live view as HTML, for a browser whose page is still starting; with it goes the daemon's clock.</summary>
-internal sealed class OpeningPage(LiveBay bay, ApiMapping mapping, PadsList pads, SessionNow session, BayClock clock)
+internal sealed class OpeningPage(LiveBay bay, ApiMapping mapping, PadsList pads, SessionAnswer session, BayClock clock)
 {
     private const double RateHz = 10;
 
@@ -16,7 +16,7 @@ internal sealed class OpeningPage(LiveBay bay, ApiMapping mapping, PadsList pads
     {
         var now = new Wire.GetClockResponse { MonotonicNs = clock.NowNs, RunId = clock.RunId };
         var loads = bay.Newest is { } reading ? mapping.Loads(reading, new Pace(RateHz).MaxAgeMs, 0) : null;
-        var html = await FirstView.Draw(loads, pads.Now(), session.Take(), now, unit);
+        var html = await FirstView.Draw(loads, pads.Now(), session.Now(), now, unit);
         context.Response.Headers[HeaderNames.CacheControl] = "no-store";
         context.Response.Headers["ScaleLink-Run"] = now.RunId;
         context.Response.Headers["ScaleLink-Clock-Ns"] = $"{now.MonotonicNs}";

@@ -1,4 +1,4 @@
-using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Ports;
 using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Links;

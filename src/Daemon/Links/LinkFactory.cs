@@ -1,4 +1,4 @@
-using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Ports;
 
 namespace ScaleLink.Daemon.Links;
 

@@ -1,6 +1,6 @@
 using System.Runtime.ExceptionServices;
-using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Ports;
 using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Links;

@@ -1,5 +1,5 @@
 using System.Net.Sockets;
-using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Ports;
 using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Links;

@@ -1,4 +1,4 @@
-using ScaleLink.Daemon.CarInBay;
+using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Patch;

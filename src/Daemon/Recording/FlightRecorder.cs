@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Ports;
 using ScaleLink.Protocol.Captures;
 
 namespace ScaleLink.Daemon.Recording;

@@ -1,5 +1,6 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Ports;
 
 namespace ScaleLink.Daemon.Recording;
 

@@ -1,5 +1,6 @@
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Cars.Files;
 using ScaleLink.Weighing.Documents;
 
 namespace ScaleLink.Weighing.Questions;

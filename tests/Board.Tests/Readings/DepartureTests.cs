@@ -1,10 +1,10 @@
-using ScaleLink.Measure;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using ScaleLink.Api.V1;
 using ScaleLink.Board.Parts.Proving;
+using ScaleLink.Measure;
 
 namespace Board.Tests.Readings;
 

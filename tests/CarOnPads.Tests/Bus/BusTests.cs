@@ -1,4 +1,5 @@
 using System.Buffers;
+using CarOnPads.Bench;
 using CarOnPads.Control;
 using CarOnPads.Pads;
 using CarOnPads.Physics;

@@ -1,4 +1,5 @@
 using CarOnPads.Cells;
+using CarOnPads.Runtime;
 using Shared;
 
 namespace CarOnPads.Tests.Cells;

@@ -1,6 +1,7 @@
 using CarOnPads.Cells;
 using CarOnPads.Pads;
 using CarOnPads.Physics;
+using CarOnPads.Runtime;
 
 namespace CarOnPads.Tests.Cells;
 

@@ -1,5 +1,6 @@
 using CarOnPads.Hosting;
 using CarOnPads.Physics;
+using CarOnPads.Runtime;
 
 namespace CarOnPads.Tests.Control;
 

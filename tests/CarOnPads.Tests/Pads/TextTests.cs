@@ -1,6 +1,8 @@
 using System.Text;
+using CarOnPads.Bench;
 using CarOnPads.Pads;
 using CarOnPads.Physics;
+using CarOnPads.Runtime;
 using ScaleLink.Protocol.Readings;
 using ScaleLink.Protocol.TextLines;
 

@@ -1,5 +1,6 @@
 using System.Runtime.Versioning;
 using CarOnPads.Ports;
+using CarOnPads.Runtime;
 
 namespace CarOnPads.Tests.Ports;
 

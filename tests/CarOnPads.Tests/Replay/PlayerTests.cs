@@ -1,4 +1,5 @@
 using CarOnPads.Replay;
+using CarOnPads.Runtime;
 using ScaleLink.Protocol.Captures;
 using ScaleLink.Protocol.Modbus;
 

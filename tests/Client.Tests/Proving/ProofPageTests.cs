@@ -1,7 +1,7 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
 using ScaleLink.Client.Proving;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 using Shared;
 
 namespace Client.Tests.Proving;

@@ -1,5 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace Client.Tests.Readings;
 

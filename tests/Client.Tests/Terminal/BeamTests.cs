@@ -1,5 +1,5 @@
 using CsCheck;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 
 namespace Client.Tests.Terminal;

@@ -1,6 +1,6 @@
 using Google.Protobuf.WellKnownTypes;
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 
 namespace Client.Tests.Terminal;

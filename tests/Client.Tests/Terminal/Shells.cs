@@ -1,5 +1,4 @@
-using ScaleLink.Client.Commands;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace Client.Tests.Terminal;
 

@@ -1,5 +1,6 @@
 using System.IO.Ports;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Ports;
 using ScaleLink.Protocol.Modbus;
 using ScaleLink.Protocol.PadFrames;
 using ScaleLink.Protocol.Readings;
@@ -142,7 +143,7 @@ public class SourceTests
             unit = "kg"
             capacity_kg = 500
             """, "bay.toml");
-        Assert.True(LinkAddress.TryParse(file.Configuration!.Pads[0].Source, out var address, out _));
+        Assert.True(file.Configuration!.Pads[0].Source.TryFind(out var address, out _));
         Assert.Equal("4800 even 7 2", Assert.IsType<SerialAddress>(address).Line);
     }
 

@@ -1,4 +1,4 @@
-using CarOnPads;
+using CarOnPads.Bench;
 using CarOnPads.Physics;
 using Daemon.Tests.Settling.Trials;
 using Microsoft.Extensions.Time.Testing;

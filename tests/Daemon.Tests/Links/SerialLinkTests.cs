@@ -1,6 +1,6 @@
 using CarOnPads.Ports;
-using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Ports;
 using ScaleLink.Daemon.Runtime;
 
 namespace Daemon.Tests.Links;

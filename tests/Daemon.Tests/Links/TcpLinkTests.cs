@@ -1,7 +1,7 @@
 using System.Net;
 using System.Net.Sockets;
-using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Links;
+using ScaleLink.Daemon.Ports;
 using ScaleLink.Daemon.Runtime;
 
 namespace Daemon.Tests.Links;

@@ -1,4 +1,4 @@
-using CarOnPads;
+using CarOnPads.Bench;
 using CarOnPads.Cells;
 using Daemon.Tests.Proving;
 using ScaleLink.Daemon.Journal;

@@ -1,4 +1,4 @@
-using ScaleLink.Daemon.CarInBay;
+using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Measure;

@@ -1,4 +1,4 @@
-using CarOnPads;
+using CarOnPads.Bench;
 using CarOnPads.Cells;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Weighing.Calibration;

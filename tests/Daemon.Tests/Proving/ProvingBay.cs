@@ -1,8 +1,7 @@
-using CarOnPads;
+using CarOnPads.Bench;
 using CarOnPads.Physics;
 using Daemon.Tests.Settling.Trials;
 using Microsoft.Extensions.Time.Testing;
-using ScaleLink.Daemon.CarInBay;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
@@ -85,8 +84,7 @@ internal sealed class ProvingBay : IDisposable
         var bay = BayFile.Parse("bay = \"trial\"", "bay.toml").Configuration!;
         var (patch, cars) = (new PatchDesk(_ledger, bay, _time), new CarShelf(_ledger, bay, _time));
         prepare?.Invoke(patch, cars);
-        var standing = new StandingCar(cars, new WorkDesk(new WorkLedger(_ledger), _live, patch, _time));
-        return _paddock = new PaddockDesk(_live, patch, standing, bay, new PaddockLedger(_ledger, bay.Bay), _clock);
+        return _paddock = new PaddockDesk(_live, patch, new StandingCar(cars), bay, new PaddockLedger(_ledger, bay.Bay), _clock);
     }
 
     /// <summary>What looks after the zero of one pad.</summary>

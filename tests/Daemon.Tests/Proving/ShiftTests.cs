@@ -1,4 +1,4 @@
-using CarOnPads;
+using CarOnPads.Bench;
 using CarOnPads.Cells;
 using ScaleLink.Daemon.Zeros;
 using ScaleLink.Weighing.Calibration;

@@ -1,4 +1,4 @@
-using CarOnPads;
+using CarOnPads.Bench;
 using CarOnPads.Cells;
 using ScaleLink.Api.V1;
 using ScaleLink.Daemon.Pipeline;

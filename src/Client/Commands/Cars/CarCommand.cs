@@ -1,6 +1,8 @@
 using System.CommandLine;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
+using ScaleLink.Client.Json;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 using ScaleLink.Weighing.Cars.Files;
 

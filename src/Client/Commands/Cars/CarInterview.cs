@@ -1,4 +1,5 @@
 using System.Globalization;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Client.Commands;

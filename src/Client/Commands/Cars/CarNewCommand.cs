@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 using ScaleLink.Weighing.Cars.Files;
 

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Commands;
 

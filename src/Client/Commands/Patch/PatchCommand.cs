@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 using ScaleLink.Weighing.Patch.Files;
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 
 namespace ScaleLink.Client.Commands;

@@ -2,6 +2,7 @@ using System.CommandLine;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
 using ScaleLink.Client.Connection;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 
 namespace ScaleLink.Client.Commands;

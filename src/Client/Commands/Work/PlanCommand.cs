@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ScaleLink.Api.V1;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 
 namespace ScaleLink.Client.Commands;

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 
 namespace ScaleLink.Client.Commands;

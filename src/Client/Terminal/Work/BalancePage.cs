@@ -1,5 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Weighing.Balance;
 using Balance = ScaleLink.Api.V1.Balance;
 using RaceCase = ScaleLink.Api.V1.RaceCase;

@@ -1,4 +1,4 @@
-using ScaleLink.Client.Commands;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Terminal;
 

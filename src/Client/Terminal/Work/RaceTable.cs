@@ -1,4 +1,4 @@
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
 

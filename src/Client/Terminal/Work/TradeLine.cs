@@ -1,4 +1,4 @@
-using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Terminal;
 

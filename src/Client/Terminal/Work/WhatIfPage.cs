@@ -1,5 +1,6 @@
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Questions;

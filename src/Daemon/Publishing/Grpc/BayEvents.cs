@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Publishing.Grpc;
 internal static class BayEvents
 {
     public static async IAsyncEnumerable<Wire.BayEvent> Merge(
-        PacedLoads loads, (ChangeNudges Changes, PadsList Pads) pads, (ChangeNudges Changes, SessionNow Session) work, [EnumeratorCancellation] CancellationToken cancellation)
+        PacedLoads loads, (ChangeNudges Changes, PadsList Pads) pads, (ChangeNudges Changes, SessionAnswer Session) work, [EnumeratorCancellation] CancellationToken cancellation)
     {
         var reading = loads.WaitAsync(cancellation).AsTask();
         var (change, step) = (pads.Changes.Items.WaitToReadAsync(cancellation).AsTask(), work.Changes.Items.WaitToReadAsync(cancellation).AsTask());
@@ -28,7 +28,7 @@ internal static class BayEvents
                 if (!await step)
                     yield break;
                 work.Changes.Items.TryRead(out _);
-                yield return new Wire.BayEvent { Session = work.Session.Take() };
+                yield return new Wire.BayEvent { Session = work.Session.Now() };
                 step = work.Changes.Items.WaitToReadAsync(cancellation).AsTask();
             }
 

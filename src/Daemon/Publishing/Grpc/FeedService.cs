@@ -6,7 +6,7 @@ using Wire = ScaleLink.Api.V1;
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
 /// <summary>The live loads over gRPC.</summary>
-internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads, SessionNow session, WorkDesk desk, BayClock clock, TimeProvider time) : Wire.Feed.FeedBase
+internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads, SessionAnswer session, WorkDesk desk, BayClock clock, TimeProvider time) : Wire.Feed.FeedBase
 {
     private const double DefaultRateHz = 10;
 
@@ -29,7 +29,7 @@ internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads
     {
         using var loads = Watch(request.HasRateHz ? request.RateHz : DefaultRateHz);
         using var changes = ChangeNudges.Of(bay.Pads, time);
-        using var steps = ChangeNudges.Of(desk, time);
+        using var steps = new ChangeNudges(nudge => desk.Changed += nudge, nudge => desk.Changed -= nudge, time);
         await foreach (var next in BayEvents.Merge(loads, (changes, pads), (steps, session), context.CancellationToken))
             await responses.WriteAsync(next, context.CancellationToken);
     }

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Work;
 
 namespace ScaleLink.Daemon.Publishing.Mqtt;
@@ -11,7 +10,7 @@ internal sealed class MqttWork(MqttTopics topics, MqttWorkMapping mapping, Sessi
     public async Task Pump(MqttConnection connection, CancellationToken stop)
     {
         var (session, capture) = ("", "");
-        using var changes = ChangeNudges.Of(desk, time);
+        using var changes = new ChangeNudges(nudge => desk.Changed += nudge, nudge => desk.Changed -= nudge, time);
         await foreach (var _ in changes.Items.ReadAllAsync(stop))
         {
             var newest = mapping.Session(now.Look());

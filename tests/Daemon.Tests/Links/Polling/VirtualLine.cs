@@ -1,9 +1,10 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Links.Polling;
 using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Ports;
+using ScaleLink.Measure;
 using ScaleLink.Protocol.Modbus;
 using ScaleLink.Protocol.Readings;
-using ScaleLink.Measure;
 
 namespace Daemon.Tests.Links.Polling;
 

@@ -1,4 +1,4 @@
-using CarOnPads;
+using CarOnPads.Bench;
 using CarOnPads.Physics;
 
 namespace Daemon.Tests.Settling.Trials;

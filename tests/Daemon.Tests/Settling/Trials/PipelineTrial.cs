@@ -1,4 +1,4 @@
-using CarOnPads;
+using CarOnPads.Bench;
 using CarOnPads.Cells;
 using CarOnPads.Physics;
 using ScaleLink.Daemon.Configuration;

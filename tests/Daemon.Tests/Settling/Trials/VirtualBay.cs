@@ -1,7 +1,7 @@
-using CarOnPads;
+using CarOnPads.Bench;
 using CarOnPads.Physics;
 using Microsoft.Extensions.Time.Testing;
-using ScaleLink.Daemon.CarInBay;
+using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Measure;

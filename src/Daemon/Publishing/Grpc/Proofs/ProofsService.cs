@@ -12,6 +12,9 @@ namespace ScaleLink.Daemon.Publishing.Grpc.Proofs;
 /// <summary>Calibrations and proofs over gRPC, for reading.</summary>
 internal sealed class ProofsService(LiveBay bay, ProofDesk desk, ProofLedger proofs, CalibrationShelf shelf, ProofMapping mapping, BayConfiguration bayFile, TimeProvider time) : Wire.Proofs.ProofsBase
 {
+    // While a point is measured, its countdown is to be seen.
+    private static readonly TimeSpan Beat = TimeSpan.FromMilliseconds(200);
+
     public override Task<Wire.ListCalibrationsResponse> ListCalibrations(Wire.ListCalibrationsRequest request, ServerCallContext context)
     {
         var wanted = bay.Pads.Where(p => request.Corners.Contains(p.Corner.ToWire())).Select(p => p.Standing.Identity?.SerialNumber)
@@ -54,7 +57,7 @@ internal sealed class ProofsService(LiveBay bay, ProofDesk desk, ProofLedger pro
     public override async Task WatchProof(Wire.WatchProofRequest request, IServerStreamWriter<Wire.ProofView> responses, ServerCallContext context)
     {
         var pad = bay.PadAt(request.Corner);
-        using var changes = ChangeNudges.Of(desk, time);
+        using var changes = new ChangeNudges(nudge => desk.Changed += nudge, nudge => desk.Changed -= nudge, time, Beat);
         var (proof, writtenAt) = (desk.At(pad.Corner), long.MinValue);
         await foreach (var _ in changes.Items.ReadAllAsync(context.CancellationToken))
         {

@@ -7,17 +7,17 @@ using Wire = ScaleLink.Api.V1;
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
 /// <summary>Work sessions over gRPC, for reading.</summary>
-internal sealed class WorkService(WorkDesk desk, WorkLedger sessions, SessionNow now, TimeProvider time) : Wire.Work.WorkBase
+internal sealed class WorkService(WorkDesk desk, WorkLedger sessions, SessionAnswer session, TimeProvider time) : Wire.Work.WorkBase
 {
     private const uint MostListed = 100;
 
-    public override Task<Wire.GetSessionResponse> GetSession(Wire.GetSessionRequest request, ServerCallContext context) => Task.FromResult(now.Take());
+    public override Task<Wire.GetSessionResponse> GetSession(Wire.GetSessionRequest request, ServerCallContext context) => Task.FromResult(session.Now());
 
     public override async Task WatchSession(Wire.WatchSessionRequest request, IServerStreamWriter<Wire.GetSessionResponse> responses, ServerCallContext context)
     {
-        using var changes = ChangeNudges.Of(desk, time);
+        using var changes = new ChangeNudges(nudge => desk.Changed += nudge, nudge => desk.Changed -= nudge, time);
         await foreach (var _ in changes.Items.ReadAllAsync(context.CancellationToken))
-            await responses.WriteAsync(now.Take(), context.CancellationToken);
+            await responses.WriteAsync(session.Now(), context.CancellationToken);
     }
 
     public override Task<Wire.ListSessionsResponse> ListSessions(Wire.ListSessionsRequest request, ServerCallContext context)
