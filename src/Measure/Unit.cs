@@ -38,10 +38,10 @@ public sealed record Unit(string Sign, double Factor, int RoughDecimals, int Liv
     public static Unit Psi { get; } = new("psi", PoundForceN / InchMm / InchMm * 10, 0, 1, 2);
 
     /// <summary>A part of a whole.</summary>
-    public static Unit Percent { get; } = new("%", 1, 1, 3, 3);
+    public static Unit Percent { get; } = new("%", 1, 1, 2, 2);
 
     /// <summary>Plane angle.</summary>
-    public static Unit Degree { get; } = new("°", 1, 1, 2, 3);
+    public static Unit Degree { get; } = new("°", 1, 1, 2, 2);
 
     /// <summary>A number without an uncertainty of its own, such as a height that was asked for, in this unit and without its sign.</summary>
     /// <param name="value">In the base unit.</param>

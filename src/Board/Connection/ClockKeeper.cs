@@ -25,7 +25,7 @@ internal sealed class ClockKeeper(Feed.FeedClient daemon, TimeProvider time)
     /// <param name="at">Timestamp from before it was fetched: no value looks younger than it is.</param>
     public void Take(LearnedClock learned, long at)
     {
-        Clock.Take(learned.Answer, at - (long)(learned.Since.TotalSeconds * time.TimestampFrequency));
+        Clock.Take(learned.Answer, at - (long)(learned.Since.TotalSeconds * time.TimestampFrequency), time.GetTimestamp());
         _isAskedAlready = true;
     }
 
@@ -75,6 +75,7 @@ internal sealed class ClockKeeper(Feed.FeedClient daemon, TimeProvider time)
         using var either = CancellationTokenSource.CreateLinkedTokenSource(stop, deadline.Token);
         _askedAt = time.GetTimestamp();
         var askedAt = _askedAt;
-        Clock.Take(await daemon.GetClockAsync(new GetClockRequest(), cancellationToken: either.Token), askedAt);
+        var answer = await daemon.GetClockAsync(new GetClockRequest(), cancellationToken: either.Token);
+        Clock.Take(answer, askedAt, time.GetTimestamp());
     }
 }

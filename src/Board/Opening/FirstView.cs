@@ -26,7 +26,8 @@ public static class FirstView
     public static async Task<string> Draw(Loads? loads, ListPadsResponse pads, GetSessionResponse work, GetClockResponse now, string? unit)
     {
         var clock = new DaemonClock(TimeProvider.System);
-        clock.Take(now, TimeProvider.System.GetTimestamp());
+        var at = TimeProvider.System.GetTimestamp();
+        clock.Take(now, at, at);
         var view = new BayView(
             AgeJudge.Judge(loads, loads?.Stamp, clock), AgeJudge.Judge(pads, pads.Stamp, clock), AgeJudge.Judge(work, work.Stamp, clock), loads is null ? DaemonDiagnostics.NotYet : null);
         var trace = new SettleTrace();

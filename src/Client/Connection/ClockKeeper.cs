@@ -1,6 +1,5 @@
 using Grpc.Core;
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Age;
 
 namespace ScaleLink.Client.Connection;
 

@@ -1,7 +1,6 @@
 using Grpc.Core;
 using Grpc.Net.Client;
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Age;
 using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Connection;

@@ -1,4 +1,3 @@
-using ScaleLink.Client.Age;
 
 namespace ScaleLink.Client.Json;
 

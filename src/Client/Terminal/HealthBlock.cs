@@ -1,5 +1,4 @@
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Age;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
 using ScaleLink.Client.Runtime;

@@ -11,31 +11,29 @@ internal static class LoadsBlock
     private const int FirstColumn = 1;
     private const int SecondColumn = 23;
 
-    public static void Draw(Canvas canvas, int row, Loads loads, Glyphs glyphs)
+    public static void Draw(Canvas canvas, int row, Loads loads, SteadyTexts steady, Glyphs glyphs)
     {
-        DrawCorner(canvas, FirstColumn, row, loads, Corner.Lf, glyphs);
-        DrawCorner(canvas, SecondColumn, row, loads, Corner.Rf, glyphs);
-        DrawCorner(canvas, FirstColumn, row + 1, loads, Corner.Lr, glyphs);
-        DrawCorner(canvas, SecondColumn, row + 1, loads, Corner.Rr, glyphs);
+        DrawCorner(canvas, FirstColumn, row, loads, Corner.Lf, steady, glyphs);
+        DrawCorner(canvas, SecondColumn, row, loads, Corner.Rf, steady, glyphs);
+        DrawCorner(canvas, FirstColumn, row + 1, loads, Corner.Lr, steady, glyphs);
+        DrawCorner(canvas, SecondColumn, row + 1, loads, Corner.Rr, steady, glyphs);
         if (loads.TotalKg is { } total)
-            canvas.Put(FirstColumn, row + 2, $"total  {Shown.LiveKg(total).Full(glyphs)}{Unproved(loads)}", Ink.Strong);
+            canvas.Put(FirstColumn, row + 2, $"total  {steady.Kg("total", total).Full(glyphs)}{Unproved(loads)}", Ink.Strong);
         if (loads is { FrontSharePercent: { } front, LeftSharePercent: { } left })
-            canvas.Put(FirstColumn, row + 3, $"front {Shown.Percent(front).Bare(glyphs)}, left {Shown.Percent(left).Bare(glyphs)} %");
+            canvas.Put(FirstColumn, row + 3, $"front {steady.Percent("front", front).Bare(glyphs)}, left {steady.Percent("left", left).Bare(glyphs)} %");
         if (loads is { FrontSideDifferenceKg: { } f, RearSideDifferenceKg: { } r })
-            canvas.Put(FirstColumn, row + 4, $"L-R front {Side(f, glyphs)}, rear {Side(r, glyphs)} kg");
+            canvas.Put(FirstColumn, row + 4, $"L-R front {steady.Kg("left-right front", f, isSigned: true).Bare(glyphs)}, rear {steady.Kg("left-right rear", r, isSigned: true).Bare(glyphs)} kg");
         var patch = PatchWords.Of(loads);
         canvas.Put(FirstColumn, row + 5, patch, patch.Contains(PatchWords.Refused, StringComparison.Ordinal) ? Ink.Doubtful : Ink.Normal);
     }
 
-    private static void DrawCorner(Canvas canvas, int column, int row, Loads loads, Corner corner, Glyphs glyphs)
+    private static void DrawCorner(Canvas canvas, int column, int row, Loads loads, Corner corner, SteadyTexts steady, Glyphs glyphs)
     {
         var load = loads.Corners.FirstOrDefault(c => c.Corner == corner)?.LoadKg;
-        var text = load is null ? "-" : Shown.LiveKg(load).Bare(glyphs);
+        var text = load is null ? "-" : steady.Kg(corner.Name(), load).Bare(glyphs);
         var ink = corner is Corner.Rf or Corner.Lr ? Ink.RightFrontPair : Ink.LeftFrontPair;
         canvas.Put(column, row, $"{glyphs.Pair(corner)} {corner.Name()} {text}{(load is null ? "" : " kg")}", ink);
     }
-
-    private static string Side(MeasuredValue difference, Glyphs glyphs) => Shown.LiveKg(difference, isSigned: true).Bare(glyphs);
 
     private static string Unproved(Loads loads)
     {

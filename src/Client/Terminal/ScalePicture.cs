@@ -1,6 +1,7 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
 using ScaleLink.Client.Runtime;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Terminal;
 
@@ -9,13 +10,13 @@ internal static class ScalePicture
 {
     public const int Rows = 3;
 
-    public static void Draw(Canvas canvas, int row, Loads loads, BeamScale scale, Glyphs glyphs)
+    public static void Draw(Canvas canvas, int row, Loads loads, BeamScale scale, SteadyTexts steady, Glyphs glyphs)
     {
         DrawScale(canvas, row, scale, glyphs);
         if (loads.Target is { } target)
             DrawTarget(canvas, row + 1, target, scale.Notch(loads), scale, glyphs);
         if (loads.CrossWeightPercent is { } cross)
-            DrawHand(canvas, row + 2, cross, scale, glyphs);
+            DrawHand(canvas, row + 2, (cross.Estimate, steady.Percent("cross weight", cross)), scale, glyphs);
     }
 
     private static void DrawScale(Canvas canvas, int row, BeamScale scale, Glyphs glyphs)
@@ -48,11 +49,10 @@ internal static class ScalePicture
         canvas.Put(last + 1, row, glyphs.NotchRight, Ink.Strong);
     }
 
-    private static void DrawHand(Canvas canvas, int row, MeasuredValue cross, BeamScale scale, Glyphs glyphs)
+    private static void DrawHand(Canvas canvas, int row, (double Percent, ValueText Text) cross, BeamScale scale, Glyphs glyphs)
     {
-        var figure = Shown.Percent(cross);
-        var (column, text) = (scale.ColumnOf(cross.Estimate), figure.Full(glyphs));
-        var ink = figure.IsRough ? Ink.Normal : Ink.Strong;
+        var (column, text) = (scale.ColumnOf(cross.Percent), cross.Text.Full(glyphs));
+        var ink = cross.Text.IsRough ? Ink.Normal : Ink.Strong;
         canvas.Put(column, row, glyphs.Hand, ink);
         if (column + 2 + text.Length < canvas.Width)
             canvas.Put(column + 2, row, text, ink);

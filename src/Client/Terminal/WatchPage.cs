@@ -1,5 +1,4 @@
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Age;
 using ScaleLink.Client.Readings;
 using ScaleLink.Client.Runtime;
 
@@ -41,7 +40,7 @@ internal static class WatchPage
         if (loads.CrossWeightPercent is not null)
         {
             var scale = BeamScale.For(loads, canvas.Width);
-            ScalePicture.Draw(canvas, rows.Beam - ScalePicture.Rows, loads, scale, glyphs);
+            ScalePicture.Draw(canvas, rows.Beam - ScalePicture.Rows, loads, scale, scene.Steady, glyphs);
             BeamPicture.Draw(canvas, rows.Beam, rows.BeamRows, loads, scale, glyphs);
         }
 
@@ -51,7 +50,7 @@ internal static class WatchPage
             canvas.Put(1, rows.Beam + 1, Cautions.Raised[1], Ink.Doubtful);
         }
 
-        LoadsBlock.Draw(canvas, rows.Lower, loads, glyphs);
+        LoadsBlock.Draw(canvas, rows.Lower, loads, scene.Steady, glyphs);
         var room = (canvas.Width - LoadsBlock.Width - 1, canvas.Height - 1 - HealthRows - rows.Lower);
         TracePicture.Draw(canvas, (LoadsBlock.Width, rows.Lower), (room.Item1, Math.Max(LoadsRows, room.Item2)), scene.Trace, loads.Target, glyphs);
     }
@@ -72,12 +71,13 @@ internal static class WatchPage
 
     private static void DrawNumber(Canvas canvas, WatchScene scene, Glyphs glyphs)
     {
+        var cross = scene.Loads.Message?.CrossWeightPercent is { } value ? scene.Steady.Percent("cross weight", value) : null;
         var (text, fill, ink) = scene.Loads switch
         {
             { Freshness: Freshness.Live, Message.Verdict: Verdict.Raised } => ("RAISED", glyphs.Solid, Ink.Strong),
-            { Message.CrossWeightPercent: { } cross, Freshness: Freshness.Held } => (Shown.Percent(cross).Estimate, glyphs.Faint, Ink.Faint),
-            { Message.CrossWeightPercent: { } cross } when Shown.Percent(cross) is { IsRough: true } rough => (rough.Estimate, glyphs.Medium, Ink.Normal),
-            { Message.CrossWeightPercent: { } cross } => (Shown.Percent(cross).Estimate, glyphs.Solid, Ink.Strong),
+            { Freshness: Freshness.Held } when cross is not null => (cross.Estimate, glyphs.Faint, Ink.Faint),
+            _ when cross is { IsRough: true } => (cross.Estimate, glyphs.Medium, Ink.Normal),
+            _ when cross is not null => (cross.Estimate, glyphs.Solid, Ink.Strong),
             _ => ("--.--", glyphs.Faint, Ink.Faint),
         };
         var end = BigText.Draw(canvas, 1, 1, text, fill, ink);

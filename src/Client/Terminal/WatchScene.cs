@@ -12,6 +12,8 @@ internal sealed record WatchScene
     public required StepTrace Trace { get; init; }
     /// <summary>What the crew is doing, where somebody knows.</summary>
     public string? Action { get; init; }
+    /// <summary>The digits that its values have had so far.</summary>
+    public required SteadyTexts Steady { get; init; }
     /// <summary>The line at the foot.</summary>
     public required string Foot { get; init; }
 }

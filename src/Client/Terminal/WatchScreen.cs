@@ -9,6 +9,7 @@ namespace ScaleLink.Client.Terminal;
 /// <summary>Keeps the live picture on the terminal.</summary>
 internal sealed class WatchScreen(Shell shell, DaemonConnection daemon)
 {
+    private readonly SteadyTexts _steady = new(daemon.Time);
     private volatile Judged<ListPadsResponse>? _pads;
 
     /// <summary>Settled readings so far. Only to be touched from <see cref="OnView"/> while the screen runs.</summary>
@@ -35,7 +36,7 @@ internal sealed class WatchScreen(Shell shell, DaemonConnection daemon)
             {
                 OnView?.Invoke(view);
                 Trace.Add(view);
-                var scene = new WatchScene { Loads = view, Pads = _pads, Trace = Trace, Action = Action(), Foot = Foot };
+                var scene = new WatchScene { Loads = view, Pads = _pads, Trace = Trace, Action = Action(), Steady = _steady, Foot = Foot };
                 screen.Show(WatchPage.Draw(scene, screen.Size, shell.Glyphs).ToLines(shell.HasColour));
             }
         }

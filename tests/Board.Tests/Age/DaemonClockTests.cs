@@ -73,6 +73,6 @@ public class DaemonClockTests
     {
         var askedAt = _time.GetTimestamp();
         _time.Advance(TimeSpan.FromMilliseconds(roundTripMs));
-        _clock.Take(new GetClockResponse { RunId = "run", MonotonicNs = (long)(daemonSeconds * 1e9) }, askedAt);
+        _clock.Take(new GetClockResponse { RunId = "run", MonotonicNs = (long)(daemonSeconds * 1e9) }, askedAt, _time.GetTimestamp());
     }
 }

@@ -1,6 +1,5 @@
 using ScaleLink.Measure;
 using ScaleLink.Api.V1;
-using ScaleLink.Board.Age;
 using ScaleLink.Board.Connection;
 using ScaleLink.Board.Readings;
 

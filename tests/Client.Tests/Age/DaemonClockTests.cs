@@ -1,6 +1,5 @@
 using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Age;
 
 namespace Client.Tests.Age;
 

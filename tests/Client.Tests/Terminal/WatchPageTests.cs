@@ -101,7 +101,7 @@ public class WatchPageTests
     {
         var trace = new StepTrace();
         trace.Add(view);
-        return new WatchScene { Loads = view, Trace = trace, Foot = "http://127.0.0.1:5481   Ctrl-C ends" };
+        return new WatchScene { Loads = view, Trace = trace, Steady = new(TimeProvider.System), Foot = "http://127.0.0.1:5481   Ctrl-C ends" };
     }
 
     private static string[] Draw(WatchScene scene, bool colour, (int, int)? size = null, Glyphs? glyphs = null) =>

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Age;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;

@@ -1,4 +1,4 @@
-namespace ScaleLink.Client.Age;
+namespace ScaleLink.Measure.Age;
 
 /// <summary>One answer to "what does your clock say?".</summary>
 /// <param name="RunId">The run of the daemon that answered.</param>

@@ -1,4 +1,4 @@
-namespace ScaleLink.Client.Age;
+namespace ScaleLink.Measure.Age;
 
 /// <summary>What a reader may do with a value. There is no fourth way: a number is live, held, or absent.</summary>
 public enum Freshness

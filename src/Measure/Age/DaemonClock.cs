@@ -1,6 +1,4 @@
-using ScaleLink.Api.V1;
-
-namespace ScaleLink.Client.Age;
+namespace ScaleLink.Measure.Age;
 
 /// <summary>
 /// The daemon's monotonic clock as seen from here, for judging how old a value is. Wall clocks play no part: they may be
@@ -10,6 +8,9 @@ public sealed class DaemonClock
 {
     // A machine that slept stops its monotonic clock and not its wall clock. A corrected wall clock looks the same, and costs one question.
     private static readonly TimeSpan SleepNoticed = TimeSpan.FromMilliseconds(500);
+
+    /// <summary>Older than this, a load says nothing about the car any more. Common practice, no published source.</summary>
+    public static readonly TimeSpan HeldAtMost = TimeSpan.FromSeconds(60);
 
     private readonly TimeProvider _time;
     private readonly Lock _gate = new();
@@ -38,18 +39,28 @@ public sealed class DaemonClock
         }
     }
 
-    /// <summary>Takes an answer of Feed.GetClock. Of one run the answer with the shortest round trip is kept; a new run starts afresh.</summary>
-    /// <param name="answer">What the daemon said.</param>
+    /// <summary>Round trip of the answer in use; absent while the clock is not known or no longer trusted.</summary>
+    public TimeSpan? RoundTrip
+    {
+        get
+        {
+            lock (_gate)
+                return _best?.RoundTrip;
+        }
+    }
+
+    /// <summary>Takes an answer. Of one run the answer with the shortest round trip is kept; a new run starts afresh.</summary>
+    /// <param name="runId">The run of the daemon that answered.</param>
+    /// <param name="daemonNs">What its clock said, ns.</param>
     /// <param name="askedAt"><see cref="TimeProvider.GetTimestamp"/> when the question left.</param>
     /// <param name="answeredAt">The same when the answer had come.</param>
-    public void Take(GetClockResponse answer, long askedAt, long answeredAt)
+    public void Take(string runId, long daemonNs, long askedAt, long answeredAt)
     {
-        ArgumentNullException.ThrowIfNull(answer);
         lock (_gate)
         {
             if (HasSlept())
                 _best = null;
-            var next = new Sighting(answer.RunId, answer.MonotonicNs, askedAt, _time.GetElapsedTime(askedAt, answeredAt));
+            var next = new Sighting(runId, daemonNs, askedAt, _time.GetElapsedTime(askedAt, answeredAt));
             if (_best is not { } best || best.RunId != next.RunId || Contradicts(best, next)
                 || best.IsBeatenBy(next.RoundTrip, _time.GetElapsedTime(best.AskedAt, askedAt)))
                 _best = next;
@@ -60,28 +71,42 @@ public sealed class DaemonClock
     /// Age of a value now, too old by at most one round trip and never too young. Nothing when it cannot be told: the clock
     /// has not answered, another run made the value, or the clock has been found wrong.
     /// </summary>
-    public TimeSpan? AgeOf(Stamp stamp)
+    /// <param name="runId">The run of the daemon that made the value.</param>
+    /// <param name="valueNs">The instant that the value describes, ns on the daemon's clock.</param>
+    public TimeSpan? AgeOf(string runId, long valueNs)
     {
-        ArgumentNullException.ThrowIfNull(stamp);
         bool doubt;
         TimeSpan? age = null;
         lock (_gate)
         {
-            doubt = HasSlept() || _best?.RunId != stamp.RunId;
+            doubt = HasSlept() || _best?.RunId != runId;
             if (!doubt)
             {
                 var elapsed = _time.GetElapsedTime(_best!.AskedAt);
-                age = TimeSpan.FromTicks((_best.LatestNow(elapsed) - stamp.MonotonicNs) / 100);
+                age = TimeSpan.FromTicks((_best.LatestNow(elapsed) - valueNs) / 100);
                 doubt = age < -Sighting.Drift(elapsed);
             }
 
-            if (doubt && _best?.RunId == stamp.RunId)
+            if (doubt && _best?.RunId == runId)
                 _best = null;
         }
 
         if (doubt)
             Doubted?.Invoke();
         return doubt ? null : age < TimeSpan.Zero ? TimeSpan.Zero : age;
+    }
+
+    /// <summary>What a reader may do with a value now, and how old it is where that can be told.</summary>
+    /// <param name="runId">The run of the daemon that made the value.</param>
+    /// <param name="valueNs">The instant that the value describes, ns on the daemon's clock.</param>
+    /// <param name="maxAgeMs">Older than this it is not live.</param>
+    public (Freshness Freshness, TimeSpan? Age) Judge(string runId, long valueNs, double maxAgeMs)
+    {
+        var age = AgeOf(runId, valueNs);
+        // Another run: its clock and its sequence say nothing about this value.
+        if (age is null && RunId is { } run && run != runId || age > HeldAtMost)
+            return (Freshness.Absent, null);
+        return (age?.TotalMilliseconds <= maxAgeMs ? Freshness.Live : Freshness.Held, age);
     }
 
     // Both answers bracket the same offset. Brackets that do not meet mean that one of the clocks stood still in between.
