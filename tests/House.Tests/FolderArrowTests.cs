@@ -7,6 +7,7 @@ public class FolderArrowTests
     [InlineData("ScaleLink.Board", "ScaleLink.Daemon", "scalelinkd.dll", "ScaleLink.Board.dll")]
     [InlineData("ScaleLink.Client", "ScaleLink.Client", "scalelink.dll", "scalelink.dll")]
     [InlineData("ScaleLink.Daemon", "ScaleLink.Daemon", "scalelinkd.dll", "scalelinkd.dll")]
+    [InlineData("ScaleLink.Measure", "ScaleLink.Daemon", "scalelinkd.dll", "ScaleLink.Measure.dll")]
     [InlineData("ScaleLink.Protocol", "ScaleLink.Daemon", "scalelinkd.dll", "ScaleLink.Protocol.dll")]
     [InlineData("ScaleLink.Weighing", "ScaleLink.Daemon", "scalelinkd.dll", "ScaleLink.Weighing.dll")]
     [InlineData("CarOnPads", "CarOnPads", "car-on-pads.dll", "car-on-pads.dll")]
