@@ -19,6 +19,9 @@ public static class WireCorners
     /// <summary>"LF"; "?" when it names no corner.</summary>
     public static string Name(this Corner corner) => corner.ToMeasure()?.ToString() ?? "?";
 
+    /// <summary>The corner of that name; unspecified when there is none.</summary>
+    public static Corner Named(string name) => All.FirstOrDefault(c => c.Name() == name);
+
     /// <summary>Whether it belongs to the diagonal that cross weight counts.</summary>
     public static bool IsOfCrossWeight(this Corner corner) => corner.ToMeasure() is { } known && Shares.IsOfCrossWeight(known);
 

@@ -12,8 +12,7 @@ public static class Coverage
     /// <summary>What is meant where no probability is named.</summary>
     public const double Usual = 0.95;
 
-    private const int MostRemembered = 200;
-    private static readonly double[] Remembered = new double[MostRemembered + 1];
+    private static readonly double[] Remembered = new double[StudentDistribution.Long + 1];
     private static readonly double RememberedMany = NormalDistribution.TwoSided(Usual);
 
     /// <summary>The factor k of U = k u, two-sided.</summary>
@@ -29,7 +28,7 @@ public static class Coverage
         if (!(freedom > 0))
             throw new ArgumentOutOfRangeException(nameof(degreesOfFreedom), freedom, "Degrees of freedom are above zero.");
         var whole = Math.Max(1, Math.Floor(freedom));
-        if (probability != Usual || whole > MostRemembered)
+        if (probability != Usual || whole > StudentDistribution.Long)
             return StudentDistribution.TwoSided(whole, probability);
         // Written twice by two threads it is the same number.
         return Remembered[(int)whole] is > 0 and var known ? known : Remembered[(int)whole] = StudentDistribution.TwoSided(whole, probability);

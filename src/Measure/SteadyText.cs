@@ -25,6 +25,12 @@ public sealed class SteadyText(TimeProvider time)
         return ValueText.At(value, unit, _place, isSigned);
     }
 
-    /// <summary>The value went away: the next one starts afresh.</summary>
-    public void Clear() => (_unit, _otherSince) = (null, null);
+    /// <summary>The same of a value that can be away; the one that comes after it starts afresh.</summary>
+    public ValueText? Show(Value? value, Unit unit, bool isSigned = false)
+    {
+        if (value is { } known)
+            return Show(known, unit, isSigned);
+        (_unit, _otherSince) = (null, null);
+        return null;
+    }
 }

@@ -43,6 +43,9 @@ public sealed record Unit(string Sign, double Factor, int RoughDecimals, int Liv
     /// <summary>Plane angle.</summary>
     public static Unit Degree { get; } = new("°", 1, 1, 2, 2);
 
+    /// <summary>The one with that sign; the first for a sign that none has.</summary>
+    public static Unit Named(string? sign, params IReadOnlyList<Unit> among) => among.FirstOrDefault(u => u.Sign == sign, among[0]);
+
     /// <summary>A number without an uncertainty of its own, such as a height that was asked for, in this unit and without its sign.</summary>
     /// <param name="value">In the base unit.</param>
     /// <param name="isSigned">A plus before what is above zero.</param>

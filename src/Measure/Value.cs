@@ -28,6 +28,10 @@ public readonly record struct Value([property: JsonPropertyName("value")] double
     /// <exception cref="InvalidOperationException">Nothing is claimed.</exception>
     public double HalfWidth(double probability = Coverage.Usual) => Uncertainty * Coverage.Factor(DegreesOfFreedom, probability);
 
+    /// <summary>The value without its sign, as of a difference whose direction is said in words.</summary>
+    [JsonIgnore]
+    public Value Size => this with { Estimate = Math.Abs(Estimate) };
+
     /// <summary>This many times the value; its degrees of freedom stay.</summary>
     public Value Times(double factor) => this with { Estimate = Estimate * factor, StandardUncertainty = StandardUncertainty * Math.Abs(factor) };
 }

@@ -51,7 +51,7 @@ public class SteadyTextTests
         var steady = new SteadyText(_time);
         Assert.Equal("262.4 ± 0.1", steady.Show(new(262.437, 0.002), Unit.Kilogram).Bare);
         Assert.Equal("578.6 ± 0.1", steady.Show(new(262.437, 0.002), Unit.Pound).Bare);
-        steady.Clear();
+        Assert.Null(steady.Show(null, Unit.Kilogram));
         Assert.Equal("~262", steady.Show(new(262.437, null), Unit.Kilogram).Bare);
     }
 }

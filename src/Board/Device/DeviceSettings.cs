@@ -26,8 +26,8 @@ internal sealed class DeviceSettings
 
     public void Load()
     {
-        Unit = Of(Browser.Read("unit"), Unit.Kilogram, Unit.Pound);
-        Length = Of(Browser.Read("length"), Unit.Millimetre, Unit.Inch);
+        Unit = Unit.Named(Browser.Read("unit"), Unit.Kilogram, Unit.Pound);
+        Length = Unit.Named(Browser.Read("length"), Unit.Millimetre, Unit.Inch);
         Theme = Themes.FirstOrDefault(t => t == Browser.Read("theme"), Themes[0]);
         IsBigScreen = Browser.Read("big") == On;
         Chimes = Browser.Read("chime") == On;
@@ -57,8 +57,6 @@ internal sealed class DeviceSettings
     public void SetVibrates(bool isOn) => Keep("vibrate", (Vibrates = isOn) ? On : Off);
 
     public void SetWho(string who) => Keep("who", Who = who);
-
-    private static Unit Of(string? sign, params IReadOnlyList<Unit> units) => units.FirstOrDefault(u => u.Sign == sign, units[0]);
 
     private void Keep(string key, string value)
     {

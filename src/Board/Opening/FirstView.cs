@@ -37,7 +37,7 @@ public static class FirstView
         return await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<FirstSheet>(ParameterView.FromDictionary(new Dictionary<string, object?>
         {
             [nameof(FirstSheet.View)] = view,
-            [nameof(FirstSheet.Unit)] = UnitSet.Named(unit).Mass,
+            [nameof(FirstSheet.Unit)] = Unit.Named(unit, Unit.Kilogram, Unit.Pound),
             [nameof(FirstSheet.Settles)] = trace.Settles,
         }))).ToHtmlString());
     }

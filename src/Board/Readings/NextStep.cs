@@ -47,7 +47,7 @@ public sealed record NextStep(string Do, string Why = "", string Caution = "")
 
     // Cross weight is a share of the total: what one diagonal loses the other gains.
     private static string ToMove(Loads loads, Unit unit) => loads.OffTarget is { } off
-        ? $"{ValueText.Of(new Value(Math.Abs(off.Estimate), off.StandardUncertainty, off.DegreesOfFreedom).Times(loads.TotalKg.Estimate / 100), unit).Estimate} {unit.Sign} have to go"
+        ? $"{ValueText.Live(off.Size.Times(loads.TotalKg.Estimate / 100), unit).Estimate} {unit.Sign} have to go"
         : "";
 
     private static string Telling(Diagnostic? trouble) => trouble?.ToString() ?? "";

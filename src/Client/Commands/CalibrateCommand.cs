@@ -2,7 +2,6 @@ using System.CommandLine;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Proving;
-using ScaleLink.Client.Readings;
 using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Commands;
@@ -67,7 +66,7 @@ internal static class CalibrateCommand
     private static async Task<Corner> CornerOf(string? name, DaemonConnection daemon, CancellationToken stop)
     {
         if (name is not null)
-            return Words.Corner(name);
+            return WireCorners.Named(name);
         var proofs = await daemon.Ask(o => daemon.Proofs.ListProofsAsync(new ListProofsRequest(), o), stop);
         return proofs.Proofs.Where(p => p.State is ProofState.Measuring or ProofState.Review).ToList() is [var only]
             ? only.Corner

@@ -25,7 +25,7 @@ internal static class ProofsCommand
         return Acts(command, common, shell, async (daemon, parsed, json, stop) =>
         {
             var request = new ListCalibrationsRequest();
-            request.Corners.AddRange(parsed.GetValue(corners)!.Select(Readings.Words.Corner));
+            request.Corners.AddRange(parsed.GetValue(corners)!.Select(WireCorners.Named));
             var list = await daemon.Ask(o => daemon.Proofs.ListCalibrationsAsync(request, o), stop);
             if (json)
                 shell.WriteJson(new CalibrationsJson([.. list.Calibrations.Select(c => CalibrationJson.Of(c)!)]), ProofTexts.Default.CalibrationsJson);

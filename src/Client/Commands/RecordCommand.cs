@@ -2,7 +2,6 @@ using System.CommandLine;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Json;
-using ScaleLink.Client.Readings;
 using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Commands;
@@ -36,7 +35,7 @@ internal static class RecordCommand
     private static RecordLinksRequest Request(string[] corners, string? note, double? seconds)
     {
         var request = new RecordLinksRequest { Note = note ?? "" };
-        request.Corners.AddRange(corners.Select(Words.Corner));
+        request.Corners.AddRange(corners.Select(WireCorners.Named));
         if (seconds is { } back)
             request.Seconds = back;
         return request;

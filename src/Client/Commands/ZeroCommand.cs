@@ -24,7 +24,7 @@ internal static class ZeroCommand
             if (!json)
                 shell.WriteLine(Cautions.Zero);
             var request = new ZeroPadsRequest { Who = parsed.GetValue(who), Because = parsed.GetValue(because) };
-            request.Corners.AddRange(parsed.GetValue(corners)!.Select(Words.Corner));
+            request.Corners.AddRange(parsed.GetValue(corners)!.Select(WireCorners.Named));
             var answer = await daemon.Ask(options => daemon.PadControl.ZeroPadsAsync(request, options), stop);
             if (json)
                 shell.WriteJson(new ZeroResultsJson([.. answer.Results.Select(ToJson)]), ClientJson.Default.ZeroResultsJson);

@@ -19,5 +19,5 @@ internal static class AimWords
     public static string Target(Target target, Glyphs glyphs) => $"{target.CrossWeightPercent:0.0##} {glyphs.PlusMinus}{target.TolerancePercent:0.0##} %";
 
     /// <summary>Distance from the target, to the place that the uncertainty supports.</summary>
-    public static string Off(Loads loads) => loads.OffTarget is { } off ? ValueText.Of(off with { Estimate = Math.Abs(off.Estimate) }, Unit.Percent).Estimate : "";
+    public static string Off(Loads loads) => loads.OffTarget is { } off ? ValueText.Of(off.Size, Unit.Percent).Estimate : "";
 }

@@ -25,5 +25,5 @@ internal static class Repeatability
 
     // Percent a kilogram: the derivative of 100 (RF + LR) / total.
     private static double Slope(Corner corner, Loads loads) =>
-        ((corner is Corner.Rf or Corner.Lr ? 100 : 0) - loads.CrossWeightPercent.Estimate) / loads.TotalKg.Estimate;
+        ((corner.IsOfCrossWeight() ? 100 : 0) - loads.CrossWeightPercent.Estimate) / loads.TotalKg.Estimate;
 }

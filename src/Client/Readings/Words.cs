@@ -1,22 +1,11 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Measure;
-using Corner = ScaleLink.Api.V1.Corner;
 
 namespace ScaleLink.Client.Readings;
 
 /// <summary>The client's words for what the API says in numbers. Names of <c>--json</c> are part of the contract.</summary>
 internal static class Words
 {
-    /// <summary>The corner of that name.</summary>
-    public static Corner Corner(string name) => name switch
-    {
-        "LF" => Api.V1.Corner.Lf,
-        "RF" => Api.V1.Corner.Rf,
-        "LR" => Api.V1.Corner.Lr,
-        "RR" => Api.V1.Corner.Rr,
-        _ => Api.V1.Corner.Unspecified,
-    };
-
     public static string Verdict(Verdict verdict) => verdict switch
     {
         Api.V1.Verdict.Incomplete => "incomplete",

@@ -64,5 +64,5 @@ internal sealed record Glyphs
         return plain.ToString();
     }
 
-    public char Pair(Corner corner) => corner is Corner.Rf or Corner.Lr ? RightFrontPair : LeftFrontPair;
+    public char Pair(Corner corner) => corner.IsOfCrossWeight() ? RightFrontPair : LeftFrontPair;
 }

@@ -31,7 +31,7 @@ internal static class LoadsBlock
     {
         var load = loads.Corners.FirstOrDefault(c => c.Corner == corner)?.LoadKg;
         var text = load is null ? "-" : steady.Kg(corner.Name(), load).Bare(glyphs);
-        var ink = corner is Corner.Rf or Corner.Lr ? Ink.RightFrontPair : Ink.LeftFrontPair;
+        var ink = corner.IsOfCrossWeight() ? Ink.RightFrontPair : Ink.LeftFrontPair;
         canvas.Put(column, row, $"{glyphs.Pair(corner)} {corner.Name()} {text}{(load is null ? "" : " kg")}", ink);
     }
 

@@ -65,7 +65,7 @@ internal sealed class LeanDesk(LeanLedger ledger, BayConfiguration bay, BayClock
 
     private LeanStanding Find(PadChannel pad, string wanted)
     {
-        var standing = At(pad) ?? throw new StepRefusedException(PadStateCodes.NotLive, $"{pad.Corner} is not live.", "Mend its link first, then go on.");
+        var standing = At(pad) ?? throw new StepRefusedException(PadStateCodes.NotLive, $"{pad.Corner} is not live.", "Repair its link first, then go on.");
         return wanted.Length > 0 && wanted != standing.SerialNumber
             ? throw OutOfStep($"{standing.SerialNumber} is at {pad.Corner} now, not {wanted}.", "Look where the pad is: scalelink pads.")
             : standing;

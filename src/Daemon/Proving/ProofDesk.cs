@@ -39,7 +39,7 @@ public sealed class ProofDesk
         Do(plan.Corner, () => _flow.Take(plan.Before.Pad, book =>
         {
             if (book.All.Values.FirstOrDefault(p => p.IsOpen && (p.Corner == plan.Corner || p.SerialNumber == plan.Before.Pad)) is { } open)
-                throw Refuse(CalibrationCodes.CalibrationRunning.Because($"{open.Corner}, {open.SerialNumber}, since {open.BegunAt:yyyy-MM-dd HH:mm} UTC"));
+                throw new StepRefusedException(CalibrationCodes.CalibrationRunning.Because($"{open.Corner}, {open.SerialNumber}, since {open.BegunAt:yyyy-MM-dd HH:mm} UTC"));
             ProofFlow.Begin(plan);
             return ProofLedger.Steps.Entry(Now, who, new ProofEvent { Begun = plan });
         }));
@@ -68,7 +68,7 @@ public sealed class ProofDesk
     public void End(Corner corner, bool finished, string who, string reason) => Move(corner, who, flow =>
         finished == (flow.Stage == ProofStage.Review)
             ? (flow.Abandon(who, Now, reason), happened => happened with { Ended = reason })
-            : throw Refuse(CalibrationCodes.OutOfStep.Because(finished ? "readings are still missing" : "the measuring has ended: adopt or reject it")));
+            : throw new StepRefusedException(CalibrationCodes.OutOfStep.Because(finished ? "readings are still missing" : "the measuring has ended: adopt or reject it")));
 
     /// <summary>Puts the calibration of a finished proof into force.</summary>
     public void Adopt(Corner corner, string who, string note) => Do(corner, () => _flow.Alone(() =>
@@ -79,7 +79,7 @@ public sealed class ProofDesk
             var answer = proof.Flow.Accept(who, Now);
             return answer.Accepted
                 ? ProofLedger.Adoptions.Entry(Now, who, CalibrationLedger.Written.Of(answer.Flow.Report().Calibration!, proof.Id, note, again: false))
-                : throw Refuse(answer.Refusals[0]);
+                : throw new StepRefusedException(answer.Refusals[0]);
         });
         PutIntoForce(after.At(corner)!.SerialNumber);
     }));
@@ -91,7 +91,7 @@ public sealed class ProofDesk
         _flow.Alone(() =>
         {
             _flow.Take(older.Calibration.Pad, _ => _calibrations.InForce(older.Calibration.Pad)?.Identity == older.Calibration.Identity
-                ? throw Refuse(CalibrationCodes.CalibrationInForce.Because(older.Calibration.ShortIdentity))
+                ? throw new StepRefusedException(CalibrationCodes.CalibrationInForce.Because(older.Calibration.ShortIdentity))
                 : ProofLedger.Adoptions.Entry(Now, who, CalibrationLedger.Written.Of(older.Calibration, older.Proof, note, again: true)));
             PutIntoForce(older.Calibration.Pad);
         });
@@ -102,7 +102,7 @@ public sealed class ProofDesk
 
     private void Step(Corner corner, int step, string who, Func<ProofFlow, (FlowAnswer, Func<ProofEvent, ProofEvent>)> move) => Move(corner, who, flow =>
         flow.Next is { } next && next.Number != step
-            ? throw Refuse(CalibrationCodes.OutOfStep.Because($"step {next.Number} is due, not {step}"))
+            ? throw new StepRefusedException(CalibrationCodes.OutOfStep.Because($"step {next.Number} is due, not {step}"))
             : move(flow));
 
     private void Move(Corner corner, string who, Func<ProofFlow, (FlowAnswer Answer, Func<ProofEvent, ProofEvent> Happened)> move) =>
@@ -110,7 +110,7 @@ public sealed class ProofDesk
         {
             var proof = Open(book, corner);
             var (answer, happened) = move(proof.Flow);
-            return answer.Accepted ? ProofLedger.Steps.Entry(Now, who, happened(new ProofEvent { Proof = proof.Id })) : throw Refuse(answer.Refusals[0]);
+            return answer.Accepted ? ProofLedger.Steps.Entry(Now, who, happened(new ProofEvent { Proof = proof.Id })) : throw new StepRefusedException(answer.Refusals[0]);
         }));
 
     private void Do(Corner corner, Action act)
@@ -132,13 +132,11 @@ public sealed class ProofDesk
     }
 
     private static ProofRecord Open(ProofBook book, Corner corner) =>
-        book.At(corner) is { IsOpen: true } open ? open : throw Refuse(CalibrationCodes.NoCalibrationRunning.Because(corner.ToString()));
+        book.At(corner) is { IsOpen: true } open ? open : throw new StepRefusedException(CalibrationCodes.NoCalibrationRunning.Because(corner.ToString()));
 
     private void PutIntoForce(string serialNumber)
     {
         foreach (var pad in _bay.Pads.Where(p => p.Standing.Identity?.SerialNumber == serialNumber))
             pad.Recognise();
     }
-
-    private static StepRefusedException Refuse(Diagnostic refusal) => new(refusal);
 }

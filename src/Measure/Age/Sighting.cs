@@ -14,13 +14,11 @@ internal sealed record Sighting(string RunId, long DaemonNs, long AskedAt, TimeS
     /// The latest that the daemon's clock can be by now, ns: it answered after the question left. Ages computed from it
     /// are too old by at most the round trip, and never too young.
     /// </summary>
-    public long LatestNow(TimeSpan sinceAsked) => DaemonNs + Nanoseconds(sinceAsked);
+    public long LatestNow(TimeSpan sinceAsked) => DaemonNs + sinceAsked.Ticks * 100;
 
     /// <summary>How far the two clocks may have gone apart since.</summary>
     public static TimeSpan Drift(TimeSpan sinceAsked) => TimeSpan.FromMilliseconds(1) + sinceAsked * MostDrift;
 
     /// <summary>Whether a newer answer tells more than this one, which drift has made worse since.</summary>
     public bool IsBeatenBy(TimeSpan roundTrip, TimeSpan sinceAsked) => roundTrip <= RoundTrip + Drift(sinceAsked);
-
-    public static long Nanoseconds(TimeSpan span) => span.Ticks * 100;
 }

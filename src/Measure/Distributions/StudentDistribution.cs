@@ -4,7 +4,7 @@ namespace ScaleLink.Measure.Distributions;
 internal static class StudentDistribution
 {
     // From here on the expansion about the normal distribution is good to ten digits, and the sum gets long.
-    private const double Long = 400;
+    public const int Long = 400;
 
     /// <summary>t so that the share <paramref name="probability"/> lies between -t and t.</summary>
     public static double TwoSided(double degreesOfFreedom, double probability)

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using ScaleLink.Client.Connection;
-using ScaleLink.Client.Readings;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
 
@@ -39,7 +38,7 @@ internal static class ZeroLeanCommand
                 return ExitCodes.Done;
             }
 
-            var work = new LeanWork(daemon, Words.Corner(name), parsed.GetValue(who)!);
+            var work = new LeanWork(daemon, WireCorners.Named(name), parsed.GetValue(who)!);
             if (parsed.GetValue(clear) || parsed.GetValue(abandon) || parsed.GetValue(read))
             {
                 var pad = parsed.GetValue(clear) ? await work.Clear(stop) : parsed.GetValue(abandon) ? await work.Abandon(stop) : await work.Read(null, parsed.GetValue(turned), stop);
