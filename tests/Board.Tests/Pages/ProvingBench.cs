@@ -63,16 +63,20 @@ internal sealed class ProvingBench(SharedBay bay, string corner) : IAsyncDisposa
         return seen;
     }
 
-    // The noise of a moment can refuse a reading that the page had just offered: asked again as people do.
+    // The noise of a moment can refuse a reading that the page had just offered: asked again as people do. A refusal can still stand there
+    // when the next reading was taken, so what is pressed is always the button of this step.
     private async Task Read(string step)
     {
         var next = $"document.querySelector('.step')?.dataset.step !== '{step}'";
+        var button = $".step[data-step='{step}'] [data-do=record]:not([disabled])";
         for (var tries = 1; ; tries++)
         {
-            await Board.Page.Locator("[data-do=record]:not([disabled])").ClickAsync();
-            await Board.Until($"{next} || document.querySelector('.refusal')");
-            if (tries == 5 || await Board.Page.EvaluateAsync<bool>(next))
+            await Board.Until($"{next} || document.querySelector(`{button}`)");
+            if (await Board.Page.EvaluateAsync<bool>($"{next} || (document.querySelector(`{button}`)?.click(), false)"))
+                return;
+            if (tries == 5)
                 break;
+            await Board.Until($"{next} || document.querySelector('.refusal')");
             await Task.Delay(500);
         }
 
