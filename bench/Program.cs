@@ -27,7 +27,7 @@ static int Usage()
         Usage: dotnet run -c Release --project bench -- NAME
           settling [trials] [seed]      settled loads against fixed averages, on rocking cars
           convergence [cars] [seed]     steps to the cross-weight target, against two fair hands
-          coverage [proofs] [seed]      stated intervals of calibrations against the truth
+          coverage [calibration procedures] [seed]      stated intervals of calibrations against the truth
           decode                        pad frames a second
           random [decoder]              100 million random bytes into each decoder, or into pad-frames, modbus or text alone
           damage                        wrong messages taken as good, from damaged and random bytes, for every decoder

@@ -11,20 +11,20 @@ public static class WireClocks
     {
         ArgumentNullException.ThrowIfNull(clock);
         ArgumentNullException.ThrowIfNull(answer);
-        clock.Take(answer.RunId, answer.MonotonicNs, askedAt, answeredAt);
+        clock.Take(answer.StartId, answer.MonotonicNs, askedAt, answeredAt);
     }
 
     /// <summary>Age of a stamped value now; nothing when it cannot be told.</summary>
     public static TimeSpan? AgeOf(this DaemonClock clock, Stamp? stamp)
     {
         ArgumentNullException.ThrowIfNull(clock);
-        return stamp is null ? null : clock.AgeOf(stamp.RunId, stamp.MonotonicNs);
+        return stamp is null ? null : clock.AgeOf(stamp.StartId, stamp.MonotonicNs);
     }
 
     /// <summary>What a reader may do with a stamped value now, and how old it is where that can be told.</summary>
     public static (Freshness Freshness, TimeSpan? Age) Judge(this DaemonClock clock, Stamp? stamp)
     {
         ArgumentNullException.ThrowIfNull(clock);
-        return stamp is null ? (Freshness.Absent, null) : clock.Judge(stamp.RunId, stamp.MonotonicNs, stamp.MaxAgeMs);
+        return stamp is null ? (Freshness.Absent, null) : clock.Judge(stamp.StartId, stamp.MonotonicNs, stamp.MaxAgeMs);
     }
 }

@@ -38,6 +38,6 @@ public class AgreementTests
         // The worst that four errors of the limit can do to (RF + LR) / total.
         var crossLimit = 100 * 2 * limit / truth.Sum();
         Assert.InRange(loads.CrossWeightPercent.Estimate - 100 * (truth[1] + truth[2]) / truth.Sum(), -crossLimit, crossLimit);
-        Assert.All(loads.Corners, c => Assert.False(c.Proved));
+        Assert.All(loads.Corners, c => Assert.False(c.Calibrated));
     }
 }

@@ -48,7 +48,7 @@ public class AnyPadTests
         Wait.Until(() => bay.Daemon.Pad("LF") is { HasPitchDeg: true } pad && Math.Abs(pad.PitchDeg - 2.5) < 0.01, Wait.Patience, () => $"the tilt followed; {bay.Daemon.Pad("LF")}");
         // The tilt takes 0.35 kg off the cells' reading; the truth has not changed.
         var truth = bay.Simulator.TrueLoads()[0];
-        Wait.Until(() => bay.Daemon.Loads() is { CaptureReady: true } l && Math.Abs(l.Corners[0].LoadKg.Estimate - truth) < 0.05, Wait.Patience, () => $"corrected to {truth}; {bay.Daemon.Loads()}");
+        Wait.Until(() => bay.Daemon.Loads() is { WeighingReady: true } l && Math.Abs(l.Corners[0].LoadKg.Estimate - truth) < 0.05, Wait.Patience, () => $"corrected to {truth}; {bay.Daemon.Loads()}");
 
         // The bus goes, the loads stay; they are marked.
         bay.Simulator.Do("""{"do":"self-test","corner":"LF","fault":"tilt"}""");

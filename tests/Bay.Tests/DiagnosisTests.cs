@@ -18,7 +18,7 @@ public class DiagnosisTests(DiagnosedBay diagnosed) : IClassFixture<DiagnosedBay
         Assert.Equal((0ul, 0ul, false), (found.MissedSamples, found.UnsoundSamples, found.Frozen));
         Assert.InRange(found.NoiseKg, 0.01, 1);
         Assert.InRange(found.Lines[0].Hz, 49.5, 50.5);
-        // White noise: a mean over sixteen times as many samples scatters less.
+        // White noise: a mean over sixteen times as many samples varies less.
         Assert.True(found.Allan[^1].DeviationKg < found.Allan[0].DeviationKg);
     }
 

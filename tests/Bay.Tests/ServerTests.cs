@@ -37,7 +37,7 @@ public class ServerTests(PlainBay plain)
     }
 
     [Fact]
-    public void A_wrong_request_gets_a_code_and_a_mend()
+    public void A_wrong_request_gets_a_code_and_a_remedy()
     {
         var failure = Assert.Throws<RpcException>(() => plain.Rig.Daemon.Control.ZeroPads(new ZeroPadsRequest()));
         Assert.Equal(StatusCode.InvalidArgument, failure.StatusCode);

@@ -57,7 +57,7 @@ public class StartTests
         bay.Daemon.Process.Kill();
         bay.RestartDaemon();
         var after = bay.Settled();
-        Assert.NotEqual(before.Stamp.RunId, after.Stamp.RunId);
+        Assert.NotEqual(before.Stamp.StartId, after.Stamp.StartId);
         Assert.Equal(before.TotalKg.Estimate, after.TotalKg.Estimate, 1);
     }
 }

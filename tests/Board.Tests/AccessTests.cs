@@ -45,10 +45,10 @@ public class AccessTests(SharedBay bay)
 
     private static async Task Unfold(BoardPage board)
     {
-        if (await board.Page.Locator(".prove").CountAsync() > 0)
+        if (await board.Page.Locator(".calibration").CountAsync() > 0)
             await board.Has(".older");
         await board.Page.EvaluateAsync(Sight.Unfold);
-        if (await board.Page.Locator("[name=survey-by]").CountAsync() > 0)
+        if (await board.Page.Locator("[name=height-measurement-by]").CountAsync() > 0)
             await board.Has("[name=difference-0]");
         if (await board.Page.Locator(".older").CountAsync() > 0)
             await board.Has(".older li");

@@ -44,19 +44,19 @@ public class BenchTests(SharedBay bay)
         Assert.Contains($"minimum {balance.ClassStanding.MinimumKg:0.0} kg: the lightest state, {balance.ClassStanding.Lightest}, has", await board.Text("[data-value=class]"));
         Assert.Contains(balance.ClassStanding.MissingKg > 0 ? "missing" : "to spare", await board.Text("[data-value=class]"));
         await Look.AtAllSizes(board, "car-balance");
-        await BallastForAShare(board, balance.Figures.FrontSharePercent.Estimate);
+        await BallastForAShare(board, balance.Figures.FrontWeightPercent.Estimate);
     }
 
     private async Task BallastForAShare(BoardPage board, double now)
     {
-        await board.Page.Locator("[name=front-share]").FillAsync("150");
+        await board.Page.Locator("[name=front-weight]").FillAsync("150");
         await board.Has("[data-value=share-lacking]");
         Assert.True(await board.Page.Locator("[data-do=balance]").IsDisabledAsync());
         var wanted = Math.Round(now - 0.5, 1);
-        await board.Page.Locator("[name=front-share]").FillAsync(wanted.ToString(CultureInfo.InvariantCulture));
+        await board.Page.Locator("[name=front-weight]").FillAsync(wanted.ToString(CultureInfo.InvariantCulture));
         await board.Page.Locator("[data-do=balance]:not([disabled])").ClickAsync();
         await board.Has("[data-value=ballast-front_share] li");
-        var ways = new Cars.CarsClient(bay.Rig.Daemon.Channel).GetBalance(new GetBalanceRequest { FrontSharePercent = wanted }, cancellationToken: TestContext.Current.CancellationToken).Ballast;
+        var ways = new Cars.CarsClient(bay.Rig.Daemon.Channel).GetBalance(new GetBalanceRequest { FrontWeightPercent = wanted }, cancellationToken: TestContext.Current.CancellationToken).Ballast;
         Assert.Equal(ways.Count, await board.Page.Locator("[data-value=ballast-front_share] li").CountAsync());
         var first = await board.Text("[data-value=ballast-front_share] li");
         Assert.Equal(ways[0].Kg, Leading(first), 1.0);
@@ -68,7 +68,7 @@ public class BenchTests(SharedBay bay)
     private static double Leading(string text) => double.Parse(text.Split(' ')[0], CultureInfo.InvariantCulture);
 
     [Fact]
-    public async Task A_car_file_with_mistakes_lists_them_with_their_mend()
+    public async Task A_car_file_with_mistakes_lists_them_with_their_remedy()
     {
         var board = await bay.Show(new PageSetup { Path = "car" });
         await board.Page.Locator("[data-do=car-file]").SetInputFilesAsync(new FilePayload { Name = "car.json", MimeType = "application/json", Buffer = "{ \"name\": \"\" }"u8.ToArray() });
@@ -78,18 +78,18 @@ public class BenchTests(SharedBay bay)
     }
 
     [Fact]
-    public async Task A_survey_is_entered_put_into_force_shimmed_and_forgotten()
+    public async Task A_height_measurement_is_entered_put_into_effect_shimmed_and_forgotten()
     {
         var board = await bay.Show(new PageSetup { Path = "patch" });
         await board.Page.Locator("[data-do=who]").FillAsync("Ada");
-        await board.Page.Locator("[name=survey-by][value=heights]").CheckAsync();
+        await board.Page.Locator("[name=height-measurement-by][value=heights]").CheckAsync();
         foreach (var (corner, mm) in new[] { ("LF", "3"), ("RF", "0"), ("LR", "0"), ("RR", "0,0") })
             await board.Page.Locator($"[name=pad-{corner}]").FillAsync(mm);
         await board.Page.Locator("[name=pad-uncertainty]").FillAsync("0.1");
-        await board.Page.Locator("[data-do=check-survey]:not([disabled])").ClickAsync();
-        await board.Has(".survey table");
-        await board.Page.Locator("[data-do=save-survey]:not([disabled])").ClickAsync();
-        await board.Has("[data-survey=in-force]");
+        await board.Page.Locator("[data-do=check-height-measurement]:not([disabled])").ClickAsync();
+        await board.Has(".height-measurement table");
+        await board.Page.Locator("[data-do=save-height-measurement]:not([disabled])").ClickAsync();
+        await board.Has("[data-height-measurement=in-effect]");
         // One pad of four 3 mm high: 2.25 over the mean, the others 0.75 under it.
         Assert.Matches(@"^\+2\.2\d mm ± 0\.\d\d mm", await board.Text(".report [data-value=height-LF]"));
         await board.Page.Locator("[name=shims]").FillAsync("1 x 8, 0.5 x 8");
@@ -97,8 +97,8 @@ public class BenchTests(SharedBay bay)
         await board.Has("[data-value=shims] li");
         Assert.Contains("Fingers out", await board.Text(".shims .caution"));
         await Look.AtAllSizes(board, "patch-shims");
-        await board.Page.Locator("[data-do=clear-survey]:not([disabled])").ClickAsync();
-        await board.Has("[data-survey=none]");
+        await board.Page.Locator("[data-do=clear-height-measurement]:not([disabled])").ClickAsync();
+        await board.Has("[data-height-measurement=none]");
     }
 
     [Fact]
@@ -119,7 +119,7 @@ public class BenchTests(SharedBay bay)
     public async Task Two_sessions_are_compared_and_one_is_shown()
     {
         new CrewAtWork(bay.Rig).ChooseHeron();
-        var control = new WorkControl.WorkControlClient(bay.Rig.Daemon.Channel);
+        var control = new WorkSessionControl.WorkSessionControlClient(bay.Rig.Daemon.Channel);
         foreach (var title in new[] { "first", "second" })
         {
             control.StartSession(new StartSessionRequest { By = new StepBy { Who = "Ada" }, Title = title }, cancellationToken: TestContext.Current.CancellationToken);

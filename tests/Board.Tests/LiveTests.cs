@@ -18,11 +18,11 @@ public class LiveTests(SharedBay bay)
             await Agrees(board, $"[data-corner={corner.Corner.ToString().ToUpperInvariant()}] [data-value=load]", corner.LoadKg);
         await Agrees(board, "[data-value=cross]", loads.CrossWeightPercent);
         await Agrees(board, "[data-value=total]", loads.TotalKg);
-        await Agrees(board, "[data-value=front]", loads.FrontSharePercent);
-        await Agrees(board, "[data-value=left]", loads.LeftSharePercent);
-        await Agrees(board, "[data-value=front-side]", loads.FrontSideDifferenceKg);
-        await Agrees(board, "[data-value=rear-side]", loads.RearSideDifferenceKg);
-        Assert.Equal(loads.Corners.Count(c => !c.Proved), await board.Page.Locator(".corner .unproved").CountAsync());
+        await Agrees(board, "[data-value=front]", loads.FrontWeightPercent);
+        await Agrees(board, "[data-value=left]", loads.LeftSideWeightPercent);
+        await Agrees(board, "[data-value=front-side]", loads.FrontLeftRightDifferenceKg);
+        await Agrees(board, "[data-value=rear-side]", loads.RearLeftRightDifferenceKg);
+        Assert.Equal(loads.Corners.Count(c => !c.Calibrated), await board.Page.Locator(".corner .nominal-only").CountAsync());
         Assert.Contains("(RF + LR) / total", await board.Text(".cross h2"));
         Assert.Empty(board.Errors);
     }

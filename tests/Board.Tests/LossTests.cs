@@ -9,7 +9,7 @@ public class LossTests(AloneBay bay)
     private const string NoLoads = "[...document.querySelectorAll('[data-value=load], [data-value=cross]')].every(e => e.innerText.trim() === '\u2013')";
 
     [Fact]
-    public async Task An_unplugged_pad_is_told_within_a_second_with_its_mend()
+    public async Task An_unplugged_pad_is_told_within_a_second_with_its_remedy()
     {
         var board = await bay.Show();
         bay.Rig.Simulator.Do("""{"do":"unplug","corner":"RF"}""");

@@ -88,7 +88,7 @@ public class OpeningTests(AloneBay bay)
     [Fact]
     public async Task Another_view_opens_without_it()
     {
-        await using var board = await Waiting("work");
+        await using var board = await Waiting("work-session");
         await Task.Delay(TimeSpan.FromSeconds(1), TestContext.Current.CancellationToken);
         Assert.Contains("Opening the board.", await board.Text(".opening"));
     }

@@ -31,7 +31,7 @@ public class PublishedTests(AloneBay bay, ITestOutputHelper output)
             Publish(folder.FullName);
             bay.Rig.Daemon.Process.Kill();
             using var daemon = new ChildProcess("published", Path.Combine(folder.FullName, "scalelinkd.dll"), "--bay", bay.Rig.BayFile, "--exit-with-stdin");
-            Wait.Until(() => bay.Rig.Daemon.Loads()?.CaptureReady == true, TimeSpan.FromSeconds(60), "the published daemon settled");
+            Wait.Until(() => bay.Rig.Daemon.Loads()?.WeighingReady == true, TimeSpan.FromSeconds(60), "the published daemon settled");
             // Every figure is told before any is judged.
             var one = await OnePage(daemon);
             var many = await ManyPages(daemon);
@@ -124,7 +124,7 @@ public class PublishedTests(AloneBay bay, ITestOutputHelper output)
     private static async Task TypeADifference(BoardPage board)
     {
         await board.Go("patch");
-        await board.Page.Locator("[name=survey-by][value=differences]").CheckAsync();
+        await board.Page.Locator("[name=height-measurement-by][value=differences]").CheckAsync();
         await board.Page.Locator("[name=to-0]").SelectOptionAsync("RR");
         await board.Page.Locator("[name=way-0]").SelectOptionAsync("beam with inclinometer");
         await board.Page.Locator("[name=reading-0]").FillAsync("0.1");

@@ -26,14 +26,14 @@ internal static class Readouts
         Corners = { Loaded(Corner.Lf, 272.4, 0.3), Loaded(Corner.Rf, 280.1, 0.3), Loaded(Corner.Lr, 266.1, 0.3), Loaded(Corner.Rr, 229.0, 0.3) },
         TotalKg = Measured(1047.6, 0.6),
         CrossWeightPercent = Measured(cross, expanded),
-        FrontSharePercent = Measured(52.74, 0.03),
-        LeftSharePercent = Measured(51.40, 0.03),
-        FrontSideDifferenceKg = Measured(-7.7, 0.4),
-        RearSideDifferenceKg = Measured(37.1, 0.4),
+        FrontWeightPercent = Measured(52.74, 0.03),
+        LeftSideWeightPercent = Measured(51.40, 0.03),
+        FrontLeftRightDifferenceKg = Measured(-7.7, 0.4),
+        RearLeftRightDifferenceKg = Measured(37.1, 0.4),
         Target = new Target { CrossWeightPercent = 50, TolerancePercent = 0.2 },
         SettledToleranceKg = 0.1,
         Remark = "Settled.",
-        CaptureReady = true,
+        WeighingReady = true,
     };
 
     /// <summary>The same car while it rocks: values without a claim.</summary>
@@ -41,9 +41,9 @@ internal static class Readouts
     {
         var loads = Settled();
         loads.Verdict = Verdict.Moving;
-        loads.CaptureReady = false;
+        loads.WeighingReady = false;
         loads.Remark = "The car moves.";
-        foreach (var quantity in loads.Corners.Select(c => c.LoadKg).Concat([loads.TotalKg, loads.CrossWeightPercent, loads.FrontSharePercent, loads.LeftSharePercent, loads.FrontSideDifferenceKg, loads.RearSideDifferenceKg]))
+        foreach (var quantity in loads.Corners.Select(c => c.LoadKg).Concat([loads.TotalKg, loads.CrossWeightPercent, loads.FrontWeightPercent, loads.LeftSideWeightPercent, loads.FrontLeftRightDifferenceKg, loads.RearLeftRightDifferenceKg]))
             quantity.ClearStandardUncertainty();
         return loads;
     }
@@ -71,7 +71,7 @@ internal static class Readouts
         MonotonicNs = monotonicNs,
         AgeMs = 5,
         MaxAgeMs = 750,
-        RunId = run,
+        StartId = run,
     };
 
     public static Judged<T> Live<T>(T message) where T : class => new() { Freshness = Freshness.Live, Message = message, Age = TimeSpan.FromMilliseconds(40), IsNew = true };

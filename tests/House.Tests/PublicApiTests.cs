@@ -10,9 +10,9 @@ public class PublicApiTests
 {
     private static readonly FileDescriptor[] Files =
     [
-        CommonReflection.Descriptor, CarsReflection.Descriptor, FeedReflection.Descriptor, PadsReflection.Descriptor, PatchReflection.Descriptor, LeanZerosReflection.Descriptor, WorkReflection.Descriptor, WorkSessionReflection.Descriptor, WorkHistoryReflection.Descriptor,
-        MassesReflection.Descriptor, CalibrationSummaryReflection.Descriptor, ProofResultsReflection.Descriptor, CalibrationsReflection.Descriptor, ProofsReflection.Descriptor, RotationsReflection.Descriptor, RecorderReflection.Descriptor,
-        PaddockReflection.Descriptor,
+        CommonReflection.Descriptor, CarsReflection.Descriptor, FeedReflection.Descriptor, PadsReflection.Descriptor, PatchReflection.Descriptor, InclinometerZerosReflection.Descriptor, WorkSessionsReflection.Descriptor, WorkSessionReflection.Descriptor, WorkSessionHistoryReflection.Descriptor,
+        MassesReflection.Descriptor, CalibrationSummaryReflection.Descriptor, ProcedureResultsReflection.Descriptor, CalibrationsReflection.Descriptor, CalibrationProceduresReflection.Descriptor, PadInterchangesReflection.Descriptor, RecorderReflection.Descriptor,
+        SiteCheckReflection.Descriptor,
     ];
 
     [Fact]

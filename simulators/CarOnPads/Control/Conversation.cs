@@ -23,7 +23,7 @@ public static class Conversation
         }
         catch (SimulatorException e)
         {
-            return Refusal(e.Code, e.Message, e.Mend);
+            return Refusal(e.Code, e.Message, e.Remedy);
         }
         catch (InvalidOperationException e)
         {
@@ -31,6 +31,6 @@ public static class Conversation
         }
     }
 
-    static string Refusal(string code, string error, string mend) =>
-        new JsonObject { ["ok"] = false, ["code"] = code, ["error"] = error, ["mend"] = mend }.ToJsonString(s_json);
+    static string Refusal(string code, string error, string remedy) =>
+        new JsonObject { ["ok"] = false, ["code"] = code, ["error"] = error, ["remedy"] = remedy }.ToJsonString(s_json);
 }

@@ -6,7 +6,7 @@ namespace CarOnPads.Control;
 /// <summary>What the crew does to the car.</summary>
 static class CrewCommands
 {
-    const double LongestRitual = 60;
+    const double LongestSettle = 60;
     const double BounceNewtons = 400; // how hard a crew pushes one corner
 
     public static IEnumerable<Command> All =>
@@ -40,7 +40,7 @@ static class CrewCommands
     static Deed Settle(Arguments a)
     {
         var by = a.OptionalText("by") ?? "both";
-        var seconds = a.Number("seconds", 0.5, LongestRitual, 4);
+        var seconds = a.Number("seconds", 0.5, LongestSettle, 4);
         if (by is not ("roll" or "bounce" or "both"))
             throw new SimulatorException("CP-205", $"A car is not settled by {by}.", "Settle by roll, bounce or both.");
         return (bay, reply) =>
@@ -57,7 +57,7 @@ static class CrewCommands
 
     static Deed Bounce(Arguments a)
     {
-        var (wheels, newtons, seconds) = (a.Wheels(), a.Number("newtons", 0, 2000, BounceNewtons), a.Number("seconds", 0.1, LongestRitual, 2));
+        var (wheels, newtons, seconds) = (a.Wheels(), a.Number("newtons", 0, 2000, BounceNewtons), a.Number("seconds", 0.1, LongestSettle, 2));
         var shares = new Four();
         foreach (var wheel in wheels)
             shares[wheel] = 1;
@@ -66,7 +66,7 @@ static class CrewCommands
 
     static Deed Lean(Arguments a)
     {
-        var (wheel, kg, seconds) = (a.Wheel(), a.Number("kg", 0, 150), a.OptionalNumber("seconds", 0, LongestRitual));
+        var (wheel, kg, seconds) = (a.Wheel(), a.Number("kg", 0, 150), a.OptionalNumber("seconds", 0, LongestSettle));
         return (bay, reply) =>
             bay.Rig.Lean(wheel, kg * bay.Options.Gravity, seconds is { } s ? bay.Time + s : double.PositiveInfinity);
     }

@@ -30,11 +30,11 @@ static class ReadyLine
         ["imperfections"] = new JsonArray([.. bay.Imperfections.On.Select(name => JsonValue.Create(name))]),
     }.ToJsonString(s_json);
 
-    public static string Of(IReadOnlyList<NamedCapture> captures, Player player)
+    public static string Of(IReadOnlyList<NamedRecording> recordings, Player player)
     {
         var ports = new JsonObject();
-        foreach (var (capture, port) in captures.Zip(player.Ports))
-            ports[capture.Name] = port.Address;
+        foreach (var (recording, port) in recordings.Zip(player.Ports))
+            ports[recording.Name] = port.Address;
         return new JsonObject { ["ready"] = true, ["ports"] = ports }.ToJsonString(s_json);
     }
 

@@ -43,9 +43,9 @@ static class Run
 
     static void Play(RunOptions options, CancellationToken end)
     {
-        var captures = options.Replay.Select(NamedCapture.Read).ToList();
-        using var player = new Player(captures, name => Port(options.PortDirectory, name));
-        Say(ReadyLine.Of(captures, player));
+        var recordings = options.Replay.Select(NamedRecording.Read).ToList();
+        using var player = new Player(recordings, name => Port(options.PortDirectory, name));
+        Say(ReadyLine.Of(recordings, player));
         new PlayTime(player, options.Pace, TimeProvider.System).Run(() => Say("""{"over":true}"""), end);
     }
 
@@ -56,7 +56,7 @@ static class Run
     }
 
     public static void Complain(SimulatorException e) =>
-        Console.Error.WriteLine($"car-on-pads: {e.Code} {e.Message} {e.Mend}");
+        Console.Error.WriteLine($"car-on-pads: {e.Code} {e.Message} {e.Remedy}");
 
     static IPadPort Port(string? directory, string name) =>
         directory is null || OperatingSystem.IsWindows()

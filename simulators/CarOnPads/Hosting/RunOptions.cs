@@ -35,8 +35,8 @@ sealed record RunOptions
         Option<string> tilt = new("--tilt") { Description = "Who says the tilt: each pad its own, or inclinometers on the bus.", DefaultValueFactory = _ => "own" };
         Option<string> tiltZero = new("--tilt-zero") { Description = "What inclinometers say on level ground, pitch/roll in degrees: LF=0.3/-0.2,RR=0.1/0.", DefaultValueFactory = _ => "" };
         Option<bool> withStdin = new("--exit-with-stdin") { Description = "End when the standard input closes." };
-        Option<string[]> replay = new("--replay") { Description = "Plays captures instead of a car, each through a port named as its file.", AllowMultipleArgumentsPerToken = true };
-        Option<double> pace = new("--pace") { Description = "How many times as fast as the captures were taken, 0.1 to 20.", DefaultValueFactory = _ => 1 };
+        Option<string[]> replay = new("--replay") { Description = "Plays link recordings instead of a car, each through a port named as its file.", AllowMultipleArgumentsPerToken = true };
+        Option<double> pace = new("--pace") { Description = "How many times as fast as the link recordings were taken, 0.1 to 20.", DefaultValueFactory = _ => 1 };
         start.AcceptOnlyFromAmong("on-pads", "raised");
         tilt.AcceptOnlyFromAmong("own", "bus");
         var root = new RootCommand("A car on four scale pads that speaks through serial ports. For tests and demonstrations.")

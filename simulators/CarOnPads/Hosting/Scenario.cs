@@ -77,7 +77,7 @@ public sealed class Scenario
         }
         catch (SimulatorException e)
         {
-            throw new SimulatorException(e.Code, $"Scenario, entry {_deeds.Count + 1}: {e.Message}", e.Mend);
+            throw new SimulatorException(e.Code, $"Scenario, entry {_deeds.Count + 1}: {e.Message}", e.Remedy);
         }
     }
 }

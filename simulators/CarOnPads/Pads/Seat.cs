@@ -10,7 +10,7 @@ namespace CarOnPads.Pads;
 sealed class Seat(long seed, string name, Imperfections imperfections)
 {
     /// <summary>Standard deviation of the tilt from putting down to putting down, degrees: 0.1 mm under one edge of a pad of 0.4 m.</summary>
-    public const double ScatterDegrees = 0.015;
+    public const double RepeatabilityDegrees = 0.015;
 
     const double HandlingSeconds = 1.5;
     // Nobody keeps a pad level while it is carried round.
@@ -30,7 +30,7 @@ sealed class Seat(long seed, string name, Imperfections imperfections)
     public double Turn(double now)
     {
         IsTurned = !IsTurned;
-        (_handledFrom, _pitchOff, _rollOff) = (now, ScatterDegrees * _noise.Normal(), ScatterDegrees * _noise.Normal());
+        (_handledFrom, _pitchOff, _rollOff) = (now, RepeatabilityDegrees * _noise.Normal(), RepeatabilityDegrees * _noise.Normal());
         return now + HandlingSeconds;
     }
 

@@ -9,8 +9,8 @@ static class CarCheck
     {
         Within("wheelbase_m", car.WheelbaseM, 1, 6);
         Within("mass_kg", car.MassKg, 100, 5000);
-        Within("front_share", car.FrontShare, 0.2, 0.8);
-        Within("left_share", car.LeftShare, 0.3, 0.7);
+        Within("front_weight", car.FrontWeight, 0.2, 0.8);
+        Within("left_side_weight", car.LeftSideWeight, 0.3, 0.7);
         Within("cg_height_m", car.CgHeightM, 0.05, 1.5);
         Within("pitch_inertia_kg_m2", car.PitchInertiaKgM2, 10, 20000);
         Within("roll_inertia_kg_m2", car.RollInertiaKgM2, 5, 5000);

@@ -15,9 +15,9 @@ public sealed record CarDescription
     /// <summary>In race trim, without the driver.</summary>
     public required double MassKg { get; init; }
     /// <summary>Part of <see cref="MassKg"/> on the front axle, 0 to 1.</summary>
-    public required double FrontShare { get; init; }
+    public required double FrontWeight { get; init; }
     /// <summary>Part of <see cref="MassKg"/> on the left side, 0 to 1.</summary>
-    public required double LeftShare { get; init; }
+    public required double LeftSideWeight { get; init; }
     /// <summary>Height of the sprung mass's centre above the ground.</summary>
     public required double CgHeightM { get; init; }
     /// <summary>Sprung mass about its own lateral axis.</summary>

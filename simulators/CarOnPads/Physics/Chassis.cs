@@ -47,9 +47,9 @@ public sealed class Chassis
     static Four DesignLoads(CarDescription car, double gravity)
     {
         var total = car.MassKg + car.Driver.Kg;
-        var x = (car.MassKg * (car.FrontShare - 0.5) * car.WheelbaseM + car.Driver.Kg * car.Driver.XM) / total;
+        var x = (car.MassKg * (car.FrontWeight - 0.5) * car.WheelbaseM + car.Driver.Kg * car.Driver.XM) / total;
         var front = 0.5 + x / car.WheelbaseM;
-        var ownArm = MeanTrack(car, car.FrontShare) * (car.LeftShare - 0.5);
+        var ownArm = MeanTrack(car, car.FrontWeight) * (car.LeftSideWeight - 0.5);
         var y = (car.MassKg * ownArm + car.Driver.Kg * car.Driver.YM) / total;
         var left = 0.5 + y / MeanTrack(car, front);
         var weight = total * gravity;
@@ -58,6 +58,6 @@ public sealed class Chassis
             weight * (1 - front) * left, weight * (1 - front) * (1 - left));
     }
 
-    internal static double MeanTrack(CarDescription car, double frontShare) =>
-        frontShare * car.Front.TrackM + (1 - frontShare) * car.Rear.TrackM;
+    internal static double MeanTrack(CarDescription car, double frontWeight) =>
+        frontWeight * car.Front.TrackM + (1 - frontWeight) * car.Rear.TrackM;
 }

@@ -161,7 +161,7 @@ public sealed class Rig
         return _rollingUntil;
     }
 
-    /// <summary>The whole ritual: roll, then bounce all corners.</summary>
+    /// <summary>The whole settle: roll, then bounce all corners.</summary>
     public double RollThenBounce(double rollSeconds, double strength, double bounceSeconds)
     {
         var rolled = Roll(rollSeconds);

@@ -31,8 +31,8 @@ public sealed class SprungMass
     {
         var car = chassis.Description;
         var mass = car.MassKg;
-        var mx = mass * (car.FrontShare - 0.5) * car.WheelbaseM;
-        var my = mass * (car.LeftShare - 0.5) * Chassis.MeanTrack(car, car.FrontShare);
+        var mx = mass * (car.FrontWeight - 0.5) * car.WheelbaseM;
+        var my = mass * (car.LeftSideWeight - 0.5) * Chassis.MeanTrack(car, car.FrontWeight);
         foreach (var station in chassis.Stations)
         {
             mass -= station.UnsprungMass;

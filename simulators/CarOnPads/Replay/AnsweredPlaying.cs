@@ -1,11 +1,11 @@
 using CarOnPads.Ports;
-using ScaleLink.Protocol.Captures;
+using ScaleLink.Protocol.Recordings;
 using ScaleLink.Protocol.Modbus;
 
 namespace CarOnPads.Replay;
 
 /// <summary>
-/// Slaves that speak when they are asked: a question that is in the capture gets what came behind it, as long after it as then, in order. A host that
+/// Slaves that speak when they are asked: a question that is in the link recording gets what came behind it, as long after it as then, in order. A host that
 /// asks more often than then gets the last answer again, so that it may ask at its own pace.
 /// </summary>
 sealed class AnsweredPlaying : IPlaying
@@ -14,15 +14,15 @@ sealed class AnsweredPlaying : IPlaying
     readonly byte[] _fromHost = new byte[4096];
     readonly List<byte> _heard = [];
     readonly Dictionary<string, Queue<Exchange>> _exchanges;
-    readonly Queue<CaptureEvent> _cable;
+    readonly Queue<RecordingEvent> _cable;
     readonly PriorityQueue<ReadOnlyMemory<byte>, (long AtNs, int Order)> _answers = new();
     int _order;
 
-    public AnsweredPlaying(IReadOnlyList<CaptureEvent> events, IPadPort port)
+    public AnsweredPlaying(IReadOnlyList<RecordingEvent> events, IPadPort port)
     {
         _port = port;
         _exchanges = Exchange.Of(events).GroupBy(e => e.Question).ToDictionary(g => g.Key, g => new Queue<Exchange>(g));
-        _cable = new(events.Where(e => e.Kind is CaptureEventKind.HangUp or CaptureEventKind.Open));
+        _cable = new(events.Where(e => e.Kind is RecordingEventKind.HangUp or RecordingEventKind.Open));
     }
 
     public IPadPort Port => _port;

@@ -2,7 +2,7 @@ using CarOnPads.Ports;
 
 namespace CarOnPads.Replay;
 
-/// <summary>Plays captures of one run together, each through a port of its own. Not thread-safe.</summary>
+/// <summary>Plays link recordings of one run together, each through a port of its own. Not thread-safe.</summary>
 sealed class Player : IDisposable
 {
     /// <summary>A host throws away what was there before it had opened the port: playing waits that long behind the opening.</summary>
@@ -11,17 +11,17 @@ sealed class Player : IDisposable
     readonly List<IPlaying> _playings = [];
     long _startNs = long.MaxValue;
 
-    /// <summary>Opens a port for each capture.</summary>
-    /// <param name="captures">Captures of one run share their clock, and keep their places against each other; one alone may begin anywhere.</param>
-    /// <param name="port">The port for a capture's name.</param>
-    public Player(IReadOnlyList<NamedCapture> captures, Func<string, IPadPort> port)
+    /// <summary>Opens a port for each link recording.</summary>
+    /// <param name="recordings">Link recordings of one run share their clock, and keep their places against each other; one alone may begin anywhere.</param>
+    /// <param name="port">The port for a link recording's name.</param>
+    public Player(IReadOnlyList<NamedRecording> recordings, Func<string, IPadPort> port)
     {
         try
         {
-            foreach (var (name, capture) in captures)
+            foreach (var (name, recording) in recordings)
             {
-                _playings.Add(capture.Header.Protocol == "modbus-rtu" ? new AnsweredPlaying(capture.Events, port(name)) : new SpokenPlaying(capture.Events, port(name)));
-                _startNs = Math.Min(_startNs, capture.Events.Count > 0 ? capture.Events[0].AtNs : long.MaxValue);
+                _playings.Add(recording.Header.Protocol == "modbus-rtu" ? new AnsweredPlaying(recording.Events, port(name)) : new SpokenPlaying(recording.Events, port(name)));
+                _startNs = Math.Min(_startNs, recording.Events.Count > 0 ? recording.Events[0].AtNs : long.MaxValue);
             }
         }
         catch
@@ -31,7 +31,7 @@ sealed class Player : IDisposable
         }
     }
 
-    /// <summary>The ports, in the order of the captures.</summary>
+    /// <summary>The ports, in the order of the link recordings.</summary>
     public IEnumerable<IPadPort> Ports => _playings.Select(p => p.Port);
 
     /// <summary>Somebody has every port open.</summary>

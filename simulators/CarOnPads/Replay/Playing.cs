@@ -2,7 +2,7 @@ using CarOnPads.Ports;
 
 namespace CarOnPads.Replay;
 
-/// <summary>One capture on its way through a port. Knows no clock: it is told how far playing has come.</summary>
+/// <summary>One link recording on its way through a port. Knows no clock: it is told how far playing has come.</summary>
 interface IPlaying : IDisposable
 {
     /// <summary>The cable that it plays on.</summary>
@@ -11,6 +11,6 @@ interface IPlaying : IDisposable
     /// <summary>Everything in it has been played.</summary>
     bool IsOver { get; }
 
-    /// <summary>Plays up to an instant of the capture, ns.</summary>
+    /// <summary>Plays up to an instant of the link recording, ns.</summary>
     void AdvanceTo(long ns);
 }

@@ -1,5 +1,5 @@
 using CarOnPads.Ports;
-using ScaleLink.Protocol.Captures;
+using ScaleLink.Protocol.Recordings;
 
 namespace CarOnPads.Replay;
 
@@ -7,7 +7,7 @@ namespace CarOnPads.Replay;
 /// A pad that speaks by itself: its bytes come when they came. What the host says is heard and not answered. After a cable has been put back,
 /// playing waits for the host to open the port again: what it missed would be lost to it.
 /// </summary>
-sealed class SpokenPlaying(IReadOnlyList<CaptureEvent> events, IPadPort port) : IPlaying
+sealed class SpokenPlaying(IReadOnlyList<RecordingEvent> events, IPadPort port) : IPlaying
 {
     readonly byte[] _fromHost = new byte[4096];
     int _next;
@@ -22,7 +22,7 @@ sealed class SpokenPlaying(IReadOnlyList<CaptureEvent> events, IPadPort port) : 
     {
         while (port.Read(_fromHost) > 0)
         {
-            // The host asks for a hello; the capture has the answer where it was.
+            // The host asks for a hello; the link recording has the answer where it was.
         }
 
         while (!IsOver && !Waits(ns) && events[_next].AtNs + _lateNs + Grace(events[_next]) <= ns)
@@ -30,7 +30,7 @@ sealed class SpokenPlaying(IReadOnlyList<CaptureEvent> events, IPadPort port) : 
             var happened = events[_next++];
             Cable.Play(happened, port);
             _lateNs += Grace(happened);
-            if (happened.Kind == CaptureEventKind.Open && !port.HasReader)
+            if (happened.Kind == RecordingEventKind.Open && !port.HasReader)
                 (_waitingSinceNs, _openSinceNs) = (ns, null);
         }
     }
@@ -38,7 +38,7 @@ sealed class SpokenPlaying(IReadOnlyList<CaptureEvent> events, IPadPort port) : 
     public void Dispose() => port.Dispose();
 
     // What has not been read goes with the cable: the host gets time to read it.
-    static long Grace(CaptureEvent happened) => happened.Kind == CaptureEventKind.HangUp ? Player.OpeningNs : 0;
+    static long Grace(RecordingEvent happened) => happened.Kind == RecordingEventKind.HangUp ? Player.OpeningNs : 0;
 
     bool Waits(long ns)
     {

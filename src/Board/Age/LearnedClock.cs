@@ -13,6 +13,6 @@ internal sealed record LearnedClock(GetClockResponse Answer, TimeSpan Since)
         told?.Split(' ') is [{ Length: > 0 } run, var ns, var ms]
         && long.TryParse(ns, NumberStyles.None, CultureInfo.InvariantCulture, out var clock)
         && double.TryParse(ms, NumberStyles.Float, CultureInfo.InvariantCulture, out var since) && since is >= 0 and < 60_000
-            ? new LearnedClock(new GetClockResponse { RunId = run, MonotonicNs = clock }, TimeSpan.FromMilliseconds(since))
+            ? new LearnedClock(new GetClockResponse { StartId = run, MonotonicNs = clock }, TimeSpan.FromMilliseconds(since))
             : null;
 }

@@ -4,7 +4,7 @@ using ScaleLink.Board.Age;
 
 namespace ScaleLink.Board.Connection;
 
-/// <summary>Asks the daemon for its clock: before the first value, soon and often at first, then now and then, and at once when the clock is in doubt.</summary>
+/// <summary>Asks the daemon for its clock: before the first value, soon and often at first, then now and then, and at once when the clock is uncertain.</summary>
 internal sealed class ClockKeeper(Feed.FeedClient daemon, TimeProvider time)
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
@@ -43,7 +43,7 @@ internal sealed class ClockKeeper(Feed.FeedClient daemon, TimeProvider time)
         }
 
         // A clock that is known already needs one answer: it tells whether the run is the same.
-        var most = Clock.RunId is null ? MostTries : 1;
+        var most = Clock.StartId is null ? MostTries : 1;
         for (var tries = 0; tries < most && !(tries > 0 && Clock.RoundTrip < Quick); tries++)
             await AskOnce(stop);
     }
@@ -54,7 +54,7 @@ internal sealed class ClockKeeper(Feed.FeedClient daemon, TimeProvider time)
         while (!stop.IsCancellationRequested)
         {
             await Task.Delay(Look, time, stop);
-            var isDue = Clock.RunId is null || time.GetElapsedTime(_askedAt) >= _wait;
+            var isDue = Clock.StartId is null || time.GetElapsedTime(_askedAt) >= _wait;
             if (!isDue || !isThere())
                 continue;
             try

@@ -9,7 +9,7 @@ internal sealed record ResidualScale(double HighestLoad, double Reach)
     private const double LeastReach = 0.01;
     private static readonly double[] Steps = [0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10];
 
-    public static ResidualScale For(IEnumerable<ProofPoint> points, double highestLoad)
+    public static ResidualScale For(IEnumerable<ProcedurePoint> points, double highestLoad)
     {
         var farthest = points.Where(p => p.HasResidualKg).Select(p => Math.Abs(p.ResidualKg)).DefaultIfEmpty(0).Max();
         return new ResidualScale(Math.Max(highestLoad, 1), Math.Max(LeastReach, 1.15 * farthest));

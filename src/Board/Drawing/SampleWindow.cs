@@ -8,7 +8,7 @@ internal sealed class SampleWindow
 {
     private const double LongestSeconds = 10;
     private readonly Queue<(long AtNs, double Value)> _samples = new();
-    private string _runId = "";
+    private string _startId = "";
 
     public int Count => _samples.Count;
 
@@ -25,9 +25,9 @@ internal sealed class SampleWindow
     {
         foreach (var sample in batch.Samples)
         {
-            if (batch.RunId != _runId || sample.HasLoadKg != IsLoad)
+            if (batch.StartId != _startId || sample.HasLoadKg != IsLoad)
                 _samples.Clear();
-            (_runId, IsLoad) = (batch.RunId, sample.HasLoadKg);
+            (_startId, IsLoad) = (batch.StartId, sample.HasLoadKg);
             _samples.Enqueue((sample.MonotonicNs, sample.HasLoadKg ? sample.LoadKg : sample.Counts.Sum(c => (double)c)));
         }
 

@@ -19,7 +19,7 @@ public sealed record NextStep(string Do, string Why = "", string Caution = "")
         ArgumentNullException.ThrowIfNull(view);
         if (view.Loads is { Freshness: Freshness.Held })
             return new NextStep($"Do not use these numbers: {(view.Trouble is null ? "they come too late" : "no new ones come")}.", Telling(view.Trouble));
-        if (view is { Loads.Live.Verdict: Verdict.Settled, Work.Live.Session: { } session } && session.State.IsOpen())
+        if (view is { Loads.Live.Verdict: Verdict.Settled, WorkSessions.Live.Session: { } session } && session.State.IsOpen())
             return new NextStep(session.Next, $"{session.Car}: {SessionWords.State(session.State)}", string.Join(' ', session.Cautions));
         return view.Loads.Live is { } loads ? ForLive(loads, unit) : new NextStep((view.Trouble ?? DaemonDiagnostics.NotYet).Message, view.Trouble?.Remedy ?? "");
     }

@@ -14,7 +14,7 @@ internal readonly record struct PadMove(string SerialNumber, Corner? From, Corne
     public string Name => $"{(From is { } from ? from.Name() : SerialNumber)} to {To.Name()}";
 
     /// <summary>One for each corner, in the order LF, RF, LR, RR; none when no certain placement comes next.</summary>
-    public static IReadOnlyList<PadMove> Of(RotationView view)
+    public static IReadOnlyList<PadMove> Of(InterchangeView view)
     {
         ArgumentNullException.ThrowIfNull(view);
         return [.. view.Next.Zip(WireCorners.All, (pad, to) => new PadMove(pad, At(view.Present.IndexOf(pad)), to))];

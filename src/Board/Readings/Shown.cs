@@ -9,7 +9,7 @@ internal static class Shown
 
     public static string Load(MeasuredValue? kilograms, Unit unit, bool isSigned = false) => Full(kilograms, unit, isSigned);
 
-    /// <summary>A mass to the gram or its like, for those who prove pads; without its unit.</summary>
+    /// <summary>A mass to the gram or its like, for those who calibrate pads; without its unit.</summary>
     public static string Grams(double kilograms, Unit unit, bool isSigned = false) =>
         (kilograms / unit.Factor).ToString(isSigned ? "+0.000;\u22120.000;0.000" : "0.000;\u22120.000");
 

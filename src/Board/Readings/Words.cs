@@ -32,7 +32,7 @@ internal static class Words
     /// <summary>Whether the loads can go on record now, and what is missing.</summary>
     public static string ReadyFor(Judged<Loads> loads) => loads.Live switch
     {
-        { CaptureReady: true } => "The car is settled and fit for the record.",
+        { WeighingReady: true } => "The car is settled and fit for the record.",
         { Verdict: Api.V1.Verdict.Settled } => "Settled: hold still a moment longer.",
         // Some remarks say no more than the verdict.
         { } live when live.Remark.TrimEnd('.').Equals(Verdict(live.Verdict), StringComparison.OrdinalIgnoreCase) => $"Not yet: {Verdict(live.Verdict)}.",

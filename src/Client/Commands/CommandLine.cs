@@ -10,7 +10,7 @@ internal static class CommandLine
 {
     private const string About = """
         ScaleLink: live corner loads of a car on scale pads.
-        Exit codes: 0 done, 1 tried and not achieved, 2 to be mended first. Not approved for trade weighing.
+        Exit codes: 0 done, 1 tried and not achieved, 2 to be fixed first. Not approved for trade weighing.
         """;
 
     /// <summary>Parses and runs. Ends with Ctrl-C, SIGTERM, a closed terminal, or when <paramref name="stop"/> says so.</summary>
@@ -20,8 +20,8 @@ internal static class CommandLine
         var root = new RootCommand(About)
         {
             WatchCommand.Create(common, shell), PadsCommand.Create(common, shell), ZeroCommand.Create(common, shell),
-            CalibrateCommand.Create(common, shell), ProofsCommand.Create(common, shell),
-            CarCommand.Create(common, shell), PatchCommand.Create(common, shell), PlanCommand.Create(common, shell), WorkCommand.Create(common, shell),
+            CalibrateCommand.Create(common, shell), CalibrationsCommand.Create(common, shell),
+            CarCommand.Create(common, shell), PatchCommand.Create(common, shell), PlanCommand.Create(common, shell), WorkSessionCommand.Create(common, shell),
             WhatIfCommand.Create(common, shell),
             DoctorCommand.Create(common, shell), ProbeCommand.Create(common, shell), RecordCommand.Create(common, shell), DemoCommand.Create(common, shell),
         };
@@ -33,7 +33,7 @@ internal static class CommandLine
         {
             var settings = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null, Output = shell.Out, Error = shell.Error };
             var code = await parsed.InvokeAsync(settings, signals.Token);
-            return parsed.Errors.Count > 0 ? ExitCodes.ToBeMended : code;
+            return parsed.Errors.Count > 0 ? ExitCodes.ToBeRemedied : code;
         }
         catch (OperationCanceledException) when (signals.Token.IsCancellationRequested)
         {
@@ -47,7 +47,7 @@ internal static class CommandLine
         catch (ClientException e)
         {
             Complain(e.Diagnostic, parsed.GetValue(common.Json), shell);
-            return ExitCodes.ToBeMended;
+            return ExitCodes.ToBeRemedied;
         }
     }
 

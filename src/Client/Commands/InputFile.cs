@@ -42,7 +42,7 @@ internal static class InputFile
         else
             foreach (var line in Mistakes(path, findings))
                 shell.Error.WriteLine(line);
-        return ExitCodes.ToBeMended;
+        return ExitCodes.ToBeRemedied;
     }
 
     /// <summary>One line for each mistake: file, line, code, what is wrong, what to do.</summary>

@@ -3,21 +3,21 @@ using ScaleLink.Api.V1;
 
 namespace ScaleLink.Client.Connection;
 
-/// <summary>Asks the daemon for its clock: once before the first value, then regularly, and at once when the clock is in doubt.</summary>
+/// <summary>Asks the daemon for its clock: once before the first value, then regularly, and at once when the clock is uncertain.</summary>
 internal sealed class ClockKeeper : IAsyncDisposable
 {
     private static readonly TimeSpan Every = TimeSpan.FromSeconds(5);
     // The first answer bears the cost of connecting: better ones are had at once.
     private static readonly TimeSpan AtFirst = TimeSpan.FromMilliseconds(250);
     private const int FirstFew = 4;
-    private static readonly TimeSpan AfterDoubt = TimeSpan.FromMilliseconds(20);
+    private static readonly TimeSpan AfterUncertainty = TimeSpan.FromMilliseconds(20);
     private static readonly TimeSpan Deadline = TimeSpan.FromSeconds(3);
 
     private readonly Feed.FeedClient _feed;
     private readonly DaemonClock _clock;
     private readonly TimeProvider _time;
     private readonly CancellationTokenSource _end = new();
-    private readonly SemaphoreSlim _doubt = new(0, 1);
+    private readonly SemaphoreSlim _uncertainty = new(0, 1);
     private readonly Lock _gate = new();
     private Task? _loop;
     private int _answers;
@@ -25,7 +25,7 @@ internal sealed class ClockKeeper : IAsyncDisposable
     public ClockKeeper(Feed.FeedClient feed, DaemonClock clock, TimeProvider time)
     {
         (_feed, _clock, _time) = (feed, clock, time);
-        clock.Doubted += OnDoubt;
+        clock.Questioned += OnUncertainty;
     }
 
     /// <summary>Asks now, and from now on regularly.</summary>
@@ -44,11 +44,11 @@ internal sealed class ClockKeeper : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        _clock.Doubted -= OnDoubt;
+        _clock.Questioned -= OnUncertainty;
         await _end.CancelAsync().ConfigureAwait(false);
         if (_loop is { } loop)
             await loop.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
-        _doubt.Dispose();
+        _uncertainty.Dispose();
         _end.Dispose();
     }
 
@@ -74,9 +74,9 @@ internal sealed class ClockKeeper : IAsyncDisposable
         using var either = CancellationTokenSource.CreateLinkedTokenSource(turn.Token, _end.Token);
         try
         {
-            await _doubt.WaitAsync(either.Token).ConfigureAwait(false);
-            // A doubt that cannot be cleared at once must not become a flood of questions.
-            await Task.Delay(AfterDoubt, _time, _end.Token).ConfigureAwait(false);
+            await _uncertainty.WaitAsync(either.Token).ConfigureAwait(false);
+            // A uncertainty that cannot be cleared at once must not become a flood of questions.
+            await Task.Delay(AfterUncertainty, _time, _end.Token).ConfigureAwait(false);
         }
         catch (OperationCanceledException)
         {
@@ -84,10 +84,10 @@ internal sealed class ClockKeeper : IAsyncDisposable
         }
     }
 
-    private void OnDoubt()
+    private void OnUncertainty()
     {
         lock (_gate)
-            if (_doubt.CurrentCount == 0)
-                _doubt.Release();
+            if (_uncertainty.CurrentCount == 0)
+                _uncertainty.Release();
     }
 }

@@ -31,20 +31,20 @@ public sealed class DaemonConnection : IAsyncDisposable
         Feed = new Feed.FeedClient(_channel);
         Pads = new Pads.PadsClient(_channel);
         PadControl = new PadControl.PadControlClient(_channel);
-        Proofs = new Proofs.ProofsClient(_channel);
-        ProofControl = new ProofControl.ProofControlClient(_channel);
-        Rotations = new Rotations.RotationsClient(_channel);
-        RotationControl = new RotationControl.RotationControlClient(_channel);
+        CalibrationProcedures = new CalibrationProcedures.CalibrationProceduresClient(_channel);
+        CalibrationProcedureControl = new CalibrationProcedureControl.CalibrationProcedureControlClient(_channel);
+        PadInterchanges = new PadInterchanges.PadInterchangesClient(_channel);
+        PadInterchangeControl = new PadInterchangeControl.PadInterchangeControlClient(_channel);
         Cars = new Cars.CarsClient(_channel);
         CarControl = new CarControl.CarControlClient(_channel);
         Patch = new Patch.PatchClient(_channel);
         PatchControl = new PatchControl.PatchControlClient(_channel);
-        LeanZeros = new LeanZeros.LeanZerosClient(_channel);
-        LeanZeroControl = new LeanZeroControl.LeanZeroControlClient(_channel);
-        Paddock = new Paddock.PaddockClient(_channel);
-        PaddockControl = new PaddockControl.PaddockControlClient(_channel);
-        Work = new Work.WorkClient(_channel);
-        WorkControl = new WorkControl.WorkControlClient(_channel);
+        InclinometerZeros = new InclinometerZeros.InclinometerZerosClient(_channel);
+        InclinometerZeroControl = new InclinometerZeroControl.InclinometerZeroControlClient(_channel);
+        SiteCheck = new SiteChecks.SiteChecksClient(_channel);
+        SiteCheckControl = new SiteCheckControl.SiteCheckControlClient(_channel);
+        WorkSessions = new WorkSessions.WorkSessionsClient(_channel);
+        WorkSessionControl = new WorkSessionControl.WorkSessionControlClient(_channel);
         Recorder = new Recorder.RecorderClient(_channel);
         RecorderControl = new RecorderControl.RecorderControlClient(_channel);
         _keeper = new ClockKeeper(Feed, Clock, Time);
@@ -65,17 +65,17 @@ public sealed class DaemonConnection : IAsyncDisposable
     /// <summary>What changes the pads.</summary>
     public PadControl.PadControlClient PadControl { get; }
 
-    /// <summary>Calibrations and the proofs that made them.</summary>
-    public Proofs.ProofsClient Proofs { get; }
+    /// <summary>Calibrations and the calibration procedures that made them.</summary>
+    public CalibrationProcedures.CalibrationProceduresClient CalibrationProcedures { get; }
 
-    /// <summary>What proves pads and puts calibrations into force.</summary>
-    public ProofControl.ProofControlClient ProofControl { get; }
+    /// <summary>What calibrates pads and puts calibrations into effect.</summary>
+    public CalibrationProcedureControl.CalibrationProcedureControlClient CalibrationProcedureControl { get; }
 
-    /// <summary>Pads moved round under one car.</summary>
-    public Rotations.RotationsClient Rotations { get; }
+    /// <summary>Pads interchanged under one car.</summary>
+    public PadInterchanges.PadInterchangesClient PadInterchanges { get; }
 
     /// <summary>The steps of moving pads round.</summary>
-    public RotationControl.RotationControlClient RotationControl { get; }
+    public PadInterchangeControl.PadInterchangeControlClient PadInterchangeControl { get; }
 
     /// <summary>Cars, and what statics says about them.</summary>
     public Cars.CarsClient Cars { get; }
@@ -90,22 +90,22 @@ public sealed class DaemonConnection : IAsyncDisposable
     public PatchControl.PatchControlClient PatchControl { get; }
 
     /// <summary>Zeros of the pads' inclinometers.</summary>
-    public LeanZeros.LeanZerosClient LeanZeros { get; }
+    public InclinometerZeros.InclinometerZerosClient InclinometerZeros { get; }
 
     /// <summary>The steps of a reversal test.</summary>
-    public LeanZeroControl.LeanZeroControlClient LeanZeroControl { get; }
+    public InclinometerZeroControl.InclinometerZeroControlClient InclinometerZeroControl { get; }
 
-    /// <summary>The watch over empty pads.</summary>
-    public Paddock.PaddockClient Paddock { get; }
+    /// <summary>The site check.</summary>
+    public SiteChecks.SiteChecksClient SiteCheck { get; }
 
     /// <summary>What begins and ends a watch.</summary>
-    public PaddockControl.PaddockControlClient PaddockControl { get; }
+    public SiteCheckControl.SiteCheckControlClient SiteCheckControl { get; }
 
     /// <summary>Work sessions.</summary>
-    public Work.WorkClient Work { get; }
+    public WorkSessions.WorkSessionsClient WorkSessions { get; }
 
     /// <summary>The steps of a work session.</summary>
-    public WorkControl.WorkControlClient WorkControl { get; }
+    public WorkSessionControl.WorkSessionControlClient WorkSessionControl { get; }
 
     /// <summary>What the links have carried.</summary>
     public Recorder.RecorderClient Recorder { get; }

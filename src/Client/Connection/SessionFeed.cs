@@ -20,7 +20,7 @@ public sealed class SessionFeed : IAsyncEnumerable<Judged<GetSessionResponse>>
     /// <exception cref="OperationCanceledException">When <paramref name="cancellationToken"/> asks for the end.</exception>
     public IAsyncEnumerator<Judged<GetSessionResponse>> GetAsyncEnumerator(CancellationToken cancellationToken = default)
     {
-        var feed = new StampedFeed<GetSessionResponse>(_daemon, stop => _daemon.Work.WatchSession(new WatchSessionRequest(), cancellationToken: stop), r => r.Stamp, Patience);
+        var feed = new StampedFeed<GetSessionResponse>(_daemon, stop => _daemon.WorkSessions.WatchSession(new WatchSessionRequest(), cancellationToken: stop), r => r.Stamp, Patience);
         return feed.Watch(cancellationToken).GetAsyncEnumerator(cancellationToken);
     }
 }

@@ -78,7 +78,7 @@ internal sealed class CarControl : IDisposable
         if (!answer.GetProperty("ok").GetBoolean())
         {
             string Field(string name) => PeerText.Clean(answer.GetProperty(name).GetString(), 200);
-            throw new ClientException(new Diagnostic(DemoCodes.SimulatorRefused, $"The simulator refused ({Field("code")}): {Field("error")}", Field("mend")));
+            throw new ClientException(new Diagnostic(DemoCodes.SimulatorRefused, $"The simulator refused ({Field("code")}): {Field("error")}", Field("remedy")));
         }
 
         return answer.TryGetProperty("done_at", out var done)

@@ -10,12 +10,12 @@ namespace ScaleLink.Client.Demo;
 internal sealed record CrewResult(bool IsOnTarget, int Adjustments, Loads Reading);
 
 /// <summary>
-/// A crew at work: zero, car on, settle, capture, turn what the work session plans, until cross weight is on target. It knows of
+/// A crew at work: zero, car on, settle, weighing, turn what the work session plans, until cross weight is on target. It knows of
 /// the car only what the daemon publishes.
 /// </summary>
 internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimeProvider time)
 {
-    private const double RitualSeconds = 1.5;
+    private const double SettleSeconds = 1.5;
     private const int MostReadings = 14;
     private static readonly TimeSpan AskAgain = TimeSpan.FromMilliseconds(250);
     private static readonly TimeSpan LongestSettling = TimeSpan.FromSeconds(12);
@@ -24,7 +24,7 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
 
     /// <summary>The whole story.</summary>
     /// <exception cref="ClientException">The bay refuses something.</exception>
-    public async Task<CrewResult> Work(CancellationToken stop)
+    public async Task<CrewResult> WorkSessions(CancellationToken stop)
     {
         await TakeZero(stop);
         await _session.Start(stop);
@@ -35,7 +35,7 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
         while (true)
         {
             var reading = await SettleAndRead(isFirst: readings == 0, stop);
-            await _session.Capture(stop);
+            await _session.Weighing(stop);
             board.Read(reading);
             var isOnTarget = reading.Aim == Aim.Within;
             if (isOnTarget || ++readings > MostReadings)
@@ -85,7 +85,7 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
         while (true)
         {
             board.Say(isFirst ? "Rolling and bouncing the car, then hands off" : "Bouncing the car, then hands off");
-            await Wait(await bay.Car.Settle(RitualSeconds, isFirst, stop), stop);
+            await Wait(await bay.Car.Settle(SettleSeconds, isFirst, stop), stop);
             board.Say("Hands off: waiting for the car to settle");
             board.HandsOff();
             if (await ReadSettled(stop) is { } reading)
@@ -93,7 +93,7 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
         }
     }
 
-    // Nothing when the car does not come to rest: then the ritual is done again.
+    // Nothing when the car does not come to rest: then the settle is done again.
     private async Task<Loads?> ReadSettled(CancellationToken stop)
     {
         var since = time.GetTimestamp();
@@ -101,7 +101,7 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
         {
             var elapsed = time.GetElapsedTime(since);
             // A value from before the hands were off would be the last adjustment's.
-            if (view is { Freshness: Freshness.Live, Message: { CaptureReady: true } loads } && view.Age < elapsed)
+            if (view is { Freshness: Freshness.Live, Message: { WeighingReady: true } loads } && view.Age < elapsed)
                 return loads;
             if (elapsed > LongestSettling)
                 break;

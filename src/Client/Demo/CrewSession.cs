@@ -20,24 +20,24 @@ internal sealed class CrewSession(DaemonConnection daemon)
     {
         var request = new StartSessionRequest { By = By, Title = "Bramble Moor, the demo" };
         request.LeaveOut.AddRange(LeftOut);
-        await daemon.Ask(o => daemon.WorkControl.StartSessionAsync(request, o), stop);
+        await daemon.Ask(o => daemon.WorkSessionControl.StartSessionAsync(request, o), stop);
     }
 
-    public async Task Capture(CancellationToken stop)
+    public async Task Weighing(CancellationToken stop)
     {
-        var session = await daemon.Ask(o => daemon.WorkControl.CaptureAsync(new CaptureRequest { By = By }, o), stop);
+        var session = await daemon.Ask(o => daemon.WorkSessionControl.WeighAsync(new WeighRequest { By = By }, o), stop);
         // Nobody but this crew touches the car: what changed without a turn was the settling.
         if (session.State == SessionState.Naming)
-            await daemon.Ask(o => daemon.WorkControl.NameChangeAsync(new NameChangeRequest { By = By, Nothing = true }, o), stop);
+            await daemon.Ask(o => daemon.WorkSessionControl.NameChangeAsync(new NameChangeRequest { By = By, Nothing = true }, o), stop);
     }
 
     /// <summary>What to turn next, recorded as being turned; nothing when another settle is worth more.</summary>
     public async Task<PerchPlan?> Next(CancellationToken stop)
     {
-        var plan = await daemon.Ask(o => daemon.Work.PlanTurnsAsync(new PlanTurnsRequest { Refine = true }, o), stop);
+        var plan = await daemon.Ask(o => daemon.WorkSessions.PlanTurnsAsync(new PlanTurnsRequest { Refine = true }, o), stop);
         if (plan.Turns is not { } turns || turns.Equals(new CornerNumbers()))
             return null;
-        await daemon.Ask(o => daemon.WorkControl.RecordAdjustmentAsync(new RecordAdjustmentRequest { By = By, Turns = turns }, o), stop);
+        await daemon.Ask(o => daemon.WorkSessionControl.RecordAdjustmentAsync(new RecordAdjustmentRequest { By = By, Turns = turns }, o), stop);
         return plan;
     }
 }

@@ -21,7 +21,7 @@ internal sealed class DemoLines(Shell shell, bool json) : ICrewBoard
             Say("Starting the simulated car on pads and the daemon");
             await using var bay = await DemoBay.Start(setup, shell.Time, stop);
             Say($"In {bay.Folder}: {DemoPlaces.Of(bay)}");
-            var story = new Crew(bay, this, shell.Glyphs, shell.Time).Work(stop);
+            var story = new Crew(bay, this, shell.Glyphs, shell.Time).WorkSessions(stop);
             await bay.Accompany(story, stop);
             result = await story;
             Finish(result);

@@ -19,7 +19,7 @@ internal sealed record ValueJson(double Estimate, double? StandardUncertainty, d
 internal sealed record CorrectionJson(string Name, double? SizeKg, string? Refused);
 
 /// <summary>One corner.</summary>
-internal sealed record CornerJson(ValueJson? LoadKg, bool Proved, string? Calibration, IReadOnlyList<CorrectionJson>? Corrections, IReadOnlyList<Diagnostic>? Faults);
+internal sealed record CornerJson(ValueJson? LoadKg, bool Calibrated, string? Calibration, IReadOnlyList<CorrectionJson>? Corrections, IReadOnlyList<Diagnostic>? Faults);
 
 /// <summary>What the crew aims for.</summary>
 internal sealed record TargetJson(double CrossWeightPercent, double TolerancePercent);
@@ -31,15 +31,15 @@ internal sealed record ReadingJson
     public string? Aim { get; init; }
     public ValueJson? CrossWeightPercent { get; init; }
     public ValueJson? TotalKg { get; init; }
-    public ValueJson? FrontSharePercent { get; init; }
-    public ValueJson? LeftSharePercent { get; init; }
-    public ValueJson? FrontSideDifferenceKg { get; init; }
-    public ValueJson? RearSideDifferenceKg { get; init; }
+    public ValueJson? FrontWeightPercent { get; init; }
+    public ValueJson? LeftSideWeightPercent { get; init; }
+    public ValueJson? FrontLeftRightDifferenceKg { get; init; }
+    public ValueJson? RearLeftRightDifferenceKg { get; init; }
     public required IReadOnlyDictionary<string, CornerJson> Corners { get; init; }
     public TargetJson? Target { get; init; }
     public double? SettledInS { get; init; }
     public double? SettledToleranceKg { get; init; }
-    public bool? CaptureReady { get; init; }
+    public bool? WeighingReady { get; init; }
     public string? Remark { get; init; }
 
     public static ReadingJson Of(Loads loads, bool isLive) => new()
@@ -48,15 +48,15 @@ internal sealed record ReadingJson
         Aim = isLive ? Words.Name(loads.Aim) : null,
         CrossWeightPercent = ValueJson.Of(loads.CrossWeightPercent),
         TotalKg = ValueJson.Of(loads.TotalKg),
-        FrontSharePercent = ValueJson.Of(loads.FrontSharePercent),
-        LeftSharePercent = ValueJson.Of(loads.LeftSharePercent),
-        FrontSideDifferenceKg = ValueJson.Of(loads.FrontSideDifferenceKg),
-        RearSideDifferenceKg = ValueJson.Of(loads.RearSideDifferenceKg),
+        FrontWeightPercent = ValueJson.Of(loads.FrontWeightPercent),
+        LeftSideWeightPercent = ValueJson.Of(loads.LeftSideWeightPercent),
+        FrontLeftRightDifferenceKg = ValueJson.Of(loads.FrontLeftRightDifferenceKg),
+        RearLeftRightDifferenceKg = ValueJson.Of(loads.RearLeftRightDifferenceKg),
         Corners = loads.Corners.ToDictionary(c => c.Corner.Name(), Corner),
         Target = loads.Target is { } target ? new TargetJson(target.CrossWeightPercent, target.TolerancePercent) : null,
         SettledInS = isLive && loads.HasSettledInS ? loads.SettledInS : null,
         SettledToleranceKg = loads.SettledToleranceKg,
-        CaptureReady = isLive ? loads.CaptureReady : null,
+        WeighingReady = isLive ? loads.WeighingReady : null,
         Remark = isLive ? PeerText.Clean(loads.Remark, 300) : null,
     };
 
@@ -65,7 +65,7 @@ internal sealed record ReadingJson
 
     private static CornerJson Corner(CornerLoad corner) => new(
         ValueJson.Of(corner.LoadKg),
-        corner.Proved,
+        corner.Calibrated,
         corner.Calibration.Length > 0 ? PeerText.Clean(corner.Calibration, 80) : null,
         corner.Corrections.Count > 0 ? [.. corner.Corrections.Select(Correction)] : null,
         corner.Faults.Count > 0 ? [.. corner.Faults.Select(DiagnosticReader.Read)] : null);
@@ -82,7 +82,7 @@ internal sealed record LoadsJson
     public string? Bay { get; init; }
     public string? Time { get; init; }
     public ulong? Seq { get; init; }
-    public string? RunId { get; init; }
+    public string? StartId { get; init; }
     public ReadingJson? Reading { get; init; }
     public ReadingJson? HeldReading { get; init; }
     public ulong? Dropped { get; init; }
@@ -98,7 +98,7 @@ internal sealed record LoadsJson
             Bay = loads is null ? null : PeerText.Clean(loads.Bay, 32),
             Time = loads?.Stamp.Time?.ToDateTime().ToString("yyyy-MM-ddTHH:mm:ss.fffZ"),
             Seq = loads?.Stamp.Seq,
-            RunId = loads is null ? null : PeerText.Clean(loads.Stamp.RunId, 64),
+            StartId = loads is null ? null : PeerText.Clean(loads.Stamp.StartId, 64),
             Reading = loads is not null && isLive ? ReadingJson.Of(loads, true) : null,
             HeldReading = loads is not null && !isLive ? ReadingJson.Of(loads, false) : null,
             Dropped = loads?.Dropped,

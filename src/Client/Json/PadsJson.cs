@@ -38,7 +38,7 @@ internal sealed record PadJson
     public double? RollDeg { get; init; }
     public double? TemperatureC { get; init; }
     public ZeroJson? Zero { get; init; }
-    public bool Proved { get; init; }
+    public bool Calibrated { get; init; }
     public string? Calibration { get; init; }
     public CountersJson? Counters { get; init; }
     public double? ClockDriftPpm { get; init; }
@@ -62,7 +62,7 @@ internal sealed record PadJson
         RollDeg = pad.HasRollDeg ? pad.RollDeg : null,
         TemperatureC = pad.HasTemperatureC ? pad.TemperatureC : null,
         Zero = ZeroJson.Of(pad.Zero),
-        Proved = pad.Proved,
+        Calibrated = pad.Calibrated,
         Calibration = Text(pad.Calibration),
         Counters = CountersJson.Of(pad.Counters),
         ClockDriftPpm = pad.HasClockDriftPpm ? pad.ClockDriftPpm : null,

@@ -24,8 +24,8 @@ internal static class WhatIfJson
             (json["then"], json["height_changes_mm"]) = (Loads(then.Loads), CarJson.Four(then.HeightChangesMm));
         if (a.Plan is { } plan)
             json["plan"] = Plan(plan);
-        if (a.ForFrontShare.Count + a.ForLeftShare.Count > 0)
-            json["ballast"] = new JsonArray([.. a.ForFrontShare.Select(m => Ballast(m, "front_share")), .. a.ForLeftShare.Select(m => Ballast(m, "left_share"))]);
+        if (a.ForFrontWeight.Count + a.ForLeftSideWeight.Count > 0)
+            json["ballast"] = new JsonArray([.. a.ForFrontWeight.Select(m => Ballast(m, "front_weight")), .. a.ForLeftSideWeight.Select(m => Ballast(m, "left_side_weight"))]);
         if (a.Cases.Count > 0)
             json["cases"] = new JsonArray([.. a.Cases.Select(Case)]);
         if (a.Class is { } c)
@@ -42,10 +42,10 @@ internal static class WhatIfJson
         ["loads_kg"] = CarJson.Four(s.Loads),
         ["total_kg"] = Of(s.TotalKg),
         ["cross_weight_percent"] = Of(s.CrossWeightPercent),
-        ["front_share_percent"] = Of(s.FrontSharePercent),
-        ["left_share_percent"] = Of(s.LeftSharePercent),
-        ["front_side_difference_kg"] = Of(s.FrontSideDifferenceKg),
-        ["rear_side_difference_kg"] = Of(s.RearSideDifferenceKg),
+        ["front_weight_percent"] = Of(s.FrontWeightPercent),
+        ["left_side_weight_percent"] = Of(s.LeftSideWeightPercent),
+        ["front_left_right_difference_kg"] = Of(s.FrontLeftRightDifferenceKg),
+        ["rear_left_right_difference_kg"] = Of(s.RearLeftRightDifferenceKg),
     };
 
     private static JsonObject Plan(PerchPlan plan) => new()
@@ -64,7 +64,7 @@ internal static class WhatIfJson
     private static JsonObject Trade(BalanceTrade t) => new()
     {
         ["aim"] = Aim(t.Goal), ["loads_kg"] = CarJson.Four(t.LoadsKg), ["cross_weight_percent"] = t.CrossWeightPercent,
-        ["front_side_difference_kg"] = t.FrontSideDifferenceKg, ["rear_side_difference_kg"] = t.RearSideDifferenceKg, ["left_share_gap_percent"] = t.LeftShareGapPercent,
+        ["front_left_right_difference_kg"] = t.FrontLeftRightDifferenceKg, ["rear_left_right_difference_kg"] = t.RearLeftRightDifferenceKg, ["left_side_weight_gap_percent"] = t.LeftSideWeightGapPercent,
     };
 
     private static JsonObject Case(RaceCase state)
@@ -81,7 +81,7 @@ internal static class WhatIfJson
         BalanceGoal.CrossWeight => "cross_weight",
         BalanceGoal.EqualFrontLoads => "equal_front_loads",
         BalanceGoal.EqualRearLoads => "equal_rear_loads",
-        _ => "equal_left_shares",
+        _ => "equal_left_side_weights",
     };
 
     private static JsonObject Ballast(BallastMove m, string share) => new()

@@ -25,7 +25,7 @@ internal static class PadFrameGuess
 
         if (hello is null && samples < FewestFrames)
             return null;
-        List<string> remarks = ["Until it has been proved with known masses, a calibration to start with can stand there: kg_per_count = 0.0005"];
+        List<string> remarks = ["Until it has been calibrated with known masses, a calibration to start with can stand there: kg_per_count = 0.0005"];
         if (hello is null)
             remarks.Add("It has not said who it is while it was listened to: listen for longer, or add its serial_number by hand.");
         return new Guess("pad-frames", Describe(hello, samples), hello is null ? [] : [$"serial_number = {TomlText.Quoted(hello.SerialNumber)}"], remarks);

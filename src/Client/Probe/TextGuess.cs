@@ -58,7 +58,7 @@ internal static partial class TextGuess
     {
         var remarks = new List<string>();
         if (unit is null)
-            remarks.Add("No unit of mass is beside the number: its loads count as counts, and need kg_per_count or a proof with masses.");
+            remarks.Add("No unit of mass is beside the number: its loads count as counts, and need kg_per_count or a calibration procedure with masses.");
         if (!isXor)
             remarks.Add("The lines carry no checksum that is known here: a wrong digit does not show. Switch one on in the device if it has one.");
         return remarks;

@@ -19,7 +19,7 @@ internal static class PatchWords
         select Part(kind, each.All(c => c.HasSizeKg) ? [.. each.Select(c => c.SizeKg)] : null));
 
     /// <summary>The same of a reading on record.</summary>
-    public static string Of(CaptureRecord capture) => Line(capture.Patch.Select(p =>
+    public static string Of(WeighingRecord weighing) => Line(weighing.Patch.Select(p =>
         Part(PeerText.Clean(p.Name, 12), p.SizeKg is { } kg ? [kg.Lf, kg.Rf, kg.Lr, kg.Rr] : null)));
 
     private static string Line(IEnumerable<string> parts) => string.Join(", ", parts) is { Length: > 0 } all ? $"patch: {all}" : "";

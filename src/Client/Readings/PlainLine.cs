@@ -31,9 +31,9 @@ internal sealed class PlainLine(Glyphs glyphs)
         var cross = loads.CrossWeightPercent is { } c ? $"cross weight {Shown.Percent(c).Full(glyphs)}" : "cross weight not known";
         var corners = loads.Corners.Where(c => c.LoadKg is not null).Select(c => $"{c.Corner.Name()} {Shown.LiveKg(c.LoadKg).Bare(glyphs)}");
         var total = loads.TotalKg is { } t ? $", total {Shown.LiveKg(t).Full(glyphs)}" : "";
-        var unproved = loads.Corners.Any(c => c.LoadKg is not null && !c.Proved) ? ", unproved" : "";
+        var nominalOnly = loads.Corners.Any(c => c.LoadKg is not null && !c.Calibrated) ? ", nominal only" : "";
         var patch = PatchWords.Of(loads);
-        return $"{cross}, {string.Join(" ", corners)} kg{total}{unproved}{(patch.Length > 0 ? $", {patch}" : "")}";
+        return $"{cross}, {string.Join(" ", corners)} kg{total}{nominalOnly}{(patch.Length > 0 ? $", {patch}" : "")}";
     }
 
     private static string Why(Judged<Loads> view) =>

@@ -15,7 +15,7 @@ internal static class BeamPicture
         if (loads.CrossWeightPercent is not { } cross)
             return;
         var arm = Math.Max(6, canvas.Width / 2 - LabelRoom);
-        var drop = Math.Clamp(scale.Lean(cross.Estimate), -1, 1) * (rows * DotGrid.Down - Thickness - 1) / 2;
+        var drop = Math.Clamp(scale.Tilt(cross.Estimate), -1, 1) * (rows * DotGrid.Down - Thickness - 1) / 2;
         var middle = (rows * DotGrid.Down - Thickness) / 2.0;
         if (glyphs.IsRich)
             DrawDots(canvas, (scale.Centre - arm, row), (arm, rows), middle, drop);

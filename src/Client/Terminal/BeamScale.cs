@@ -21,10 +21,10 @@ internal sealed record BeamScale(double SpanPercent, int Centre, int HalfWidth)
     }
 
     /// <summary>Column of a cross weight, cut off at the ends.</summary>
-    public int ColumnOf(double percent) => Centre + (int)Math.Round(Math.Clamp(Lean(percent), -1, 1) * HalfWidth);
+    public int ColumnOf(double percent) => Centre + (int)Math.Round(Math.Clamp(Tilt(percent), -1, 1) * HalfWidth);
 
     /// <summary>Distance from level as a part of the span; right arm, RF + LR, down is positive.</summary>
-    public double Lean(double percent) => (percent - Level) / SpanPercent;
+    public double Tilt(double percent) => (percent - Level) / SpanPercent;
 
     /// <summary>The five marks of the scale, percent.</summary>
     public IEnumerable<double> Marks => Enumerable.Range(-2, 5).Select(i => Level + i * SpanPercent / 2);

@@ -75,7 +75,7 @@ internal sealed class Canvas
         (Ink.Faint, _) => "\e[2m",
         (Ink.Good, true) => "\e[1;32m",
         (Ink.Bad, true) => "\e[1;31m",
-        (Ink.Doubtful, true) => "\e[1;33m",
+        (Ink.Uncertain, true) => "\e[1;33m",
         (Ink.RightFrontPair, true) => "\e[36m",
         (Ink.LeftFrontPair, true) => "\e[35m",
         (Ink.RightFrontPair or Ink.LeftFrontPair, false) => "",

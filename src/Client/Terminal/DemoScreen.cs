@@ -70,7 +70,7 @@ internal sealed class DemoScreen(Shell shell) : ICrewBoard
     }
 
     private async Task Tell(DemoBay bay, CancellationToken stop) =>
-        Say(DemoPlaces.Ending(await new Crew(bay, this, shell.Glyphs, shell.Time).Work(stop), shell.Glyphs));
+        Say(DemoPlaces.Ending(await new Crew(bay, this, shell.Glyphs, shell.Time).WorkSessions(stop), shell.Glyphs));
 
     // The picture goes on when the story is over, and ends when the bay does.
     private static async Task First(Task picture, Task story, Func<Task> guard)

@@ -8,7 +8,7 @@ internal enum Ink
     Strong,
     Good,
     Bad,
-    Doubtful,
+    Uncertain,
     RightFrontPair,
     LeftFrontPair,
 }

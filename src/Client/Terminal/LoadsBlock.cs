@@ -18,13 +18,13 @@ internal static class LoadsBlock
         DrawCorner(canvas, FirstColumn, row + 1, loads, Corner.Lr, steady, glyphs);
         DrawCorner(canvas, SecondColumn, row + 1, loads, Corner.Rr, steady, glyphs);
         if (loads.TotalKg is { } total)
-            canvas.Put(FirstColumn, row + 2, $"total  {steady.Kg("total", total).Full(glyphs)}{Unproved(loads)}", Ink.Strong);
-        if (loads is { FrontSharePercent: { } front, LeftSharePercent: { } left })
+            canvas.Put(FirstColumn, row + 2, $"total  {steady.Kg("total", total).Full(glyphs)}{NominalOnly(loads)}", Ink.Strong);
+        if (loads is { FrontWeightPercent: { } front, LeftSideWeightPercent: { } left })
             canvas.Put(FirstColumn, row + 3, $"front {steady.Percent("front", front).Bare(glyphs)}, left {steady.Percent("left", left).Bare(glyphs)} %");
-        if (loads is { FrontSideDifferenceKg: { } f, RearSideDifferenceKg: { } r })
+        if (loads is { FrontLeftRightDifferenceKg: { } f, RearLeftRightDifferenceKg: { } r })
             canvas.Put(FirstColumn, row + 4, $"L-R front {steady.Kg("left-right front", f, isSigned: true).Bare(glyphs)}, rear {steady.Kg("left-right rear", r, isSigned: true).Bare(glyphs)} kg");
         var patch = PatchWords.Of(loads);
-        canvas.Put(FirstColumn, row + 5, patch, patch.Contains(PatchWords.Refused, StringComparison.Ordinal) ? Ink.Doubtful : Ink.Normal);
+        canvas.Put(FirstColumn, row + 5, patch, patch.Contains(PatchWords.Refused, StringComparison.Ordinal) ? Ink.Uncertain : Ink.Normal);
     }
 
     private static void DrawCorner(Canvas canvas, int column, int row, Loads loads, Corner corner, SteadyTexts steady, Glyphs glyphs)
@@ -35,14 +35,14 @@ internal static class LoadsBlock
         canvas.Put(column, row, $"{glyphs.Pair(corner)} {corner.Name()} {text}{(load is null ? "" : " kg")}", ink);
     }
 
-    private static string Unproved(Loads loads)
+    private static string NominalOnly(Loads loads)
     {
-        var unproved = loads.Corners.Where(c => c.LoadKg is not null && !c.Proved).Select(c => c.Corner.Name()).ToList();
-        return unproved.Count switch
+        var nominalOnly = loads.Corners.Where(c => c.LoadKg is not null && !c.Calibrated).Select(c => c.Corner.Name()).ToList();
+        return nominalOnly.Count switch
         {
             0 => "",
-            4 => "  UNPROVED: all pads",
-            _ => $"  UNPROVED: {string.Join(" ", unproved)}",
+            4 => "  NOMINAL ONLY: all pads",
+            _ => $"  NOMINAL ONLY: {string.Join(" ", nominalOnly)}",
         };
     }
 }

@@ -43,8 +43,8 @@ internal static class PadsPage
         foreach (var pad in list.Pads)
             foreach (var fault in pad.Faults.Select(DiagnosticReader.Read))
                 console.Write(new Text($"{pad.Corner.Name()}  {fault}\n"));
-        if (list.Pads.Any(p => !p.Proved))
-            console.Write(new Text($"Unproved, not checked with known masses: {string.Join(", ", list.Pads.Where(p => !p.Proved).Select(p => p.Corner.Name()))}\n"));
+        if (list.Pads.Any(p => !p.Calibrated))
+            console.Write(new Text($"Nominal only, not checked with known masses: {string.Join(", ", list.Pads.Where(p => !p.Calibrated).Select(p => p.Corner.Name()))}\n"));
     }
 
     private static Table Table(ListPadsResponse list, bool isLive, Glyphs glyphs)

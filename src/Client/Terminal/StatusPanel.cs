@@ -23,7 +23,7 @@ internal static class StatusPanel
         }
         else
         {
-            canvas.Put(column, row, State(scene.Loads), Ink.Doubtful);
+            canvas.Put(column, row, State(scene.Loads), Ink.Uncertain);
         }
 
         if (loads?.Target is { } target)
@@ -49,10 +49,10 @@ internal static class StatusPanel
 
     private static (string, Ink) Verdict(Loads loads, Glyphs glyphs) => loads.Verdict switch
     {
-        Api.V1.Verdict.Settled => ($"{glyphs.Settled} SETTLED{(loads.CaptureReady ? ", fit for the record" : "")}", Ink.Good),
-        Api.V1.Verdict.Settling => ($"{glyphs.Moving} COMING TO REST{(loads.HasSettledInS ? $", about {loads.SettledInS:0} s" : "")}", Ink.Doubtful),
-        Api.V1.Verdict.Moving => ($"{glyphs.Moving} MOVING: nothing claimed", Ink.Doubtful),
-        Api.V1.Verdict.Disturbed => ("! DISTURBED", Ink.Doubtful),
+        Api.V1.Verdict.Settled => ($"{glyphs.Settled} SETTLED{(loads.WeighingReady ? ", fit for the record" : "")}", Ink.Good),
+        Api.V1.Verdict.Settling => ($"{glyphs.Moving} COMING TO REST{(loads.HasSettledInS ? $", about {loads.SettledInS:0} s" : "")}", Ink.Uncertain),
+        Api.V1.Verdict.Moving => ($"{glyphs.Moving} MOVING: nothing claimed", Ink.Uncertain),
+        Api.V1.Verdict.Disturbed => ("! DISTURBED", Ink.Uncertain),
         Api.V1.Verdict.Raised => ("RAISED: no loads", Ink.Strong),
         Api.V1.Verdict.Incomplete => ("? NOT ALL LOADS KNOWN", Ink.Bad),
         _ => ("?", Ink.Bad),
@@ -66,7 +66,7 @@ internal static class StatusPanel
             Aim.Within => (glyphs.ToleranceBar, Ink.Good),
             Aim.High => (glyphs.High, Ink.Bad),
             Aim.Low => (glyphs.Low, Ink.Bad),
-            _ => ('?', Ink.Doubtful),
+            _ => ('?', Ink.Uncertain),
         };
         var words = aim switch
         {

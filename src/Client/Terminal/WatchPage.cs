@@ -46,8 +46,8 @@ internal static class WatchPage
 
         else if (loads.Verdict == Verdict.Raised)
         {
-            canvas.Put(1, rows.Beam, Cautions.Raised[0], Ink.Doubtful);
-            canvas.Put(1, rows.Beam + 1, Cautions.Raised[1], Ink.Doubtful);
+            canvas.Put(1, rows.Beam, Cautions.Raised[0], Ink.Uncertain);
+            canvas.Put(1, rows.Beam + 1, Cautions.Raised[1], Ink.Uncertain);
         }
 
         LoadsBlock.Draw(canvas, rows.Lower, loads, scene.Steady, glyphs);
@@ -63,7 +63,7 @@ internal static class WatchPage
         var (word, ink) = scene.Loads switch
         {
             { Freshness: Freshness.Live, Age: { } age } => ($"LIVE {Words.Age(age)}", Ink.Good),
-            { Freshness: Freshness.Held } => ("HELD", Ink.Doubtful),
+            { Freshness: Freshness.Held } => ("HELD", Ink.Uncertain),
             _ => ("ABSENT", Ink.Bad),
         };
         canvas.PutBefore(canvas.Width - 1, 0, word, ink);

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Microsoft.Extensions.Logging.Abstractions;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Weighing.Cars.Files;
@@ -23,11 +24,11 @@ public sealed class CarShelf
     private readonly Workflow<CarChoice> _flow;
 
     /// <summary>Takes up what the ledger says.</summary>
-    public CarShelf(LedgerDatabase ledger, BayConfiguration bay, TimeProvider time)
+    public CarShelf(LedgerDatabase ledger, BayConfiguration bay, TimeProvider time, ILogger<CarShelf>? log = null)
     {
         ArgumentNullException.ThrowIfNull(ledger);
         ArgumentNullException.ThrowIfNull(bay);
-        (_ledger, _time, _bay) = (ledger, time, bay.Bay);
+        (_ledger, _time, _bay, _log) = (ledger, time, bay.Bay, log ?? NullLogger<CarShelf>.Instance);
         _choices = new(InBayKind, (_, entry) => new(true, entry.Body is { Name: { } name, Hash: { } hash } ? Find(name, hash) : null), isWhole: true);
         _flow = new(ledger, new(false, null), _bay, _choices);
         // The bay file speaks only until somebody at the bay has: a restart must not bring an old car back.

@@ -64,10 +64,10 @@ public sealed record PadConfiguration
     /// <summary>Largest load, kg, of a pad that does not say so itself.</summary>
     public double? CapacityKg { get; init; }
 
-    /// <summary>Starting calibration, kg a count. Absent: the pad gives no load until it has been proved.</summary>
+    /// <summary>Nominal sensitivity, kg a count. Absent: the pad gives no load until it has been calibrated.</summary>
     public double? KgPerCount { get; init; }
 
-    /// <summary>Relative standard uncertainty of the starting calibration, percent.</summary>
+    /// <summary>Relative standard uncertainty of the nominal sensitivity, percent.</summary>
     public required double SpanUncertaintyPercent { get; init; }
 
     /// <summary>Whether the tilt of the pad is corrected.</summary>
@@ -101,7 +101,7 @@ public enum BrokerKind
 /// <summary>The broker and the pace of live loads on it.</summary>
 public sealed record MqttConfiguration(BrokerKind Broker, string Host, int Port, double RateHz, string? User, string? PasswordFile);
 
-/// <summary>How far back the tape of each link goes, where captures of it are written, and how many are kept.</summary>
+/// <summary>How far back the tape of each link goes, where weighings of it are written, and how many are kept.</summary>
 public sealed record RecorderConfiguration(TimeSpan Span, string Folder, int Files);
 
 /// <summary>Cross weight aimed for and its tolerance, percent.</summary>

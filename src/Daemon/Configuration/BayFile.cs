@@ -162,7 +162,7 @@ public sealed class BayFile
     {
         var recorder = new RecorderConfiguration(
             TimeSpan.FromSeconds(block.Number("seconds", 10, 600) ?? 60),
-            block.Text("path") ?? "captures",
+            block.Text("path") ?? "recordings",
             block.Whole("files", 1, 10_000) ?? 20);
         block.Finish();
         return recorder;

@@ -8,8 +8,8 @@ internal static class PlaceReader
 {
     // Standard gravity, and how far a workshop anywhere between equator and pole may be from it, relative.
     private const double Standard = 9.80665, Anywhere = 0.0027;
-    // A value from a gravimeter or a survey is good to a millionth at least.
-    private const double Surveyed = 1e-6;
+    // A value from a gravimeter or a height measurement is good to a millionth at least.
+    private const double Measured = 1e-6;
 
     public static Place Read(TomlBlock block, string bay)
     {
@@ -24,7 +24,7 @@ internal static class PlaceReader
         block.Finish();
         return (gravity, latitude) switch
         {
-            ({ } g, _) => new Place(name, g, TypeB.Rectangular(Surveyed)),
+            ({ } g, _) => new Place(name, g, TypeB.Rectangular(Measured)),
             (_, { } degrees) => Place.On(name, degrees, height ?? 0),
             _ => new Place(name, Standard, TypeB.Rectangular(Anywhere)),
         };

@@ -2,22 +2,22 @@ using Microsoft.Data.Sqlite;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Daemon.Leans;
+using ScaleLink.Daemon.InclinometerZeros;
 using ScaleLink.Daemon.Links;
-using ScaleLink.Daemon.Paddock;
+using ScaleLink.Daemon.SiteCheck;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Ports;
-using ScaleLink.Daemon.Proving;
+using ScaleLink.Daemon.Calibration;
 using ScaleLink.Daemon.Publishing;
 using ScaleLink.Daemon.Publishing.Grpc;
-using ScaleLink.Daemon.Publishing.Grpc.Leans;
-using ScaleLink.Daemon.Publishing.Grpc.Proofs;
-using ScaleLink.Daemon.Publishing.Grpc.Rotations;
+using ScaleLink.Daemon.Publishing.Grpc.InclinometerZeros;
+using ScaleLink.Daemon.Publishing.Grpc.CalibrationProcedures;
+using ScaleLink.Daemon.Publishing.Grpc.PadInterchanges;
 using ScaleLink.Daemon.Publishing.Mqtt;
 using ScaleLink.Daemon.Recording;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Daemon.Work;
+using ScaleLink.Daemon.WorkSessions;
 using ScaleLink.Daemon.Zeros;
 
 namespace ScaleLink.Daemon.Hosting;
@@ -42,15 +42,15 @@ internal static class BayServices
         services.AddSingleton<StandingCar>();
         services.AddSingleton<CarRocking>();
         services.AddSingleton<PatchDesk>();
-        services.AddSingleton(provider => new PaddockLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay));
-        services.AddSingleton<PaddockDesk>();
+        services.AddSingleton(provider => new SiteCheckLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay));
+        services.AddSingleton<SiteCheckDesk>();
         services.AddSingleton<LivePatch>();
-        services.AddSingleton<LeanLedger>();
-        services.AddSingleton<LeanDesk>();
-        services.AddSingleton<LeanMapping>();
+        services.AddSingleton<InclinometerZeroLedger>();
+        services.AddSingleton<InclinometerZeroDesk>();
+        services.AddSingleton<InclinometerZeroMapping>();
         services.AddSingleton(Weigher);
-        services.AddSingleton<WorkLedger>();
-        services.AddSingleton<WorkDesk>();
+        services.AddSingleton<SessionLedger>();
+        services.AddSingleton<SessionDesk>();
         services.AddSingleton<SessionBars>();
         services.AddSingleton<ReadingTaker>();
         services.AddSingleton<SessionStarter>();
@@ -60,15 +60,15 @@ internal static class BayServices
         services.AddSingleton<PatchMapping>();
         services.AddSingleton<ZeroTaking>();
         services.AddSingleton<CalibrationLedger>();
-        services.AddSingleton<ProofLedger>();
-        services.AddSingleton<ProofDesk>();
+        services.AddSingleton<ProcedureLedger>();
+        services.AddSingleton<ProcedureDesk>();
         services.AddSingleton<CalibrationShelf>();
-        services.AddSingleton(provider => new RotationLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay));
+        services.AddSingleton(provider => new InterchangeLedger(provider.GetRequiredService<LedgerDatabase>(), bay.Bay));
         services.AddSingleton<PlacementTaker>();
-        services.AddSingleton<RotationDesk>();
-        services.AddSingleton<RotationMapping>();
-        services.AddSingleton<ProofMapping>();
-        services.AddSingleton(provider => new PadRecords(provider.GetRequiredService<IZeroStore>(), provider.GetRequiredService<CalibrationLedger>(), bay.Place) { Leans = provider.GetRequiredService<LeanLedger>() });
+        services.AddSingleton<InterchangeDesk>();
+        services.AddSingleton<InterchangeMapping>();
+        services.AddSingleton<ProcedureMapping>();
+        services.AddSingleton(provider => new PadRecords(provider.GetRequiredService<IZeroStore>(), provider.GetRequiredService<CalibrationLedger>(), bay.Place) { InclinometerZeros = provider.GetRequiredService<InclinometerZeroLedger>() });
         services.AddSingleton(new PortLocks(bay.Bay, time));
         services.AddSingleton<ILinkFactory, LinkFactory>();
         services.AddHostedService<DamageNotice>();
@@ -83,7 +83,7 @@ internal static class BayServices
         services.AddHostedService<LinkService>();
         services.AddHostedService<WeighingLoop>();
         services.AddHostedService<ZeroKeeping>();
-        services.AddHostedService<PaddockKeeping>();
+        services.AddHostedService<SiteCheckKeeping>();
     }
 
     private static OpenedLedger OpenLedger(HolderLock _, string path, TimeProvider time) => AtLedger(path, () => LedgerOpening.Open(path, time.GetUtcNow()));
@@ -113,9 +113,9 @@ internal static class BayServices
     private static void AddRecorder(this IServiceCollection services, BayConfiguration bay)
     {
         services.AddSingleton(bay.Recorder);
-        services.AddSingleton<CaptureFolder>();
+        services.AddSingleton<RecordingFolder>();
         services.AddSingleton<FlightRecorder>();
-        services.AddHostedService<FaultCaptures>();
+        services.AddHostedService<FaultRecordings>();
     }
 
     private static void AddMqtt(this IServiceCollection services, BayConfiguration bay)
@@ -126,8 +126,8 @@ internal static class BayServices
         services.AddSingleton<BrokerPass>();
         services.AddSingleton(new MqttTopics(bay.Bay));
         services.AddSingleton<MqttMapping>();
-        services.AddSingleton<MqttWorkMapping>();
-        services.AddSingleton<MqttWork>();
+        services.AddSingleton<MqttSessionMapping>();
+        services.AddSingleton<MqttSessionPublisher>();
         if (bay.Mqtt.Broker == BrokerKind.Embedded)
             services.AddHostedService<EmbeddedBroker>();
         services.AddHostedService<MqttPublisher>();

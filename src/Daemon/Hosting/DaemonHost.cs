@@ -5,10 +5,10 @@ using Serilog;
 
 namespace ScaleLink.Daemon.Hosting;
 
-/// <summary>Runs the daemon from bay file to exit code: 0 ended as asked, 1 broke, 2 the bay file or a port has to be mended first.</summary>
+/// <summary>Runs the daemon from bay file to exit code: 0 ended as asked, 1 broke, 2 the bay file or a port has to be fixed first.</summary>
 internal static class DaemonHost
 {
-    private const int Ended = 0, Broke = 1, ToBeMended = 2;
+    private const int Ended = 0, Broke = 1, ToBeRemedied = 2;
 
     public static async Task<int> Run(StartOptions options)
     {
@@ -19,7 +19,7 @@ internal static class DaemonHost
         if (mistakes.Count > 0)
         {
             await Console.Error.WriteLineAsync($"{mistakes.Count} to correct; not started.");
-            return ToBeMended;
+            return ToBeRemedied;
         }
 
         if (options.CheckOnly)
@@ -57,17 +57,17 @@ internal static class DaemonHost
         catch (StartException e)
         {
             await Console.Error.WriteLineAsync(e.Diagnostic.ToString());
-            return ToBeMended;
+            return ToBeRemedied;
         }
         catch (StepRefusedException e)
         {
             await Console.Error.WriteLineAsync(e.Diagnostic.ToString());
-            return ToBeMended;
+            return ToBeRemedied;
         }
         catch (Exception e) when (PortInUse.Explain(e, bay.Listen) is { } taken)
         {
             await Console.Error.WriteLineAsync(taken.ToString());
-            return ToBeMended;
+            return ToBeRemedied;
         }
         catch (Exception e)
         {

@@ -22,8 +22,8 @@ internal sealed class LinkService(LiveBay bay, ILinkFactory factory, FlightRecor
             if (!members[0].Source.TryFind(out var address, out var problem))
                 throw new StartException(ConfigurationCodes.LinkUnusable, problem, "Correct the link in the bay file.");
             foreach (var (_, source, sink) in members)
-                if (address is SerialAddress && names.Doubt(source.Link) is { } doubt)
-                    log.LogWarning("{Source}: {Diagnostic}", sink.Name, doubt);
+                if (address is SerialAddress && names.Uncertainty(source.Link) is { } uncertainty)
+                    log.LogWarning("{Source}: {Diagnostic}", sink.Name, uncertainty);
             var tape = recorder.Add(address, [.. members.Select(m => new RecordedSource(m.Channel, m.Source))]);
             var recording = new RecordingLinkFactory(factory, tape, clock);
             var supervisor = new LinkSupervisor(address, recording, () => Converse(members, address), [.. members.Select(m => m.Sink)], clock, log);

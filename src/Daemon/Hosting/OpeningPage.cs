@@ -14,11 +14,11 @@ internal sealed class OpeningPage(LiveBay bay, ApiMapping mapping, PadsList pads
 
     public async Task<IResult> Draw(HttpContext context, string? unit)
     {
-        var now = new Wire.GetClockResponse { MonotonicNs = clock.NowNs, RunId = clock.RunId };
+        var now = new Wire.GetClockResponse { MonotonicNs = clock.NowNs, StartId = clock.StartId };
         var loads = bay.Newest is { } reading ? mapping.Loads(reading, new Pace(RateHz).MaxAgeMs, 0) : null;
         var html = await FirstView.Draw(loads, pads.Now(), session.Now(), now, unit);
         context.Response.Headers[HeaderNames.CacheControl] = "no-store";
-        context.Response.Headers["ScaleLink-Run"] = now.RunId;
+        context.Response.Headers["ScaleLink-Run"] = now.StartId;
         context.Response.Headers["ScaleLink-Clock-Ns"] = $"{now.MonotonicNs}";
         return Results.Content(html, "text/html; charset=utf-8");
     }

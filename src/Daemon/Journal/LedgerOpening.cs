@@ -13,7 +13,7 @@ public sealed record LedgerDamage(long Kept, long? Known, string DamagedFile)
     public string Message => $"The ledger was damaged: {Kept} entries are whole, {(Known is { } known ? $"{Math.Max(0, known - Kept)} after them are lost" : "what came after them is lost")}.";
 
     /// <summary>What to do next.</summary>
-    public string Remedy => $"The damaged file is kept as {DamagedFile}. Look at the calibrations and zeros in force before you weigh; restore a backup of the ledger if there is a better one; test the disk.";
+    public string Remedy => $"The damaged file is kept as {DamagedFile}. Look at the calibrations and zeros in effect before you weigh; restore a backup of the ledger if there is a better one; test the disk.";
 }
 
 /// <summary>A ledger and what was lost of it; the latter is absent when nothing was.</summary>

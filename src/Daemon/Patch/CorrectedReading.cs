@@ -4,7 +4,7 @@ using ScaleLink.Weighing.Patch;
 
 namespace ScaleLink.Daemon.Patch;
 
-/// <summary>A reading with corrections of the patch in it: each with its size, its doubt joined to the others, refusals marked.</summary>
+/// <summary>A reading with corrections of the patch in it: each with its size, its uncertainty joined to the others, refusals marked.</summary>
 internal static class CorrectedReading
 {
     private const string BudgetName = "patch";
@@ -22,10 +22,10 @@ internal static class CorrectedReading
             Corners = [.. reading.Corners.Select(c => Corner(c, corrected, wanted, own[c.Corner], refusedSinceNs))],
             TotalKg = Shift(reading.TotalKg, change.Sum, Corners.Same(1)),
             CrossWeightPercent = Share(reading.CrossWeightPercent, shares?.CrossWeightSlope),
-            FrontSharePercent = Share(reading.FrontSharePercent, shares?.FrontSlope),
-            LeftSharePercent = Share(reading.LeftSharePercent, shares?.LeftSlope),
-            FrontSideDifferenceKg = Shift(reading.FrontSideDifferenceKg, change.LF - change.RF, new(1, -1, 0, 0)),
-            RearSideDifferenceKg = Shift(reading.RearSideDifferenceKg, change.LR - change.RR, new(0, 0, 1, -1)),
+            FrontWeightPercent = Share(reading.FrontWeightPercent, shares?.FrontSlope),
+            LeftSideWeightPercent = Share(reading.LeftSideWeightPercent, shares?.LeftSlope),
+            FrontLeftRightDifferenceKg = Shift(reading.FrontLeftRightDifferenceKg, change.LF - change.RF, new(1, -1, 0, 0)),
+            RearLeftRightDifferenceKg = Shift(reading.RearLeftRightDifferenceKg, change.LR - change.RR, new(0, 0, 1, -1)),
         };
 
         Value? Shift(Value? quantity, double by, Corners weights) => quantity is { } q

@@ -25,9 +25,9 @@ internal sealed class LivePatch(PatchDesk desk, StandingCar standing)
         var state = desk.State;
         if (state.On.Count == 0 || reading.TotalKg is not { Estimate: > 0 } total || reading.Corners.Any(c => c.LoadKg is null))
             return reading;
-        if (state.Survey is not { } survey || standing.Model is not { } car)
-            return CorrectedReading.Mark(reading, state.On, state.Survey is null ? "no survey of the patch is in force" : "no car is chosen");
-        Prepare(state, survey, car, total.Estimate);
+        if (state.HeightMeasurement is not { } heightMeasurement || standing.Model is not { } car)
+            return CorrectedReading.Mark(reading, state.On, state.HeightMeasurement is null ? "no height measurement of the patch is in effect" : "no car is chosen");
+        Prepare(state, heightMeasurement, car, total.Estimate);
         var loads = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Estimate);
         var corrected = _corrector!.Correct(loads, off: state.Off);
         if (!corrected.Corrections.Any(c => state.On.Contains(c.Kind) && c.Refusal is not null))
@@ -37,11 +37,11 @@ internal sealed class LivePatch(PatchDesk desk, StandingCar standing)
         return CorrectedReading.Of(reading, corrected, state.On, _refusedSinceNs);
     }
 
-    private void Prepare(PatchState state, SavedSurvey survey, CarModel car, double total)
+    private void Prepare(PatchState state, SavedHeightMeasurement heightMeasurement, CarModel car, double total)
     {
         if (_corrector is not null && ReferenceEquals(_state, state) && ReferenceEquals(_car, car) && Math.Abs(total - _total) < SameTotal * _total)
             return;
         (_state, _car, _total) = (state, car, total);
-        _corrector = new PatchCorrector(new CarStatics(car, total), survey.Survey);
+        _corrector = new PatchCorrector(new CarStatics(car, total), heightMeasurement.HeightMeasurement);
     }
 }

@@ -3,11 +3,11 @@ using ScaleLink.Weighing.Patch;
 namespace ScaleLink.Daemon.Patch;
 
 /// <summary>What is known of the patch at one instant.</summary>
-/// <param name="Survey">Null: the pads were not surveyed, or were moved since.</param>
+/// <param name="HeightMeasurement">Null: the pads were not measured, or were moved since.</param>
 /// <param name="On">Corrections that the crew has switched on.</param>
-public sealed record PatchState(SavedSurvey? Survey, IReadOnlyList<CorrectionKind> On)
+public sealed record PatchState(SavedHeightMeasurement? HeightMeasurement, IReadOnlyList<CorrectionKind> On)
 {
-    /// <summary>The corrections that a survey allows; tilt is each pad's own matter.</summary>
+    /// <summary>The corrections that a height measurement allows; tilt is each pad's own matter.</summary>
     public static IReadOnlyList<CorrectionKind> Kinds { get; } = [CorrectionKind.Slope, CorrectionKind.Warp];
 
     /// <summary>Corrections that are switched off, tilt among them.</summary>

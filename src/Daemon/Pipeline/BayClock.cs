@@ -11,11 +11,11 @@ public sealed class BayClock
     public BayClock(TimeProvider time)
     {
         (_time, _start, _startUtc) = (time, time.GetTimestamp(), time.GetUtcNow());
-        RunId = Guid.NewGuid().ToString("N")[..12];
+        StartId = Guid.NewGuid().ToString("N")[..12];
     }
 
     /// <summary>Names this run: instants of two runs do not compare.</summary>
-    public string RunId { get; }
+    public string StartId { get; }
 
     /// <summary>Nanoseconds since the run began.</summary>
     public long NowNs => _time.GetElapsedTime(_start).Ticks * TimeSpan.NanosecondsPerTick;

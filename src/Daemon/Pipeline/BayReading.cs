@@ -37,8 +37,8 @@ public sealed record CornerReading
     /// <summary>Where its uncertainty comes from; empty without a claim.</summary>
     public IReadOnlyList<UncertaintyPart> Budget { get; init; } = [];
 
-    /// <summary>False until the pad has been proved with known masses.</summary>
-    public bool Proved { get; init; }
+    /// <summary>False until the pad has been calibrated with known masses.</summary>
+    public bool Calibrated { get; init; }
 
     /// <summary>Names the calibration behind the load.</summary>
     public string Calibration { get; init; } = "";
@@ -46,7 +46,7 @@ public sealed record CornerReading
     /// <summary>Every correction in the load.</summary>
     public IReadOnlyList<Correction> Corrections { get; init; } = [];
 
-    /// <summary>What is wrong or doubtful.</summary>
+    /// <summary>What is wrong or uncertain.</summary>
     public IReadOnlyList<Diagnostic> Faults { get; init; } = [];
 }
 
@@ -72,22 +72,22 @@ public sealed record BayReading
     public Value? CrossWeightPercent { get; init; }
 
     /// <summary>(LF + RF) / total, percent.</summary>
-    public Value? FrontSharePercent { get; init; }
+    public Value? FrontWeightPercent { get; init; }
 
     /// <summary>(LF + LR) / total, percent.</summary>
-    public Value? LeftSharePercent { get; init; }
+    public Value? LeftSideWeightPercent { get; init; }
 
     /// <summary>LF minus RF, kg.</summary>
-    public Value? FrontSideDifferenceKg { get; init; }
+    public Value? FrontLeftRightDifferenceKg { get; init; }
 
     /// <summary>LR minus RR, kg.</summary>
-    public Value? RearSideDifferenceKg { get; init; }
+    public Value? RearLeftRightDifferenceKg { get; init; }
 
     /// <summary>Expected seconds until settled.</summary>
     public double? SettledInSeconds { get; init; }
 
     /// <summary>Settled long enough for the record.</summary>
-    public bool CaptureReady { get; init; }
+    public bool WeighingReady { get; init; }
 
     /// <summary>Why the verdict is what it is, for the crew.</summary>
     public required string Remark { get; init; }

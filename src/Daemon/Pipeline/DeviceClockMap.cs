@@ -81,7 +81,7 @@ internal sealed class DeviceClockMap
             _best = (_deviceNs, delay);
         }
 
-        // A shorter delay than the line allows is proof that the line lies too high: follow at once.
+        // A shorter delay than the line allows is calibration procedure that the line lies too high: follow at once.
         _originDelay -= Math.Max(0, DelayAt(_deviceNs) - (arrivalNs - _deviceNs));
     }
 

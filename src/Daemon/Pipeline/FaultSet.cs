@@ -1,6 +1,6 @@
 namespace ScaleLink.Daemon.Pipeline;
 
-/// <summary>The faults of one pad that are in force, each with the instant it began. Not thread-safe: its pad guards it.</summary>
+/// <summary>The faults of one pad that are in effect, each with the instant it began. Not thread-safe: its pad guards it.</summary>
 internal sealed class FaultSet
 {
     private readonly SortedDictionary<string, Diagnostic> _faults = new(StringComparer.Ordinal);
@@ -17,7 +17,7 @@ internal sealed class FaultSet
         return old is null;
     }
 
-    /// <summary>True when it was in force.</summary>
+    /// <summary>True when it was in effect.</summary>
     public bool Clear(Code code) => _faults.Remove(code.Text);
 
     /// <summary>Raises or clears, as <paramref name="present"/> says; true when that is a change.</summary>

@@ -5,6 +5,6 @@ namespace ScaleLink.Daemon.Pipeline;
 /// <summary>Calibrations by pad, kept across restarts.</summary>
 public interface ICalibrationStore
 {
-    /// <summary>The calibration last put into force for that pad; nothing when it was never proved.</summary>
-    PadCalibration? InForce(string serialNumber);
+    /// <summary>The calibration last put into effect for that pad; nothing when it was never calibrated.</summary>
+    PadCalibration? InEffect(string serialNumber);
 }

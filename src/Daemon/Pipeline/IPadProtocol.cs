@@ -38,7 +38,7 @@ public interface IPadSink
     /// <summary>The pad cannot be used as it is.</summary>
     void OnRefusal(Code code, string message, string remedy);
 
-    /// <summary>Something is wrong with the source, in force until <see cref="OnTroubleOver"/>. When it <paramref name="stops"/> the pad, nothing the pad has said before counts any more.</summary>
+    /// <summary>Something is wrong with the source, in effect until <see cref="OnTroubleOver"/>. When it <paramref name="stops"/> the pad, nothing the pad has said before counts any more.</summary>
     void OnTrouble(Code code, string message, string remedy, bool stops);
 
     /// <summary>That trouble is over.</summary>

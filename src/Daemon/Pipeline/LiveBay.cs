@@ -3,7 +3,7 @@ namespace ScaleLink.Daemon.Pipeline;
 /// <summary>What every face reads from: the pads, the newest reading, and the readings as they come.</summary>
 public sealed class LiveBay(IReadOnlyList<PadChannel> pads)
 {
-    private const long ShortestRitualNs = 1500 * Nanoseconds.PerMillisecond;
+    private const long ShortestSettleNs = 1500 * Nanoseconds.PerMillisecond;
 
     private BayReading? _newest;
     private CarRest _rest = new(0, WasSeen: false);
@@ -43,7 +43,7 @@ public sealed class LiveBay(IReadOnlyList<PadChannel> pads)
             return;
         }
 
-        if (reading.AtNs - _unsettledSinceNs >= ShortestRitualNs)
+        if (reading.AtNs - _unsettledSinceNs >= ShortestSettleNs)
             Volatile.Write(ref _rest, new(reading.AtNs, WasSeen: !_wasBlind));
         (_unsettledSinceNs, _wasBlind) = (null, false);
     }

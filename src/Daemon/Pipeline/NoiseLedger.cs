@@ -3,7 +3,7 @@ using ScaleLink.Measure;
 
 namespace ScaleLink.Daemon.Pipeline;
 
-/// <summary>How much the pads of the bay scatter at rest, learned in quiet times and kept for the next start.</summary>
+/// <summary>How much the pads of the bay repeatability at rest, learned in quiet times and kept for the next start.</summary>
 public sealed class NoiseLedger(LedgerDatabase ledger, string bay, TimeProvider time)
 {
     private const string Who = "daemon";

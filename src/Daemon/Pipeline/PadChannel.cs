@@ -204,12 +204,12 @@ public sealed class PadChannel : IPadSource
         {
             var counts = _state == PadState.Live ? _ring.MeanOver(fromNs, toNs, LongestGapNs) : null;
             var load = _scale.Kg(counts);
-            var (tilt, doubt) = Configuration.CorrectTilt && load is { } kg ? _tilt.Correct(kg, _faults, _clock.NowNs) : default;
-            return new PadBlock(load + (tilt ?? 0), _scale.ZeroKg, tilt, _scale.Doubt(load ?? 0, _temperature), _isTimed, _state, _faults.Present)
+            var (tilt, uncertainty) = Configuration.CorrectTilt && load is { } kg ? _tilt.Correct(kg, _faults, _clock.NowNs) : default;
+            return new PadBlock(load + (tilt ?? 0), _scale.ZeroKg, tilt, _scale.Uncertainty(load ?? 0, _temperature), _isTimed, _state, _faults.Present)
             {
-                TiltDoubtKg = doubt,
+                TiltUncertaintyKg = uncertainty,
                 Calibration = _calibrationId,
-                IsProved = _scale.Calibration?.IsProved == true,
+                IsCalibrated = _scale.Calibration?.IsCalibrated == true,
             };
         }
     }
@@ -237,16 +237,16 @@ public sealed class PadChannel : IPadSource
         }
     }
 
-    /// <summary>How it leans by its inclinometer alone; nothing unless the pad is live.</summary>
-    public LeanObservation? ObserveLean()
+    /// <summary>How it tilts by its inclinometer alone; nothing unless the pad is live.</summary>
+    public TiltObservation? ObserveTilt()
     {
         lock (_gate)
             return _state == PadState.Live && _identity is { } identity && _tilt.Recent(_clock.NowNs) is var (samples, isWhole)
-                ? new LeanObservation(identity, samples, isWhole, _temperature)
+                ? new TiltObservation(identity, samples, isWhole, _temperature)
                 : null;
     }
 
-    /// <summary>Who the pad is, and the calibration and zero in force.</summary>
+    /// <summary>Who the pad is, and the calibration and zero in effect.</summary>
     public (PadIdentity? Identity, PadCalibration? Calibration, ZeroPoint? Zero) Standing
     {
         get
@@ -256,7 +256,7 @@ public sealed class PadChannel : IPadSource
         }
     }
 
-    /// <summary>Puts a zero into force once it is in the ledger.</summary>
+    /// <summary>Puts a zero into effect once it is in the ledger.</summary>
     public void Adopt(ZeroPoint zero) => Change(() =>
     {
         if (_identity?.SerialNumber != zero.SerialNumber)
@@ -266,8 +266,8 @@ public sealed class PadChannel : IPadSource
         return true;
     });
 
-    /// <summary>Puts the zero of its inclinometer into force once it is in the ledger; nothing: it was cleared.</summary>
-    public void Adopt(string serialNumber, SavedLeanZero? zero) => Change(() =>
+    /// <summary>Puts the zero of its inclinometer into effect once it is in the ledger; nothing: it was cleared.</summary>
+    public void Adopt(string serialNumber, SavedInclinometerZero? zero) => Change(() =>
     {
         if (_identity?.SerialNumber != serialNumber)
             return false;
@@ -287,7 +287,7 @@ public sealed class PadChannel : IPadSource
         }
     }
 
-    /// <summary>Puts what the ledger holds of this pad into force; after a calibration was adopted.</summary>
+    /// <summary>Puts what the ledger holds of this pad into effect; after a calibration was adopted.</summary>
     public void Recognise() => Change(() =>
     {
         if (_identity is not { } identity)
@@ -316,7 +316,7 @@ public sealed class PadChannel : IPadSource
                 PitchDegrees = isLive ? _tilt.Pitch : null,
                 RollDegrees = isLive ? _tilt.Roll : null,
                 TemperatureCelsius = isLive ? _temperature : null,
-                LeanZero = _tilt.Zero,
+                InclinometerZero = _tilt.Zero,
                 Zero = _scale.Zero,
                 Calibration = _scale.Calibration,
                 Counters = _totals.With(_sequence),
@@ -369,7 +369,7 @@ public sealed class PadChannel : IPadSource
         _ring.Clear();
         Recognition.Of(identity, Configuration, _records, _scale, _faults, _clock.NowNs);
         _calibrationId = _scale.Calibration?.Identity ?? "";
-        _tilt.Zero = Recognition.LeanZero(identity, Configuration, _records);
+        _tilt.Zero = Recognition.InclinometerZero(identity, Configuration, _records);
     }
 
     // What hangs on the pad that was there: another one may come back on the same port.

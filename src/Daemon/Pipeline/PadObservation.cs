@@ -2,7 +2,7 @@ using ScaleLink.Weighing.Calibration;
 
 namespace ScaleLink.Daemon.Pipeline;
 
-/// <summary>The last seconds of one pad, cell by cell, as a proof or a zero needs them.</summary>
+/// <summary>The last seconds of one pad, cell by cell, as a calibration procedure or a zero needs them.</summary>
 /// <param name="Identity">The pad they belong to.</param>
 /// <param name="Reading">Means and spreads; settled only when <paramref name="Rest"/> says so.</param>
 /// <param name="Rest">How far the load has come to rest.</param>

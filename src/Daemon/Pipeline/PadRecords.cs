@@ -9,5 +9,5 @@ namespace ScaleLink.Daemon.Pipeline;
 public sealed record PadRecords(IZeroStore Zeros, ICalibrationStore Calibrations, Place Here)
 {
     /// <summary>Zeros of inclinometers by serial number; absent: none was ever tested.</summary>
-    public ILeanStore? Leans { get; init; }
+    public IInclinometerZeroStore? InclinometerZeros { get; init; }
 }

@@ -12,10 +12,10 @@ internal sealed class PadScale(Place here)
     private double _gravity = 1;
     private double? _zeroCounts;
 
-    /// <summary>In force; absent before one is known.</summary>
+    /// <summary>In effect; absent before one is known.</summary>
     public PadCalibration? Calibration { get; private set; }
 
-    /// <summary>In force; absent before one is known, and when it does not fit the cells.</summary>
+    /// <summary>In effect; absent before one is known, and when it does not fit the cells.</summary>
     public ZeroPoint? Zero { get; private set; }
 
     /// <summary>What zero tracking has taken off since the zero, kg.</summary>
@@ -24,7 +24,7 @@ internal sealed class PadScale(Place here)
     /// <summary>What the zero takes off, kg.</summary>
     public double? ZeroKg => _zeroCounts is { } zero && Calibration is { } c ? -c.Kg(zero) * _gravity - Track.SumKg : null;
 
-    /// <summary>Puts a calibration into force; the zero is added up anew with its trims.</summary>
+    /// <summary>Puts a calibration into effect; the zero is added up anew with its trims.</summary>
     public void Use(PadCalibration? calibration)
     {
         Calibration = calibration;
@@ -33,7 +33,7 @@ internal sealed class PadScale(Place here)
         Use(Zero);
     }
 
-    /// <summary>Puts a zero into force; tracking begins anew.</summary>
+    /// <summary>Puts a zero into effect; tracking begins anew.</summary>
     public void Use(ZeroPoint? zero)
     {
         _zeroCounts = Calibration is { } c ? zero?.Trimmed(c) : zero?.Counts;
@@ -61,11 +61,11 @@ internal sealed class PadScale(Place here)
     public double? Kg(double? counts) =>
         counts - _zeroCounts is { } above && Calibration is { } c ? c.Kg(above) * _gravity - Track.SumKg : null;
 
-    /// <summary>The doubt about a load; none without a calibration.</summary>
-    public CalibrationDoubt Doubt(double kg, double? temperatureC) =>
-        Calibration is { } c ? CalibrationDoubt.Of(c, kg, new UseConditions(here, temperatureC)) : default;
+    /// <summary>The uncertainty about a load; none without a calibration.</summary>
+    public CalibrationUncertainty Uncertainty(double kg, double? temperatureC) =>
+        Calibration is { } c ? CalibrationUncertainty.Of(c, kg, new UseConditions(here, temperatureC)) : default;
 
-    /// <summary>Mean load of some samples and its standard uncertainty by scatter and calibration, kg.</summary>
+    /// <summary>Mean load of some samples and its standard uncertainty by repeatability and calibration, kg.</summary>
     public (double? Kg, double? StandardUncertaintyKg) MeanOf(double[] counts, double? temperatureC)
     {
         if (counts.Length < 2 || Kg(counts.Average()) is not { } load)
@@ -73,6 +73,6 @@ internal sealed class PadScale(Place here)
         var mean = counts.Average();
         var variance = counts.Sum(c => (c - mean) * (c - mean)) / (counts.Length - 1);
         var noise = Calibration!.SpanKgPerCount * Math.Sqrt(variance / counts.Length);
-        return (load, double.Hypot(noise, Doubt(load, temperatureC).Kg));
+        return (load, double.Hypot(noise, Uncertainty(load, temperatureC).Kg));
     }
 }

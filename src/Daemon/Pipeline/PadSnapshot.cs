@@ -28,7 +28,7 @@ public sealed record PadSnapshot
     /// <summary>Mean load of the last half second, kg.</summary>
     public double? LoadKg { get; init; }
 
-    /// <summary>Standard uncertainty of <see cref="LoadKg"/>: scatter and calibration, kg.</summary>
+    /// <summary>Standard uncertainty of <see cref="LoadKg"/>: repeatability and calibration, kg.</summary>
     public double? LoadUncertaintyKg { get; init; }
 
     /// <summary>Pitch, degrees, the tested zero of the inclinometer taken off.</summary>
@@ -41,12 +41,12 @@ public sealed record PadSnapshot
     public double? TemperatureCelsius { get; init; }
 
     /// <summary>The tested zero of the inclinometer; absent when it was never tested.</summary>
-    public SavedLeanZero? LeanZero { get; init; }
+    public SavedInclinometerZero? InclinometerZero { get; init; }
 
-    /// <summary>The zero in force.</summary>
+    /// <summary>The zero in effect.</summary>
     public ZeroPoint? Zero { get; init; }
 
-    /// <summary>The calibration in force.</summary>
+    /// <summary>The calibration in effect.</summary>
     public PadCalibration? Calibration { get; init; }
 
     /// <summary>Totals since the daemon started.</summary>

@@ -17,7 +17,7 @@ internal static class ReadingWriter
     public static BayReading Weighed((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, SettlingReading estimate)
     {
         var verdict = VerdictOf(estimate.Verdict);
-        var calibration = new LoadDoubt(c => blocks[c].Doubt, c => blocks[c].TiltDoubtKg);
+        var calibration = new LoadUncertainty(c => blocks[c].Uncertainty, c => blocks[c].TiltUncertaintyKg);
         // Pads without their own time are skewed by up to the adapters' delay: while the car moves their shares would be invented.
         var canShare = verdict == BayVerdict.Settled || blocks.Values.All(b => b.IsTimed);
         var shares = canShare ? LoadShares.Of(estimate.Loads) : null;
@@ -33,12 +33,12 @@ internal static class ReadingWriter
             })],
             TotalKg = calibration.Combine(estimate.TotalKg, Corners.Same(1)),
             CrossWeightPercent = shares is { } x ? calibration.Combine(estimate.CrossWeightPercent, x.CrossWeightSlope) : null,
-            FrontSharePercent = shares is { } f ? calibration.Combine(estimate.FrontSharePercent, f.FrontSlope) : null,
-            LeftSharePercent = shares is { } l ? calibration.Combine(estimate.LeftSharePercent, l.LeftSlope) : null,
-            FrontSideDifferenceKg = calibration.Combine(estimate.FrontSideDifferenceKg, new Corners(1, -1, 0, 0)),
-            RearSideDifferenceKg = calibration.Combine(estimate.RearSideDifferenceKg, new Corners(0, 0, 1, -1)),
+            FrontWeightPercent = shares is { } f ? calibration.Combine(estimate.FrontWeightPercent, f.FrontSlope) : null,
+            LeftSideWeightPercent = shares is { } l ? calibration.Combine(estimate.LeftSideWeightPercent, l.LeftSlope) : null,
+            FrontLeftRightDifferenceKg = calibration.Combine(estimate.FrontLeftRightDifferenceKg, new Corners(1, -1, 0, 0)),
+            RearLeftRightDifferenceKg = calibration.Combine(estimate.RearLeftRightDifferenceKg, new Corners(0, 0, 1, -1)),
             SettledInSeconds = estimate.SecondsLeft,
-            CaptureReady = estimate.CaptureReady,
+            WeighingReady = estimate.WeighingReady,
             Remark = RemarkOn(verdict, estimate, canShare),
         };
     }
@@ -53,7 +53,7 @@ internal static class ReadingWriter
     };
 
     private static CornerReading Corner(Corner corner, Dictionary<Corner, PadBlock> blocks) => blocks.TryGetValue(corner, out var block)
-        ? new CornerReading { Corner = corner, Proved = block.IsProved, Calibration = block.Calibration, Corrections = CorrectionsOf(block), Faults = block.Faults }
+        ? new CornerReading { Corner = corner, Calibrated = block.IsCalibrated, Calibration = block.Calibration, Corrections = CorrectionsOf(block), Faults = block.Faults }
         : new CornerReading { Corner = corner };
 
     private static IReadOnlyList<Correction> CorrectionsOf(PadBlock block)
@@ -69,11 +69,11 @@ internal static class ReadingWriter
         };
     }
 
-    private static IReadOnlyList<UncertaintyPart> Budget(double? rocking, PadBlock block) => (rocking, block.TiltDoubtKg) switch
+    private static IReadOnlyList<UncertaintyPart> Budget(double? rocking, PadBlock block) => (rocking, block.TiltUncertaintyKg) switch
     {
         (null, _) => [],
-        ({ } u, 0) => [new UncertaintyPart("rocking", u), new UncertaintyPart("calibration", block.Doubt.Kg)],
-        ({ } u, var tilt) => [new UncertaintyPart("rocking", u), new UncertaintyPart("calibration", block.Doubt.Kg), new UncertaintyPart("tilt", tilt)],
+        ({ } u, 0) => [new UncertaintyPart("rocking", u), new UncertaintyPart("calibration", block.Uncertainty.Kg)],
+        ({ } u, var tilt) => [new UncertaintyPart("rocking", u), new UncertaintyPart("calibration", block.Uncertainty.Kg), new UncertaintyPart("tilt", tilt)],
     };
 
     private static BayVerdict VerdictOf(SettlingVerdict verdict) => verdict switch

@@ -29,7 +29,7 @@ internal sealed class RockingCrossWeight(BlindDirection prior)
         var blind = _blind.Add(block, noise);
         if (reading.Verdict == SettlingVerdict.Settled)
         {
-            if (reading.CaptureReady && !_isAtRest)
+            if (reading.WeighingReady && !_isAtRest)
                 Rest(reading.Loads, reading.StandardUncertainty ?? noise, noise);
             return reading.CrossWeightPercent;
         }

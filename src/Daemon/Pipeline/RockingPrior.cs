@@ -7,7 +7,7 @@ public sealed class RockingPrior(BlindDirection otherwise)
 {
     private BlindDirection? _ofCar;
 
-    /// <summary>In force now.</summary>
+    /// <summary>In effect now.</summary>
     public BlindDirection Direction => Volatile.Read(ref _ofCar) ?? otherwise;
 
     /// <summary>Another car, or none: then what the bay file says.</summary>

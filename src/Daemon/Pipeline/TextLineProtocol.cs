@@ -6,7 +6,7 @@ using ScaleLink.Protocol.TextLines;
 namespace ScaleLink.Daemon.Pipeline;
 
 /// <summary>
-/// Lines of text. Nothing proves their digits, or only a weak checksum does: a source that garbles some lines is therefore not believed in the
+/// Lines of text. Nothing calibrates their digits, or only a weak checksum does: a source that garbles some lines is therefore not believed in the
 /// others either, and a single reading that stands off between two that agree is dropped.
 /// </summary>
 internal sealed class TextLineProtocol : IPadProtocol

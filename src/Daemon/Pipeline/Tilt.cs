@@ -10,7 +10,7 @@ namespace ScaleLink.Daemon.Pipeline;
 internal sealed class Tilt
 {
     private const double TimeConstantNs = 0.4 * Nanoseconds.PerSecond;
-    private const long WindowNs = (long)(LeanRest.WindowSeconds * Nanoseconds.PerSecond);
+    private const long WindowNs = (long)(TiltRest.WindowSeconds * Nanoseconds.PerSecond);
     // A slow inclinometer on a bus may miss an answer.
     private const long SlackNs = Nanoseconds.PerSecond / 2;
     private readonly Queue<(long AtNs, double Pitch, double Roll)> _recent = new();
@@ -21,7 +21,7 @@ internal sealed class Tilt
     private long _newestNs;
 
     /// <summary>The tested zero; absent for an inclinometer that was never tested.</summary>
-    public SavedLeanZero? Zero { get; set; }
+    public SavedInclinometerZero? Zero { get; set; }
 
     /// <summary>Degrees, the zero taken off; absent when it is not known.</summary>
     public double? Pitch => _pitch - (Zero?.Zero.PitchDeg ?? 0);
@@ -46,14 +46,14 @@ internal sealed class Tilt
     public ((double PitchDeg, double RollDeg)[] Samples, bool IsWhole) Recent(long nowNs) =>
         ([.. _recent.Select(r => (r.Pitch, r.Roll))], _recent.Count > 0 && nowNs - _newestNs < 2 * SlackNs && _newestNs - _sinceNs >= WindowNs);
 
-    /// <summary>What the correction adds to a load and what the doubt about the tilt leaves in it, kg; no size when the tilt is not known or too large.</summary>
-    public (double? SizeKg, double DoubtKg) Correct(double loadKg, FaultSet faults, long nowNs)
+    /// <summary>What the correction adds to a load and what the uncertainty about the tilt leaves in it, kg; no size when the tilt is not known or too large.</summary>
+    public (double? SizeKg, double UncertaintyKg) Correct(double loadKg, FaultSet faults, long nowNs)
     {
         if (Pitch is not { } pitch || Roll is not { } roll)
             return default;
         var size = TiltCorrection.Size(loadKg, pitch, roll);
         faults.Set(size is null, PadCodes.TiltBeyondCorrection, $"The pad is tilted by more than {TiltCorrection.LimitDegrees:0.#} degrees: its load is not corrected.", "Level the pad.", nowNs);
-        return (size, size is null ? 0 : TiltCorrection.Uncertainty(loadKg, pitch, roll, SavedLeanZero.UncertaintyDeg(Zero)));
+        return (size, size is null ? 0 : TiltCorrection.Uncertainty(loadKg, pitch, roll, SavedInclinometerZero.UncertaintyDeg(Zero)));
     }
 
     private void Keep(double? pitch, double? roll, long atNs)

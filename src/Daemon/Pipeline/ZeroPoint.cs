@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using ScaleLink.Weighing.Calibration;
 
 namespace ScaleLink.Daemon.Pipeline;
@@ -16,8 +17,9 @@ public sealed record ZeroPoint(string SerialNumber, double Counts, DateTimeOffse
     /// <summary>Temperature of the pad, degrees Celsius.</summary>
     public double? TemperatureC { get; init; }
 
-    /// <summary>Shift from the zero of the proof, kg; absent for a pad that was not proved.</summary>
-    public double? SinceProofKg { get; init; }
+    /// <summary>Shift from the zero of the calibration procedure, kg; absent for a pad that was not calibrated.</summary>
+    [JsonPropertyName("SinceProofKg")]
+    public double? SinceCalibrationKg { get; init; }
 
     /// <summary>Why it was taken although the pad did not look empty; absent when it did.</summary>
     public string? Because { get; init; }

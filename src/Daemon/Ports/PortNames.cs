@@ -21,7 +21,7 @@ public sealed class PortNames
     }
 
     /// <summary>Why the name may come to mean another adapter, and which one to use; nothing when it is sound.</summary>
-    public Diagnostic? Doubt(string port)
+    public Diagnostic? Uncertainty(string port)
     {
         var stable = _byPath.FirstOrDefault(p => p.Node == LinkAddress.NodeOf(port)).Name;
         if (stable is null || port.StartsWith(Path.Combine(_folder, "by-path"), StringComparison.Ordinal))

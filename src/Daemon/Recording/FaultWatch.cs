@@ -1,5 +1,5 @@
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Protocol.Captures;
+using ScaleLink.Protocol.Recordings;
 
 namespace ScaleLink.Daemon.Recording;
 
@@ -29,7 +29,7 @@ internal sealed class FaultWatch
             foreach (var fault in now.Where(f => !_before.Any(b => b.Code == f.Code)))
                 Begin(fault);
             foreach (var fault in _before.Where(b => !now.Any(f => f.Code == b.Code)))
-                LinkOf(fault)?.Tape.Write(CaptureEventKind.FaultOver, $"{fault.Code} {_pad.Corner}", _clock.NowNs);
+                LinkOf(fault)?.Tape.Write(RecordingEventKind.FaultOver, $"{fault.Code} {_pad.Corner}", _clock.NowNs);
             _before = now;
         }
     }
@@ -38,7 +38,7 @@ internal sealed class FaultWatch
     {
         if (LinkOf(fault) is not { } link)
             return;
-        link.Tape.Write(CaptureEventKind.Fault, $"{fault.Code} {_pad.Corner}: {fault.Message}", _clock.NowNs);
+        link.Tape.Write(RecordingEventKind.Fault, $"{fault.Code} {_pad.Corner}: {fault.Message}", _clock.NowNs);
         _begun(link, fault);
     }
 

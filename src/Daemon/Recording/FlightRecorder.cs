@@ -2,11 +2,11 @@ using System.Collections.Immutable;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Ports;
-using ScaleLink.Protocol.Captures;
+using ScaleLink.Protocol.Recordings;
 
 namespace ScaleLink.Daemon.Recording;
 
-/// <summary>The tapes of all links, and the captures made of them.</summary>
+/// <summary>The tapes of all links, and the link recordings made of them.</summary>
 internal sealed class FlightRecorder(BayConfiguration bay, BayClock clock)
 {
     // A minute of the fastest pad at 320 samples a second, with room for the head of each read.
@@ -31,12 +31,12 @@ internal sealed class FlightRecorder(BayConfiguration bay, BayClock clock)
     }
 
     /// <summary>What a link has carried over the last <paramref name="back"/>; nothing when it has carried no bytes.</summary>
-    public Capture? Take(RecordedLink link, TimeSpan back, string reason, params IReadOnlyList<string> notes)
+    public LinkRecording? Take(RecordedLink link, TimeSpan back, string reason, params IReadOnlyList<string> notes)
     {
         var events = link.Tape.Since(clock.NowNs - (long)back.TotalNanoseconds);
         if (!events.Any(e => e.HasBytes))
             return null;
-        var header = new CaptureHeader
+        var header = new RecordingHeader
         {
             Bay = bay.Bay,
             Link = link.Address.Name,
@@ -44,11 +44,11 @@ internal sealed class FlightRecorder(BayConfiguration bay, BayClock clock)
             Line = link.Line,
             Devices = link.Devices,
             Started = clock.ToUtc(0),
-            Run = clock.RunId,
+            StartId = clock.StartId,
             Software = Software,
             Reason = reason,
             Notes = notes,
         };
-        return new Capture(header, events);
+        return new LinkRecording(header, events);
     }
 }

@@ -1,6 +1,6 @@
 using System.Buffers.Binary;
 using System.Text;
-using ScaleLink.Protocol.Captures;
+using ScaleLink.Protocol.Recordings;
 
 namespace ScaleLink.Daemon.Recording;
 
@@ -28,7 +28,7 @@ internal sealed class LinkTape
     }
 
     /// <summary>Keeps bytes that came or were sent.</summary>
-    public void Write(CaptureEventKind kind, ReadOnlySpan<byte> payload, long atNs)
+    public void Write(RecordingEventKind kind, ReadOnlySpan<byte> payload, long atNs)
     {
         lock (_gate)
         {
@@ -46,14 +46,14 @@ internal sealed class LinkTape
     }
 
     /// <summary>Keeps what happened.</summary>
-    public void Write(CaptureEventKind kind, string text, long atNs) => Write(kind, Encoding.UTF8.GetBytes(text), atNs);
+    public void Write(RecordingEventKind kind, string text, long atNs) => Write(kind, Encoding.UTF8.GetBytes(text), atNs);
 
     /// <summary>A copy of what has happened since an instant, oldest first.</summary>
-    public IReadOnlyList<CaptureEvent> Since(long fromNs)
+    public IReadOnlyList<RecordingEvent> Since(long fromNs)
     {
         lock (_gate)
         {
-            var events = new List<CaptureEvent>();
+            var events = new List<RecordingEvent>();
             for (var at = _oldest; at < _next; at += HeadLength + LengthAt(at))
                 if (TimeAt(at) >= fromNs)
                     events.Add(EventAt(at));
@@ -68,12 +68,12 @@ internal sealed class LinkTape
             _oldest += HeadLength + LengthAt(_oldest);
     }
 
-    private CaptureEvent EventAt(long at)
+    private RecordingEvent EventAt(long at)
     {
-        var kind = (CaptureEventKind)_ring[Index(at + sizeof(long))];
+        var kind = (RecordingEventKind)_ring[Index(at + sizeof(long))];
         var payload = new byte[LengthAt(at)];
         Get(at + HeadLength, payload);
-        var happened = new CaptureEvent(TimeAt(at), kind, payload);
+        var happened = new RecordingEvent(TimeAt(at), kind, payload);
         return happened.HasBytes ? happened : happened with { Bytes = default, Text = Encoding.UTF8.GetString(payload) };
     }
 

@@ -1,7 +1,7 @@
 using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Protocol.Captures;
+using ScaleLink.Protocol.Recordings;
 
 namespace ScaleLink.Daemon.Recording;
 
@@ -13,12 +13,12 @@ internal sealed class RecordingLink(ILink link, LinkTape tape, BayClock clock) :
         try
         {
             var read = link.Read(buffer, offset, count);
-            tape.Write(CaptureEventKind.Received, buffer.AsSpan(offset, read), clock.NowNs);
+            tape.Write(RecordingEventKind.Received, buffer.AsSpan(offset, read), clock.NowNs);
             return read;
         }
         catch (LinkEndedException e)
         {
-            tape.Write(CaptureEventKind.HangUp, $"{e.Diagnostic.Code} {e.Diagnostic.Message}", clock.NowNs);
+            tape.Write(RecordingEventKind.HangUp, $"{e.Diagnostic.Code} {e.Diagnostic.Message}", clock.NowNs);
             throw;
         }
     }
@@ -26,7 +26,7 @@ internal sealed class RecordingLink(ILink link, LinkTape tape, BayClock clock) :
     public void Write(ReadOnlySpan<byte> bytes)
     {
         // Before it is sent: the answer may be here before the call is back.
-        tape.Write(CaptureEventKind.Sent, bytes, clock.NowNs);
+        tape.Write(RecordingEventKind.Sent, bytes, clock.NowNs);
         link.Write(bytes);
     }
 

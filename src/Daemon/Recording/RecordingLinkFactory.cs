@@ -2,7 +2,7 @@ using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Ports;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Protocol.Captures;
+using ScaleLink.Protocol.Recordings;
 
 namespace ScaleLink.Daemon.Recording;
 
@@ -17,14 +17,14 @@ internal sealed class RecordingLinkFactory(ILinkFactory links, LinkTape tape, Ba
         {
             var link = links.Open(address);
             _lastRefusal = "";
-            tape.Write(CaptureEventKind.Open, address.Name, clock.NowNs);
+            tape.Write(RecordingEventKind.Open, address.Name, clock.NowNs);
             return new RecordingLink(link, tape, clock);
         }
         catch (LinkEndedException e)
         {
             var refusal = $"{e.Diagnostic.Code} {e.Diagnostic.Message}";
             if (refusal != _lastRefusal)
-                tape.Write(CaptureEventKind.NotOpen, refusal, clock.NowNs);
+                tape.Write(RecordingEventKind.NotOpen, refusal, clock.NowNs);
             _lastRefusal = refusal;
             throw;
         }

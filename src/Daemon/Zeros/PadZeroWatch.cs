@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Zeros;
 /// <summary>The zero of one pad between two visits of the car.</summary>
 internal sealed class PadZeroWatch(PadChannel pad, ZeroTrackingOptions tracking, double raisedBelowKg, IZeroStore store, BayClock clock)
 {
-    // One interval of the usual yardstick: more than that goes into every corner load.
+    // One interval of the usual accuracy class: more than that goes into every corner load.
     private const double LimitKg = ClassGrade.UsualIntervalKg;
 
     private bool _wasLoaded;

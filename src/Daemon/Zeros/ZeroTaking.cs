@@ -50,14 +50,14 @@ public sealed class ZeroTaking(BayClock clock, ZeroLedger store)
         var (_, known, old) = pad.Standing;
         var calibration = known ?? throw new StepRefusedException(PadStateCodes.NoSensitivity, $"{pad.Corner} has no calibration.", "Give kg_per_count in the bay file first.");
         var limits = because.Length > 0 ? Limits with { FirstShare = double.PositiveInfinity } : Limits;
-        var (zero, refusals) = ZeroCapture.Judge(calibration, seen.Reading, limits, Reference(calibration, old));
+        var (zero, refusals) = ZeroSetting.Judge(calibration, seen.Reading, limits, Reference(calibration, old));
         if (zero is null)
             throw new StepRefusedException(refusals[0].Code, $"{pad.Corner}: {refusals[0].Message}", refusals[0].Remedy);
         return (new ZeroPoint(seen.Identity.SerialNumber, zero.Counts, clock.ToUtc(clock.NowNs), who, old is null ? null : ShiftFrom(old, calibration, zero))
         {
             CellCounts = seen.Reading.CellCounts,
             TemperatureC = seen.Reading.TemperatureC,
-            SinceProofKg = calibration.IsProved ? calibration.Kg(zero.Counts - calibration.ZeroCounts) : null,
+            SinceCalibrationKg = calibration.IsCalibrated ? calibration.Kg(zero.Counts - calibration.ZeroCounts) : null,
             Because = because.Length > 0 ? because : null,
         }, calibration);
     }
@@ -65,7 +65,7 @@ public sealed class ZeroTaking(BayClock clock, ZeroLedger store)
     // Warns and no more: the zero just taken is good.
     private void WarnOfDrift(PadChannel pad, PadCalibration calibration)
     {
-        var zeros = store.History(calibration.Pad).Where(z => !calibration.IsProved || z.TakenAt >= calibration.Time)
+        var zeros = store.History(calibration.Pad).Where(z => !calibration.IsCalibrated || z.TakenAt >= calibration.Time)
             .Select(z => (Zero: z, Counts: z.Trimmed(calibration))).Where(z => z.Counts is not null).TakeLast(DriftZeros).ToList();
         var drift = ZeroDrift.Judge(
             [.. zeros.Select(z => new Weighing.Calibration.ZeroPoint(z.Zero.TakenAt, calibration.Kg(z.Counts!.Value - zeros[0].Counts!.Value), z.Zero.TemperatureC))], ClassGrade.UsualIntervalKg);
@@ -75,9 +75,9 @@ public sealed class ZeroTaking(BayClock clock, ZeroLedger store)
             pad.OnTroubleOver(CalibrationCodes.ZeroDrifts);
     }
 
-    // The proof saw the pad empty; without one, whoever took the last zero did.
-    private static double? Reference(PadCalibration calibration, ZeroPoint? old) => calibration.IsProved ? calibration.ZeroCounts : old?.Trimmed(calibration);
+    // The calibration procedure saw the pad empty; without one, whoever took the last zero did.
+    private static double? Reference(PadCalibration calibration, ZeroPoint? old) => calibration.IsCalibrated ? calibration.ZeroCounts : old?.Trimmed(calibration);
 
-    private static double? ShiftFrom(ZeroPoint old, PadCalibration calibration, CapturedZero zero) =>
+    private static double? ShiftFrom(ZeroPoint old, PadCalibration calibration, FoundZero zero) =>
         old.Trimmed(calibration) is { } before ? calibration.Kg(zero.Counts - before) : null;
 }

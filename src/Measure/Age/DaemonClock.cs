@@ -27,15 +27,15 @@ public sealed class DaemonClock
     }
 
     /// <summary>Told when the clock is no longer trusted and should be asked again at once.</summary>
-    public event Action? Doubted;
+    public event Action? Questioned;
 
-    /// <summary>Run of the daemon that answered last; absent before the first answer.</summary>
-    public string? RunId
+    /// <summary>Start of the daemon that answered last; absent before the first answer.</summary>
+    public string? StartId
     {
         get
         {
             lock (_gate)
-                return _best?.RunId;
+                return _best?.StartId;
         }
     }
 
@@ -50,18 +50,18 @@ public sealed class DaemonClock
     }
 
     /// <summary>Takes an answer. Of one run the answer with the shortest round trip is kept; a new run starts afresh.</summary>
-    /// <param name="runId">The run of the daemon that answered.</param>
+    /// <param name="startId">The start of the daemon that answered.</param>
     /// <param name="daemonNs">What its clock said, ns.</param>
     /// <param name="askedAt"><see cref="TimeProvider.GetTimestamp"/> when the question left.</param>
     /// <param name="answeredAt">The same when the answer had come.</param>
-    public void Take(string runId, long daemonNs, long askedAt, long answeredAt)
+    public void Take(string startId, long daemonNs, long askedAt, long answeredAt)
     {
         lock (_gate)
         {
             if (HasSlept())
                 _best = null;
-            var next = new Sighting(runId, daemonNs, askedAt, _time.GetElapsedTime(askedAt, answeredAt));
-            if (_best is not { } best || best.RunId != next.RunId || Contradicts(best, next)
+            var next = new Sighting(startId, daemonNs, askedAt, _time.GetElapsedTime(askedAt, answeredAt));
+            if (_best is not { } best || best.StartId != next.StartId || Contradicts(best, next)
                 || best.IsBeatenBy(next.RoundTrip, _time.GetElapsedTime(best.AskedAt, askedAt)))
                 _best = next;
         }
@@ -71,40 +71,40 @@ public sealed class DaemonClock
     /// Age of a value now, too old by at most one round trip and never too young. Nothing when it cannot be told: the clock
     /// has not answered, another run made the value, or the clock has been found wrong.
     /// </summary>
-    /// <param name="runId">The run of the daemon that made the value.</param>
+    /// <param name="startId">The start of the daemon that made the value.</param>
     /// <param name="valueNs">The instant that the value describes, ns on the daemon's clock.</param>
-    public TimeSpan? AgeOf(string runId, long valueNs)
+    public TimeSpan? AgeOf(string startId, long valueNs)
     {
-        bool doubt;
+        bool isUnsure;
         TimeSpan? age = null;
         lock (_gate)
         {
-            doubt = HasSlept() || _best?.RunId != runId;
-            if (!doubt)
+            isUnsure = HasSlept() || _best?.StartId != startId;
+            if (!isUnsure)
             {
                 var elapsed = _time.GetElapsedTime(_best!.AskedAt);
                 age = TimeSpan.FromTicks((_best.LatestNow(elapsed) - valueNs) / 100);
-                doubt = age < -Sighting.Drift(elapsed);
+                isUnsure = age < -Sighting.Drift(elapsed);
             }
 
-            if (doubt && _best?.RunId == runId)
+            if (isUnsure && _best?.StartId == startId)
                 _best = null;
         }
 
-        if (doubt)
-            Doubted?.Invoke();
-        return doubt ? null : age < TimeSpan.Zero ? TimeSpan.Zero : age;
+        if (isUnsure)
+            Questioned?.Invoke();
+        return isUnsure ? null : age < TimeSpan.Zero ? TimeSpan.Zero : age;
     }
 
     /// <summary>What a reader may do with a value now, and how old it is where that can be told.</summary>
-    /// <param name="runId">The run of the daemon that made the value.</param>
+    /// <param name="startId">The start of the daemon that made the value.</param>
     /// <param name="valueNs">The instant that the value describes, ns on the daemon's clock.</param>
     /// <param name="maxAgeMs">Older than this it is not live.</param>
-    public (Freshness Freshness, TimeSpan? Age) Judge(string runId, long valueNs, double maxAgeMs)
+    public (Freshness Freshness, TimeSpan? Age) Judge(string startId, long valueNs, double maxAgeMs)
     {
-        var age = AgeOf(runId, valueNs);
+        var age = AgeOf(startId, valueNs);
         // Another run: its clock and its sequence say nothing about this value.
-        if (age is null && RunId is { } run && run != runId || age > HeldAtMost)
+        if (age is null && StartId is { } run && run != startId || age > HeldAtMost)
             return (Freshness.Absent, null);
         return (age?.TotalMilliseconds <= maxAgeMs ? Freshness.Live : Freshness.Held, age);
     }

@@ -1,11 +1,11 @@
 namespace ScaleLink.Measure.Age;
 
 /// <summary>One answer to "what does your clock say?".</summary>
-/// <param name="RunId">The run of the daemon that answered.</param>
+/// <param name="StartId">The start of the daemon that answered.</param>
 /// <param name="DaemonNs">Its monotonic clock, ns.</param>
 /// <param name="AskedAt">Own timestamp when the question left.</param>
 /// <param name="RoundTrip">From question to answer.</param>
-internal sealed record Sighting(string RunId, long DaemonNs, long AskedAt, TimeSpan RoundTrip)
+internal sealed record Sighting(string StartId, long DaemonNs, long AskedAt, TimeSpan RoundTrip)
 {
     // Two crystals apart: 100 ppm is more than any computer's clock is allowed.
     private const double MostDrift = 1e-4;

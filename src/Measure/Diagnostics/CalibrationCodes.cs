@@ -33,11 +33,11 @@ public static class CalibrationCodes
     public static readonly Code PlacementsAlike = Area.Declare(322, "These placements cannot tell the pads from the car", "Move every pad on by one place in the order LF, RF, LR, RR each time, four placements in all.");
     public static readonly Code CarChanged = Area.Declare(323, "The car's loads changed between the placements", "Change nothing on or in the car, settle it the same way each time, and weigh the odd placement again.");
     public static readonly Code BallastNotCompared = Area.Declare(324, "Ballast was not compared with known masses", "Read the ballast by itself and again with the known masses on top.");
-    public static readonly Code UnexpectedLoad = Area.Declare(325, "The pad does not carry what the step asks for", "Compare the masses on the pad with the step. If they are right, correct the starting calibration.");
+    public static readonly Code UnexpectedLoad = Area.Declare(325, "The pad does not carry what the step asks for", "Compare the masses on the pad with the step. If they are right, correct the nominal sensitivity.");
     public static readonly Code OutOfStep = Area.Declare(326, "This cannot be done at this stage of the calibration", "Do what the present step asks for, go back a step, or abandon the calibration.");
-    public static readonly Code PadShifted = Area.Declare(327, "The pad has shifted since its last calibration", "Find out why before you trust either: a hit, an overload, a changed cell or cable, other masses. Readings since the last calibration are doubtful.");
+    public static readonly Code PadShifted = Area.Declare(327, "The pad has shifted since its last calibration", "Find out why before you trust either: a hit, an overload, a changed cell or cable, other masses. Readings since the last calibration are uncertain.");
     public static readonly Code MassOff = Area.Declare(328, "A mass is not what its label says", "Weigh the mass elsewhere or leave it out.");
-    public static readonly Code StartUnusable = Area.Declare(329, "The starting calibration makes no sense", "Give kilograms per count, not zero, and its relative uncertainty, above 0 and below 1, from the cells' data sheet.");
+    public static readonly Code StartUnusable = Area.Declare(329, "The nominal sensitivity makes no sense", "Give kilograms per count, not zero, and its relative uncertainty, above 0 and below 1, from the cells' data sheet.");
     public static readonly Code ShapeUnknown = Area.Declare(330, "No line or curve describes this pad", "Look for a foot in the air, a platform that touches its frame, or a cell near its limit, and calibrate the pad again.");
     public static readonly Code RangeTooShort = Area.Declare(331, "The calibration covers too little of the pad's capacity", "Add masses, or build up with ballast in place of the masses that you do not own.");
     public static readonly Code ReadingOfOtherPad = Area.Declare(332, "The reading does not fit this pad", "Check which pad is connected: its number of load cells is not the one that the calibration began with.");
@@ -48,7 +48,7 @@ public static class CalibrationCodes
     public static readonly Code CalibrationRunning = Area.Declare(351, "This pad is being calibrated already", "Go on with that calibration, or abandon it first.");
     public static readonly Code NoCalibrationRunning = Area.Declare(352, "This pad is not being calibrated", "Start a calibration.");
     public static readonly Code CalibrationNotFound = Area.Declare(353, "There is no such calibration", "List the calibrations, and name one by its number.");
-    public static readonly Code CalibrationInForce = Area.Declare(354, "This calibration is in force already", "Choose another one.");
+    public static readonly Code CalibrationInEffect = Area.Declare(354, "This calibration is in effect already", "Choose another one.");
     public static readonly Code NameOrReasonMissing = Area.Declare(355, "A name or a reason is missing", "Enter who, and why where it is asked for: both stand in the ledger.");
-    public static readonly Code NoInterchangeRunning = Area.Declare(356, "No pad interchange is under way", "Begin with a weighing: scalelink proofs rotation record.");
+    public static readonly Code NoInterchangeRunning = Area.Declare(356, "No pad interchange is under way", "Begin with a weighing: scalelink calibrations pad-interchange record.");
 }

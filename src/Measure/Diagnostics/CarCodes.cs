@@ -29,7 +29,7 @@ public static class CarCodes
     public static readonly Code NoSettledLoads = Area.Declare(518, "The bay has no settled loads at this moment", "Wait until the car is settled, or send loads with the question.");
     public static readonly Code LiftUnusable = Area.Declare(530, "An axle lift is too small, missing, or not possible", "Lift one axle in three steps or more, then the other.");
     public static readonly Code LiftsDisagree = Area.Declare(531, "The axle lifts contradict each other", "Measure the odd lift again.");
-    public static readonly Code Fuel = Area.Declare(556, "What is stated about the fuel is not usable", "Give density, litres and place, each with its doubt.");
+    public static readonly Code Fuel = Area.Declare(556, "What is stated about the fuel is not usable", "Give density, litres and place, each with its uncertainty.");
     public static readonly Code Driver = Area.Declare(557, "A driver is not usable", "Give each a name of their own, a mass with suit and helmet, and a seat.");
     public static readonly Code ClassMinimum = Area.Declare(558, "The class minimum is not usable, or counts what the car file does not state", "Correct it, or add what it counts.");
 }

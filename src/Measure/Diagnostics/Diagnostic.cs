@@ -2,7 +2,7 @@ using System.Text.Json.Serialization;
 
 namespace ScaleLink.Measure.Diagnostics;
 
-/// <summary>Something that is wrong or doubtful, as everybody tells it: what it is called, what it is, and what to do next.</summary>
+/// <summary>Something that is wrong or uncertain, as everybody tells it: what it is called, what it is, and what to do next.</summary>
 /// <param name="Code">Stays the same from version to version.</param>
 /// <param name="Message">What is wrong, with the figures of this case: whole sentences.</param>
 /// <param name="Remedy">What to do next: whole sentences. Empty when there is nothing to be done.</param>
@@ -15,7 +15,7 @@ public sealed record Diagnostic(Code Code, string Message, string Remedy = "")
     /// <summary>Line of the place in the document, from 1. Null: not about a line.</summary>
     public int? Line { get; init; }
 
-    /// <summary>When it began, ns on the monotonic clock of who tells it. Null: it is not in force over a time.</summary>
+    /// <summary>When it began, ns on the monotonic clock of who tells it. Null: it is not in effect over a time.</summary>
     public long? SinceNs { get; init; }
 
     /// <summary>For people: what is wrong, what to do, and the code at the end.</summary>

@@ -20,5 +20,5 @@ public static class DoctorCodes
     public static readonly Code SamplesLost = Area.Declare(459, "Samples are lost, or there is a long gap", "Check cable and hub; plug the adapter into a port of its own.");
     public static readonly Code SamplesUnsound = Area.Declare(460, "Samples come from a converter at its limit or with a fault", "Take load off the pad; with the pad empty, check its cells and cables.");
     public static readonly Code CountsStill = Area.Declare(461, "Not one count changes: the converter stands still", "Restart the pad; check the wire between converter and microcontroller.");
-    public static readonly Code Noisy = Area.Declare(462, "The reading scatters too much to settle", "Keep off the pads. If it stays: shield and earth of the cell cables, chargers and inverters nearby.");
+    public static readonly Code Noisy = Area.Declare(462, "The reading varies too much to settle", "Keep off the pads. If it stays: shield and earth of the cell cables, chargers and inverters nearby.");
 }

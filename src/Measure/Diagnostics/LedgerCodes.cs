@@ -9,7 +9,7 @@ public static class LedgerCodes
     /// <summary>These codes together.</summary>
     public static CodeArea Area { get; } = new("The ledger", "What is wrong with the daemon's record.");
 
-    public static readonly Code LedgerDamaged = Area.Declare(361, "The ledger was damaged and has been rescued as far as it goes", "Look at the calibrations and zeros in force before you weigh; restore a backup if there is one.");
+    public static readonly Code LedgerDamaged = Area.Declare(361, "The ledger was damaged and has been rescued as far as it goes", "Look at the calibrations and zeros in effect before you weigh; restore a backup if there is one.");
     public static readonly Code LedgerUnopenable = Area.Declare(362, "The ledger cannot be opened", "See that its folder is there, can be written by the daemon, and has room on its disk.");
     public static readonly Code EntryLeftOut = Area.Declare(363, "An entry of the ledger cannot be read and is left out", "Look at what it was about before you rely on it; a newer daemon may be able to read it.");
     public static readonly Code LedgerHeld = Area.Declare(364, "Another daemon works on this ledger", "Stop the one or the other, or give each a ledger of its own.");

@@ -19,7 +19,7 @@ public static class PatchCodes
     public static readonly Code ReversalDisagrees = Area.Declare(527, "The two halves of a reversal test do not belong together", "Read both ways at least twice, on the same marks.");
     public static readonly Code ShimsDoNotReach = Area.Declare(528, "The shims at hand cannot level the pads", "Get the missing shims, or accept the spread.");
     public static readonly Code InputUnusable = Area.Declare(529, "A height, a shim or a span is not a usable number", "Give it in mm, within the named limits.");
-    public static readonly Code NoHeightMeasurement = Area.Declare(532, "The patch has not been measured", "Measure the heights between the pads and enter them: Patch on the page, or scalelink patch survey FILE.");
+    public static readonly Code NoHeightMeasurement = Area.Declare(532, "The patch has not been measured", "Measure the heights between the pads and enter them: Patch on the page, or scalelink patch heights FILE.");
     public static readonly Code NothingMeasuredTwice = Area.Declare(533, "Nothing was measured twice: a wrong reading would not show", "Measure round the patch, four differences: they close on themselves.");
     public static readonly Code CorrectionUnknown = Area.Declare(534, "There is no such correction of the patch", "Name slope or warp; tilt is switched in the bay file, pad by pad.");
 }

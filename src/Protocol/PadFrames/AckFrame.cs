@@ -5,7 +5,7 @@ namespace ScaleLink.Protocol.PadFrames;
 /// <summary>A pad's answer to a wish.</summary>
 /// <param name="RequestId">Which wish it answers.</param>
 /// <param name="Result">What became of it; numbers beyond the enumeration are carried as they are.</param>
-/// <param name="Value">The value now in force, in the setting's own unit; 0 when there is no such setting.</param>
+/// <param name="Value">The value now in effect, in the setting's own unit; 0 when there is no such setting.</param>
 public readonly record struct AckFrame(byte RequestId, AckResult Result, int Value)
 {
     const int Length = 8;

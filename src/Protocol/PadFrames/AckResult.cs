@@ -3,7 +3,7 @@ namespace ScaleLink.Protocol.PadFrames;
 /// <summary>What became of a wish. A host takes every number but 0 as refused.</summary>
 public enum AckResult : byte
 {
-    /// <summary>The value is in force.</summary>
+    /// <summary>The value is in effect.</summary>
     Done = 0,
     /// <summary>The pad has no such setting.</summary>
     UnknownSetting = 1,

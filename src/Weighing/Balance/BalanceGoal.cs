@@ -9,6 +9,6 @@ public enum BalanceGoal
     EqualFrontLoads,
     /// <summary>LR equal to RR.</summary>
     EqualRearLoads,
-    /// <summary>The same left share on both axles.</summary>
-    EqualLeftShares,
+    /// <summary>The same left-side weight on both axles.</summary>
+    EqualLeftSideWeights,
 }

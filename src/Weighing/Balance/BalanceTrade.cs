@@ -4,16 +4,16 @@ namespace ScaleLink.Weighing.Balance;
 
 /// <summary>
 /// The loads that meet one goal, and what the other goals are then. Perches move load along one pattern only, so four loads
-/// meet one goal at a time; total, centre of gravity and front share stay whatever is turned, and at equal tracks the left
+/// meet one goal at a time; total, centre of gravity and front weight stay whatever is turned, and at equal tracks the left
 /// share too. Those move with ballast, driver and fuel.
 /// </summary>
 /// <param name="Goal">The goal that is met.</param>
 /// <param name="LoadsKg">Loads then, kg.</param>
 /// <param name="CrossWeightPercent">Cross weight then, percent.</param>
-/// <param name="FrontSideDifferenceKg">LF minus RF then, kg.</param>
-/// <param name="RearSideDifferenceKg">LR minus RR then, kg.</param>
-/// <param name="LeftShareGapPercent">Left share of the front axle minus that of the rear axle then, percent.</param>
-public sealed record BalanceTrade(BalanceGoal Goal, Corners LoadsKg, double CrossWeightPercent, double FrontSideDifferenceKg, double RearSideDifferenceKg, double LeftShareGapPercent)
+/// <param name="FrontLeftRightDifferenceKg">LF minus RF then, kg.</param>
+/// <param name="RearLeftRightDifferenceKg">LR minus RR then, kg.</param>
+/// <param name="LeftSideWeightGapPercent">Left-side weight of the front axle minus that of the rear axle then, percent.</param>
+public sealed record BalanceTrade(BalanceGoal Goal, Corners LoadsKg, double CrossWeightPercent, double FrontLeftRightDifferenceKg, double RearLeftRightDifferenceKg, double LeftSideWeightGapPercent)
 {
     /// <summary>Every goal in turn, from the loads as they are.</summary>
     /// <param name="loads">kg.</param>

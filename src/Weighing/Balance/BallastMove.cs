@@ -10,9 +10,9 @@ namespace ScaleLink.Weighing.Balance;
 public enum BallastGoal
 {
     /// <summary>(LF + RF) / total.</summary>
-    FrontShare,
+    FrontWeight,
     /// <summary>(LF + LR) / total.</summary>
-    LeftShare,
+    LeftSideWeight,
 }
 
 /// <summary>One way to reach a share with ballast instead of perches.</summary>
@@ -38,7 +38,7 @@ public sealed record BallastMove(string? From, string? To, double MassKg, bool R
     {
         if (targetPercent is not (> 0 and < 100))
             throw new DiagnosticException(new Diagnostic(CarCodes.Target, $"The share to be reached is {targetPercent} %.", "Give a share of the total in percent, above 0 and below 100."));
-        var (pattern, start) = (goal == BallastGoal.FrontShare ? Shares.Front : Shares.Left, loads);
+        var (pattern, start) = (goal == BallastGoal.FrontWeight ? Shares.Front : Shares.Left, loads);
         BallastStation?[] stations = [null, .. statics.Car.BallastStations];
         return [.. stations.SelectMany(_ => stations, (from, to) => (from, to))
             .Where(pair => pair.from != pair.to)

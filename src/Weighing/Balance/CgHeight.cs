@@ -98,7 +98,7 @@ public sealed record CgHeight(Value HeightMm, IReadOnlyList<double> EachMm)
             if (!(lift.AngleDeg.Estimate is >= SmallestAngleDeg and <= 40))
                 found.Add(new(CarCodes.LiftUnusable, $"Lift {i + 1} tilts the car by {lift.AngleDeg.Estimate:F2} degrees.", $"Lift by {SmallestAngleDeg} degrees or more, as far as the car safely allows."));
             if (!(lift.AngleDeg.StandardUncertainty > 0 || lift.OtherAxleLoadKg.StandardUncertainty > 0))
-                found.Add(new(CarCodes.LiftUnusable, $"Lift {i + 1} claims no doubt at all.", "State what angle and load are good to."));
+                found.Add(new(CarCodes.LiftUnusable, $"Lift {i + 1} claims no uncertainty at all.", "State what angle and load are good to."));
             if (!(lift.OtherAxleLoadKg.Estimate > 0 && lift.OtherAxleLoadKg.Estimate < setup.TotalKg))
                 found.Add(new(CarCodes.LiftUnusable, $"Lift {i + 1} leaves {lift.OtherAxleLoadKg.Estimate:F1} kg of {setup.TotalKg:F1} kg on the axle that stays down.", "Check which axle was lifted and which was read."));
         }

@@ -16,7 +16,7 @@ public sealed record MassChange(string Name, double Kg, Place Place, double Stan
 public sealed record LoadCase(string Name, params IReadOnlyList<MassChange> Changes)
 {
     /// <summary>
-    /// Loads in this state, perches as they are. To the doubt of the reading come those of the masses and of the car's rates,
+    /// Loads in this state, perches as they are. To the uncertainty of the reading come those of the masses and of the car's rates,
     /// which say how a mass spreads over the diagonals.
     /// </summary>
     /// <param name="statics">The car.</param>
@@ -24,11 +24,11 @@ public sealed record LoadCase(string Name, params IReadOnlyList<MassChange> Chan
     /// <exception cref="DiagnosticException">A wheel would carry nothing.</exception>
     public LoadSummary Loads(CarStatics statics, LoadSummary weighed)
     {
-        var spread = weighed.Covariance + ModelDoubt.SpreadOf(statics, Change);
+        var spread = weighed.Covariance + ModelUncertainty.SpreadOf(statics, Change);
         foreach (var mass in Changes)
         {
-            var doubt = statics.FromMass(mass.StandardUncertaintyKg, mass.Place);
-            spread += CornerMatrix.Outer(doubt, doubt);
+            var uncertainty = statics.FromMass(mass.StandardUncertaintyKg, mass.Place);
+            spread += CornerMatrix.Outer(uncertainty, uncertainty);
         }
 
         return new(weighed.Loads + Change(statics), spread, weighed.DegreesOfFreedom);

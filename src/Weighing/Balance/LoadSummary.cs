@@ -25,10 +25,10 @@ public sealed record LoadSummary
         var total = loads.Sum;
         TotalKg = Sum(Corners.Same(1));
         CrossWeightPercent = Share(Shares.CrossWeight, total);
-        FrontSharePercent = Share(Shares.Front, total);
-        LeftSharePercent = Share(Shares.Left, total);
-        FrontSideDifferenceKg = Sum(Shares.FrontLeftRight);
-        RearSideDifferenceKg = Sum(Shares.RearLeftRight);
+        FrontWeightPercent = Share(Shares.Front, total);
+        LeftSideWeightPercent = Share(Shares.Left, total);
+        FrontLeftRightDifferenceKg = Sum(Shares.FrontLeftRight);
+        RearLeftRightDifferenceKg = Sum(Shares.RearLeftRight);
     }
 
     /// <summary>kg.</summary>
@@ -47,16 +47,16 @@ public sealed record LoadSummary
     public Value CrossWeightPercent { get; }
 
     /// <summary>(LF + RF) / total, percent.</summary>
-    public Value FrontSharePercent { get; }
+    public Value FrontWeightPercent { get; }
 
     /// <summary>(LF + LR) / total, percent.</summary>
-    public Value LeftSharePercent { get; }
+    public Value LeftSideWeightPercent { get; }
 
     /// <summary>LF minus RF, kg: what the front pulls to one side when it brakes.</summary>
-    public Value FrontSideDifferenceKg { get; }
+    public Value FrontLeftRightDifferenceKg { get; }
 
     /// <summary>LR minus RR, kg.</summary>
-    public Value RearSideDifferenceKg { get; }
+    public Value RearLeftRightDifferenceKg { get; }
 
     Value Sum(Corners weights) => new(weights.Dot(Loads), Math.Sqrt(Covariance.VarianceOf(weights)), DegreesOfFreedom);
 

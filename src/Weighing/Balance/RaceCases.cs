@@ -46,7 +46,7 @@ public static class RaceCases
         return new(name.Length > 0 ? name : "as weighed", changes);
     }
 
-    // Litres more than were weighed: density and both fillings are in doubt (GUM, JCGM 100:2008, 5.1.2).
+    // Litres more than were weighed: density and both fillings are uncertain (GUM, JCGM 100:2008, 5.1.2).
     static IEnumerable<MassChange> Fuel(FuelTank? tank, FuelLevel level)
     {
         if (tank is null || level == FuelLevel.AsWeighed)

@@ -31,16 +31,16 @@ public sealed record CarModel
     /// Height of the axes about which the body rolls and pitches on its suspension, mm. The centre of gravity swings about
     /// them when the body leans, and takes load with it. Usually near the ground.
     /// </summary>
-    public Stated LeanAxisHeightMm { get; init; } = Stated.Guess(50, 50);
+    public Stated RollAxisHeightMm { get; init; } = Stated.Guess(50, 50);
 
     /// <summary>
-    /// Doubt that all spring rates share, as a share of one: the same gauge, the same catalogue, the same batch.
-    /// The doubt of each spring on its own stands with the spring.
+    /// Uncertainty that all spring rates share, as a share of one: the same gauge, the same catalogue, the same batch.
+    /// The uncertainty of each spring on its own stands with the spring.
     /// </summary>
-    public double SharedSpringDoubt { get; init; }
+    public double SharedSpringUncertainty { get; init; }
 
-    /// <summary>Doubt that all tyre rates share, as a share of one: the same pressure gauge, the same table.</summary>
-    public double SharedTyreDoubt { get; init; }
+    /// <summary>Uncertainty that all tyre rates share, as a share of one: the same pressure gauge, the same table.</summary>
+    public double SharedTyreUncertainty { get; init; }
 
     /// <summary>The smallest turn that the crew can set and the lock ring holds: 1/8, 1/4 or 1/2.</summary>
     public double SmallestTurn { get; init; } = 0.25;
@@ -71,11 +71,11 @@ public sealed record CarModel
         RearBar = RearBar is { } rear ? rear with { Connected = connected } : null,
     };
 
-    /// <summary>This with the doubts that rates usually share, for a crew that states none: half the variance of each rate's own.</summary>
-    public CarModel WithUsualSharedDoubts() => this with
+    /// <summary>This with the uncertainties that rates usually share, for a crew that states none: half the variance of each rate's own.</summary>
+    public CarModel WithUsualSharedUncertainties() => this with
     {
-        SharedSpringDoubt = SharedDoubt.Of(Suspension, s => s.SpringRateNPerMm),
-        SharedTyreDoubt = SharedDoubt.Of(Suspension, s => s.TyreRateNPerMm),
+        SharedSpringUncertainty = SharedUncertainty.Of(Suspension, s => s.SpringRateNPerMm),
+        SharedTyreUncertainty = SharedUncertainty.Of(Suspension, s => s.TyreRateNPerMm),
     };
 
     /// <summary>What nobody knows and only a wide guess stands for, in words. Empty: everything is stated.</summary>

@@ -15,8 +15,8 @@ public static class CarModelCheck
             found.AddRange(PerchMistakes(car, corner).Select(m => m with { Where = $"{corner} perch" }));
         if (car.SmallestTurn is not (> 0 and <= 1))
             found.Add(new(CarCodes.PerchPitch, $"The smallest turn is {car.SmallestTurn}.", "Give a part of one turn: 0.125, 0.25 or 0.5.") { Where = "smallest turn" });
-        if (!(car.SharedSpringDoubt is >= 0 and < 1 && car.SharedTyreDoubt is >= 0 and < 1))
-            found.Add(new(CarCodes.Uncertainty, "A shared doubt of the rates is not between 0 and 1.", "Give it as a share of one: 0.1 is ten percent."));
+        if (!(car.SharedSpringUncertainty is >= 0 and < 1 && car.SharedTyreUncertainty is >= 0 and < 1))
+            found.Add(new(CarCodes.Uncertainty, "A shared uncertainty of the rates is not between 0 and 1.", "Give it as a share of one: 0.1 is ten percent."));
         found.AddRange(TargetMistakes(car.Targets).Select(m => m with { Where = "targets" }));
         found.AddRange(BallastMistakes(car.BallastStations).Select(m => m with { Where = "ballast" }));
         found.AddRange(RaceCheck.Mistakes(car));
@@ -37,7 +37,7 @@ public static class CarModelCheck
             yield return new(CarCodes.Uncertainty, $"The standard uncertainty of the {value.Name} is {value.Value.StandardUncertainty}.",
                 "Give zero or more; where nobody knows the value, mark it as a guess with a wide one.");
         else if (value.Value.Assumed && value.Value.StandardUncertainty == 0)
-            yield return new(CarCodes.Uncertainty, $"The {value.Name} is marked as a guess but claims no doubt.",
+            yield return new(CarCodes.Uncertainty, $"The {value.Name} is marked as a guess but claims no uncertainty.",
                 "Give the guess a wide standard uncertainty.");
     }
 

@@ -19,8 +19,8 @@ public sealed record CarTargets
     public double? RakeMm { get; init; }
 
     /// <summary>Left minus right ride height, mm, when no four heights are given. Null: keep it.</summary>
-    public double? SideDifferenceMm { get; init; }
+    public double? LeftRightDifferenceMm { get; init; }
 
-    /// <summary>Allowed either way for mean ride height, rake and side difference, mm.</summary>
+    /// <summary>Allowed either way for mean ride height, rake and left-right load difference, mm.</summary>
     public double RideHeightToleranceMm { get; init; } = 1;
 }

@@ -27,7 +27,7 @@ static class NamedValues
             yield return new("rear bar rate", rear.RateNPerMm, ValueKind.BarRate,
                 by => car with { RearBar = rear with { RateNPerMm = rear.RateNPerMm.Moved(by) } });
         yield return new("centre of gravity height", car.CgHeightMm, ValueKind.Height, by => car with { CgHeightMm = car.CgHeightMm.Moved(by) });
-        yield return new("lean axis height", car.LeanAxisHeightMm, ValueKind.Height, by => car with { LeanAxisHeightMm = car.LeanAxisHeightMm.Moved(by) });
+        yield return new("roll axis height", car.RollAxisHeightMm, ValueKind.Height, by => car with { RollAxisHeightMm = car.RollAxisHeightMm.Moved(by) });
     }
 
     static IEnumerable<NamedValue> At(CarModel car, Corner corner)

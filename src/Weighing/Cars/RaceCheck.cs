@@ -14,10 +14,10 @@ static class RaceCheck
     static IEnumerable<Diagnostic> Fuel(FuelTank tank)
     {
         if (!(IsStated(tank.KgPerLitre) && tank.KgPerLitre.Value is >= 0.5 and <= 1.2))
-            yield return new(CarCodes.Fuel, $"A litre of fuel is {tank.KgPerLitre.Value} kg.", "Give its density in kg per litre, such as 0.745 for petrol, and its doubt.");
+            yield return new(CarCodes.Fuel, $"A litre of fuel is {tank.KgPerLitre.Value} kg.", "Give its density in kg per litre, such as 0.745 for petrol, and its uncertainty.");
         foreach (var (name, litres) in new[] { ("as weighed", tank.WeighedLitres), ("at the start", tank.StartLitres), ("at the finish", tank.FinishLitres) })
             if (!(IsStated(litres) && litres.Value is >= 0 and <= 1000))
-                yield return new(CarCodes.Fuel, $"The tank holds {litres.Value} litres {name}.", "Give litres from 0 to 1000, and their doubt.");
+                yield return new(CarCodes.Fuel, $"The tank holds {litres.Value} litres {name}.", "Give litres from 0 to 1000, and their uncertainty.");
         if (tank.FinishLitres.Value > tank.StartLitres.Value)
             yield return new(CarCodes.Fuel, $"The tank holds {tank.FinishLitres.Value} litres at the finish and {tank.StartLitres.Value} at the start.", "Swap them, or correct one.");
         if (!IsInCar(tank.Place))
@@ -31,7 +31,7 @@ static class RaceCheck
             if (string.IsNullOrWhiteSpace(driver.Name))
                 yield return new(CarCodes.Driver, "A driver has no name.", "Give each a name of their own.");
             if (!(IsStated(driver.MassKg) && driver.MassKg.Value is >= 20 and <= 250))
-                yield return new(CarCodes.Driver, $"The mass of driver {driver.Name} is {driver.MassKg.Value} kg.", "Give kg with suit and helmet, 20 to 250, and its doubt.");
+                yield return new(CarCodes.Driver, $"The mass of driver {driver.Name} is {driver.MassKg.Value} kg.", "Give kg with suit and helmet, 20 to 250, and its uncertainty.");
             if (!IsInCar(driver.Seat))
                 yield return new(CarCodes.Driver, $"The seat of driver {driver.Name} is not within the car.", "Give its place in mm: behind the front axle, left of the centreline, above the ground.");
         }

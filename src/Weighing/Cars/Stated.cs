@@ -6,7 +6,7 @@ namespace ScaleLink.Weighing.Cars;
 /// <param name="Assumed">True when nobody knows it and the value is only a wide guess. Corrections that lean on it are refused.</param>
 public readonly record struct Stated(double Value, double StandardUncertainty, bool Assumed = false)
 {
-    /// <summary>A value whose doubt does not matter.</summary>
+    /// <summary>A value whose uncertainty does not matter.</summary>
     public static Stated Exactly(double value) => new(value, 0);
 
     /// <summary>A value good to a share of itself; 0.05 is five percent, one standard uncertainty.</summary>
@@ -15,6 +15,6 @@ public readonly record struct Stated(double Value, double StandardUncertainty, b
     /// <summary>A guess where nothing is known: plans may use it with its wide uncertainty, corrections may not.</summary>
     public static Stated Guess(double value, double standardUncertainty) => new(value, standardUncertainty, Assumed: true);
 
-    /// <summary>The same doubt about another value.</summary>
+    /// <summary>The same uncertainty about another value.</summary>
     public Stated Moved(double by) => this with { Value = Value + by };
 }

@@ -15,7 +15,7 @@ static class CauseSearch
         var change = step.After.Loads - known.Last.Loads;
         if (!step.Settled)
             causes.Add(new(StepCause.NotSettled, true, "The reading was taken before the car had settled: settle and weigh again."));
-        if (Math.Abs(change.Sum) > 4 * TotalDoubt(known.Last, step.After))
+        if (Math.Abs(change.Sum) > 4 * TotalUncertainty(known.Last, step.After))
             causes.Add(new(StepCause.MassChanged, true, $"The total changed by {change.Sum:+0.0;-0.0} kg: look for a person, a tool or fuel."));
         else if (sumsDisagree)
             causes.Add(new(StepCause.PatchMoved, true, "Pads or car moved: check that pads lie on their marks and tyres on their centres."));
@@ -48,9 +48,9 @@ static class CauseSearch
     {
         var car = statics.Car;
         if (car.FrontBar is { Connected: false } || car.RearBar is { Connected: false })
-            yield return (StepCause.BarConnected, statics.WithDoubt(car.WithBars(connected: true)), "An anti-roll bar seems to be connected: take a drop link off.");
+            yield return (StepCause.BarConnected, statics.WithUncertainty(car.WithBars(connected: true)), "An anti-roll bar seems to be connected: take a drop link off.");
         if (car.FrontBar is { Connected: true } || car.RearBar is { Connected: true })
-            yield return (StepCause.BarOff, statics.WithDoubt(car.WithBars(connected: false)), "An anti-roll bar that should be connected seems to be off.");
+            yield return (StepCause.BarOff, statics.WithUncertainty(car.WithBars(connected: false)), "An anti-roll bar that should be connected seems to be off.");
     }
 
     // These leave no pattern of their own in four loads.
@@ -65,6 +65,6 @@ static class CauseSearch
         yield return new(StepCause.PatchMoved, false, "Check that no pad has moved.");
     }
 
-    static double TotalDoubt(LoadSummary before, LoadSummary after) =>
+    static double TotalUncertainty(LoadSummary before, LoadSummary after) =>
         Math.Max(0.5, Math.Sqrt(Math.Pow(before.TotalKg.Uncertainty, 2) + Math.Pow(after.TotalKg.Uncertainty, 2)));
 }

@@ -13,7 +13,7 @@ public enum StepCause
     WrongCorner,
     /// <summary>One of the turns was not made.</summary>
     TurnMissed,
-    /// <summary>The reading was taken too early, or without the settling ritual.</summary>
+    /// <summary>The reading was taken too early, or without the settle.</summary>
     NotSettled,
     /// <summary>A damper, bush or ball joint holds part of the change back.</summary>
     Binding,

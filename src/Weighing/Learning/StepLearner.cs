@@ -15,16 +15,16 @@ public sealed class StepLearner
     readonly Vector<double> mean;
     readonly Matrix<double> covariance;
 
-    StepLearner(TurnEffects effects, LoadSummary last, Corners turnsMade, Corners turnsInSession, double settleScatter, Vector<double> mean, Matrix<double> covariance)
+    StepLearner(TurnEffects effects, LoadSummary last, Corners turnsMade, Corners turnsInSession, double settleRepeatability, Vector<double> mean, Matrix<double> covariance)
     {
         Last = last;
         TurnsMade = turnsMade;
         TurnsInSession = turnsInSession;
-        SettleScatterPercent = settleScatter;
+        SettleRepeatabilityPercent = settleRepeatability;
         this.mean = mean;
         this.covariance = covariance;
         Effects = effects.Learned(mean.SubVector(1, mean.Count - 1), covariance.SubMatrix(1, mean.Count - 1, 1, mean.Count - 1));
-        CrossWeightPercent = Expected(default, settleScatter: 0, readingDoubt: 0);
+        CrossWeightPercent = Expected(default, settleRepeatability: 0, readingUncertainty: 0);
     }
 
     /// <summary>What the perches do, by all that is known now.</summary>
@@ -52,33 +52,33 @@ public sealed class StepLearner
     }
 
     /// <summary>Standard deviation of cross weight from one settling to the next, percent: friction and scrub leave it.</summary>
-    public double SettleScatterPercent { get; }
+    public double SettleRepeatabilityPercent { get; }
 
     /// <summary>
     /// Cross weight as the car stands, percent: the mean over settlings, from all readings together. Better than the last
-    /// reading alone, because that one carries the scatter of its own settling.
+    /// reading alone, because that one carries the repeatability of its own settling.
     /// </summary>
     public Value CrossWeightPercent { get; }
 
     /// <summary>Starts from a car model and the first settled reading.</summary>
     /// <param name="statics">The car.</param>
     /// <param name="first">Loads of the first settled reading.</param>
-    /// <param name="settleScatterPercent">One standard deviation of cross weight between settlings, percent.</param>
-    /// <exception cref="DiagnosticException">The scatter is not above zero.</exception>
-    public static StepLearner Start(CarStatics statics, LoadSummary first, double settleScatterPercent = 0.1)
+    /// <param name="settleRepeatabilityPercent">One standard deviation of cross weight between settlings, percent.</param>
+    /// <exception cref="DiagnosticException">The repeatability is not above zero.</exception>
+    public static StepLearner Start(CarStatics statics, LoadSummary first, double settleRepeatabilityPercent = 0.1)
     {
-        if (!(settleScatterPercent is > 0 and < 10))
-            throw new DiagnosticException(new Diagnostic(SessionCodes.StepUnusable, $"The scatter between settlings is {settleScatterPercent} %.",
+        if (!(settleRepeatabilityPercent is > 0 and < 10))
+            throw new DiagnosticException(new Diagnostic(SessionCodes.StepUnusable, $"The repeatability between settlings is {settleRepeatabilityPercent} %.",
                 "Settle and weigh the untouched car a few times and give the standard deviation of its cross weight."));
         var effects = TurnEffects.Of(statics);
-        return From(effects, first, default, settleScatterPercent);
+        return From(effects, first, default, settleRepeatabilityPercent);
     }
 
     /// <summary>
     /// Starts again from a new reading, for a car that was changed by something else than its perches (ballast, a driver,
     /// tyres). What was learned about the perches stays.
     /// </summary>
-    public StepLearner Restart(LoadSummary reading) => From(Effects, reading, TurnsInSession, SettleScatterPercent);
+    public StepLearner Restart(LoadSummary reading) => From(Effects, reading, TurnsInSession, SettleRepeatabilityPercent);
 
     /// <summary>
     /// The same car seen with something added to every reading that was not in the earlier ones, such as a correction that was switched
@@ -92,18 +92,18 @@ public sealed class StepLearner
         var last = new LoadSummary(Last.Loads + addedKg, Last.Covariance, Last.DegreesOfFreedom);
         var moved = mean.Clone();
         moved[0] += last.CrossWeightPercent.Estimate - Last.CrossWeightPercent.Estimate;
-        return new(Effects, last, TurnsMade, TurnsInSession, SettleScatterPercent, moved, covariance);
+        return new(Effects, last, TurnsMade, TurnsInSession, SettleRepeatabilityPercent, moved, covariance);
     }
 
     /// <summary>Cross weight that the next settled reading should show after these turns, percent.</summary>
     /// <param name="turns">Turns from here, up positive.</param>
-    /// <param name="readingDoubt">Standard uncertainty of that reading, percent; null: as the last one.</param>
-    public Value NextReading(in Corners turns, double? readingDoubt = null) =>
-        Expected(turns, SettleScatterPercent, readingDoubt ?? Last.CrossWeightPercent.Uncertainty);
+    /// <param name="readingUncertainty">Standard uncertainty of that reading, percent; null: as the last one.</param>
+    public Value NextReading(in Corners turns, double? readingUncertainty = null) =>
+        Expected(turns, SettleRepeatabilityPercent, readingUncertainty ?? Last.CrossWeightPercent.Uncertainty);
 
     /// <summary>
     /// Checks a step against its prediction and learns from it. A step that disagrees teaches nothing about the perches until
-    /// the crew confirms it, but it does cast doubt on the model, which makes the next step teach more. Of a step that was
+    /// the crew confirms it, but it does cast uncertainty on the model, which makes the next step teach more. Of a step that was
     /// weighed before the car had settled only the turns count; where the car then stands is predicted.
     /// </summary>
     /// <returns>The check, and the knowledge afterwards.</returns>
@@ -119,38 +119,38 @@ public sealed class StepLearner
         {
             { Settled: false } => Book(step),
             _ when check.Agrees => Learn(step),
-            { Confirmed: true } => Doubting().Learn(step),
-            _ => From(Doubting().Effects, step.After, TurnsInSession + step.Turns, SettleScatterPercent),
+            { Confirmed: true } => Questioning().Learn(step),
+            _ => From(Questioning().Effects, step.After, TurnsInSession + step.Turns, SettleRepeatabilityPercent),
         });
     }
 
-    static StepLearner From(TurnEffects effects, LoadSummary reading, Corners turnsInSession, double settleScatter)
+    static StepLearner From(TurnEffects effects, LoadSummary reading, Corners turnsInSession, double settleRepeatability)
     {
         var count = effects.Mean.Count;
         var mean = Vector<double>.Build.Dense(1 + count);
         var covariance = Matrix<double>.Build.Dense(1 + count, 1 + count);
         mean[0] = reading.CrossWeightPercent.Estimate;
-        covariance[0, 0] = Variance(settleScatter, reading.CrossWeightPercent.Uncertainty);
+        covariance[0, 0] = Variance(settleRepeatability, reading.CrossWeightPercent.Uncertainty);
         mean.SetSubVector(1, count, effects.Mean);
         covariance.SetSubMatrix(1, 1, effects.Covariance);
-        return new(effects, reading, default, turnsInSession, settleScatter, mean, covariance);
+        return new(effects, reading, default, turnsInSession, settleRepeatability, mean, covariance);
     }
 
     StepLearner Book(StepRecord step)
     {
         var forecast = Effects.Forecast(step.Turns);
         var expected = new LoadSummary(Last.Loads + forecast.Loads, Last.Covariance + forecast.LoadCovariance, Last.DegreesOfFreedom);
-        return new(Effects, expected, TurnsMade + step.Turns, TurnsInSession + step.Turns, SettleScatterPercent, mean, covariance);
+        return new(Effects, expected, TurnsMade + step.Turns, TurnsInSession + step.Turns, SettleRepeatabilityPercent, mean, covariance);
     }
 
-    // Twice the doubt about everything the car model says.
-    StepLearner Doubting()
+    // Twice the uncertainty about everything the car model says.
+    StepLearner Questioning()
     {
         var wider = covariance.Clone();
         wider.SetSubMatrix(1, 1, 4 * covariance.SubMatrix(1, mean.Count - 1, 1, mean.Count - 1));
         for (var i = 1; i < mean.Count; i++)
             (wider[0, i], wider[i, 0]) = (2 * covariance[0, i], 2 * covariance[i, 0]);
-        return new(Effects, Last, TurnsMade, TurnsInSession, SettleScatterPercent, mean, wider);
+        return new(Effects, Last, TurnsMade, TurnsInSession, SettleRepeatabilityPercent, mean, wider);
     }
 
     StepLearner Learn(StepRecord step)
@@ -158,22 +158,22 @@ public sealed class StepLearner
         var turnsMade = TurnsMade + step.Turns;
         var shows = Shows(turnsMade);
         var spread = covariance * shows;
-        var noise = Variance(SettleScatterPercent, step.After.CrossWeightPercent.Uncertainty);
+        var noise = Variance(SettleRepeatabilityPercent, step.After.CrossWeightPercent.Uncertainty);
         var gain = spread / (shows * spread + noise);
         var surprise = step.After.CrossWeightPercent.Estimate - NextReading(step.Turns).Estimate;
         var learned = covariance - gain.OuterProduct(spread);
-        return new(Effects, step.After, turnsMade, TurnsInSession + step.Turns, SettleScatterPercent, mean + surprise * gain, (learned + learned.Transpose()) / 2);
+        return new(Effects, step.After, turnsMade, TurnsInSession + step.Turns, SettleRepeatabilityPercent, mean + surprise * gain, (learned + learned.Transpose()) / 2);
     }
 
-    Value Expected(in Corners turns, double settleScatter, double readingDoubt)
+    Value Expected(in Corners turns, double settleRepeatability, double readingUncertainty)
     {
         var turnsMade = TurnsMade + turns;
         var shows = Shows(turnsMade);
         var nominal = CrossWeightSlope.Dot(Effects.Statics.LoadsPerTurn * turnsMade);
-        return new(nominal + shows * mean, Math.Sqrt(Math.Max(0, shows * (covariance * shows)) + Variance(settleScatter, readingDoubt)));
+        return new(nominal + shows * mean, Math.Sqrt(Math.Max(0, shows * (covariance * shows)) + Variance(settleRepeatability, readingUncertainty)));
     }
 
-    // How the state (start, then each doubt of the car) shows in a reading after so many turns since the start.
+    // How the state (start, then each uncertainty of the car) shows in a reading after so many turns since the start.
     Vector<double> Shows(Corners turnsMade)
     {
         var shows = Vector<double>.Build.Dense(mean.Count, 1);

@@ -10,8 +10,8 @@ namespace ScaleLink.Weighing.Learning;
 public sealed record UnrecordedChange(UnrecordedKind Kind, Value CrossWeightChangePercent, Corners? TurnsOfOnePerch, Diagnostic Finding)
 {
     /// <summary>
-    /// Looks at one more settled reading of a car that nobody touched. Null: nothing but the scatter of settling, which cross
-    /// weight leaves once in twenty settles (95 %, Student's t of what the scatter rests on; JCGM 100:2008, G.3).
+    /// Looks at one more settled reading of a car that nobody touched. Null: nothing but the repeatability of settling, which cross
+    /// weight leaves once in twenty settles (95 %, Student's t of what the repeatability rests on; JCGM 100:2008, G.3).
     /// </summary>
     /// <param name="known">What was known at the reading before, which is <see cref="StepLearner.Last"/>.</param>
     /// <param name="now">The reading.</param>

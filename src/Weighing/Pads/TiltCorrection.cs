@@ -24,7 +24,7 @@ public static class TiltCorrection
     }
 
     /// <summary>
-    /// What doubt about the tilt leaves in the correction, kg, one standard uncertainty. The correction grows with the square of the
+    /// What uncertainty about the tilt leaves in the correction, kg, one standard uncertainty. The correction grows with the square of the
     /// tilt, so the second order counts near level. Source: JCGM 100:2008 (GUM) 5.1.2 with its note, for normal errors alike about both axes.
     /// </summary>
     /// <param name="readKg">Load as read, kg.</param>

@@ -14,7 +14,7 @@ public enum CorrectionKind
 /// <summary>One correction, with its size, so that it can be judged and switched off.</summary>
 /// <param name="Kind">Which.</param>
 /// <param name="SizeKg">What it adds to each load, kg. Null: refused, or no inclinometer to correct by.</param>
-/// <param name="StandardUncertaintyKg">Doubt that the correction brings with it, kg; zero when refused.</param>
+/// <param name="StandardUncertaintyKg">Uncertainty that the correction brings with it, kg; zero when refused.</param>
 /// <param name="Applied">False when it was switched off or refused; the size is then stated but not added.</param>
 /// <param name="Refusal">Why it was refused.</param>
 public sealed record LoadCorrection(CorrectionKind Kind, Corners? SizeKg, Corners StandardUncertaintyKg, bool Applied, Diagnostic? Refusal);

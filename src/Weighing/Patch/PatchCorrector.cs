@@ -8,16 +8,16 @@ namespace ScaleLink.Weighing.Patch;
 public sealed class PatchCorrector
 {
     readonly CarStatics statics;
-    readonly PatchSurvey survey;
+    readonly MeasuredHeights heightMeasurement;
     readonly CorrectionLimits limits;
     readonly LoadCorrection slope, warp;
     readonly CornerMatrix slopeSpread, warpSpread;
 
     /// <summary>Prepares the corrections for one car on one patch; they do not depend on the loads of the moment.</summary>
-    public PatchCorrector(CarStatics statics, PatchSurvey survey, CorrectionLimits? limits = null)
+    public PatchCorrector(CarStatics statics, MeasuredHeights heightMeasurement, CorrectionLimits? limits = null)
     {
         this.statics = statics;
-        this.survey = survey;
+        this.heightMeasurement = heightMeasurement;
         this.limits = limits ?? new();
         (slope, slopeSpread) = Prepare(CorrectionKind.Slope, car => h => car.FromSlope(h), SlopeRefusal());
         (warp, warpSpread) = Prepare(CorrectionKind.Warp, car => h => car.FromWarp(h), WarpRefusal());
@@ -30,7 +30,7 @@ public sealed class PatchCorrector
     /// <param name="off">Corrections that are switched off: sized, but not added.</param>
     public CorrectedLoads Correct(in Corners loads, Corners? padTiltsDeg = null, double? tiltUncertaintyDeg = null, params IReadOnlyList<CorrectionKind> off)
     {
-        var tilt = Tilt(loads, padTiltsDeg, tiltUncertaintyDeg ?? LeanZero.UntestedDeg);
+        var tilt = Tilt(loads, padTiltsDeg, tiltUncertaintyDeg ?? InclinometerZero.UntestedDeg);
         List<LoadCorrection> corrections = [];
         var (corrected, spread) = (loads, default(CornerMatrix));
         foreach (var (correction, covariance) in ((LoadCorrection, CornerMatrix)[])
@@ -64,13 +64,13 @@ public sealed class PatchCorrector
     {
         if (refusal is not null)
             return (new(kind, null, default, false, refusal), default);
-        var (loads, spread) = HeightEffect.Of(statics, survey, effect);
+        var (loads, spread) = HeightEffect.Of(statics, heightMeasurement, effect);
         return (new(kind, -1 * loads, spread.DiagonalPart.Map(v => Math.Sqrt(Math.Max(0, v))), false, null), spread);
     }
 
     Diagnostic? SlopeRefusal()
     {
-        var shape = survey.ShapeUnder(statics.Contacts);
+        var shape = heightMeasurement.ShapeUnder(statics.Contacts);
         var (noseUp, leftUp) = (shape.NoseUpDeg.Estimate, shape.LeftUpDeg.Estimate);
         if (Math.Max(Math.Abs(noseUp), Math.Abs(leftUp)) > limits.SlopeDeg)
             return new(PatchCodes.SlopeBeyondLimit, $"The patch slopes by {noseUp:F2} degrees nose up and {leftUp:F2} degrees left up; the correction is good to {limits.SlopeDeg}.",
@@ -82,7 +82,7 @@ public sealed class PatchCorrector
 
     Diagnostic? WarpRefusal()
     {
-        var warpMm = survey.ShapeUnder(statics.Contacts).WarpMm.Estimate;
+        var warpMm = heightMeasurement.ShapeUnder(statics.Contacts).WarpMm.Estimate;
         if (Math.Abs(warpMm) > limits.WarpMm)
             return new(PatchCodes.WarpBeyondLimit, $"The patch is warped by {warpMm:F1} mm; the correction is good to {limits.WarpMm} mm.", "Level the pads with shims first.");
         var guesses = NamedValues.Of(statics.Car).Where(v => v.Value.Assumed && v.Kind is not ValueKind.Height).Select(v => v.Name).ToList();

@@ -5,9 +5,9 @@ namespace ScaleLink.Weighing.Patch;
 /// <summary>What a patch that is not flat does to a car.</summary>
 /// <param name="LoadsKg">Change of the four loads, kg.</param>
 /// <param name="CrossWeightPercent">Change of cross weight, percent.</param>
-/// <param name="FrontSharePercent">Change of front share, percent.</param>
-/// <param name="LeftSharePercent">Change of left share, percent.</param>
-public sealed record PatchEffect(Corners LoadsKg, double CrossWeightPercent, double FrontSharePercent, double LeftSharePercent)
+/// <param name="FrontWeightPercent">Change of front weight, percent.</param>
+/// <param name="LeftSideWeightPercent">Change of left-side weight, percent.</param>
+public sealed record PatchEffect(Corners LoadsKg, double CrossWeightPercent, double FrontWeightPercent, double LeftSideWeightPercent)
 {
     /// <summary>The effect of pads at these heights, mm.</summary>
     public static PatchEffect Of(CarStatics statics, in Corners heightsMm)

@@ -14,7 +14,7 @@ public sealed record ReversalTest(double TiltDeg, double ZeroDeg, double Standar
         new((readingDeg - reversedDeg) / 2, (readingDeg + reversedDeg) / 2, readingUncertaintyDeg / Math.Sqrt(2));
 
     /// <summary>From several pairs on the same marks; they also show whether the instrument repeats.</summary>
-    /// <exception cref="DiagnosticException">Fewer than two pairs, or zeros that scatter more than the readings are good to.</exception>
+    /// <exception cref="DiagnosticException">Fewer than two pairs, or zeros that vary more than the readings are good to.</exception>
     public static ReversalTest Of(IReadOnlyList<(double ReadingDeg, double ReversedDeg)> pairs, double readingUncertaintyDeg)
     {
         if (pairs.Count < 2)

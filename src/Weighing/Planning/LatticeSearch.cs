@@ -107,7 +107,7 @@ sealed class LatticeSearch
     {
         var (now, height) = (problem.Now, 1 / problem.Targets.RideHeightToleranceMm);
         return Weighted(problem).Transposed * new Corners(-now.CrossWeightPercent / problem.Targets.CrossWeightTolerancePercent,
-            -now.MeanRideHeightMm * height, -now.RakeMm * height, -now.SideDifferenceMm * height);
+            -now.MeanRideHeightMm * height, -now.RakeMm * height, -now.LeftRightDifferenceMm * height);
     }
 
     // A perch that cannot move has no effect to count on.

@@ -27,7 +27,7 @@ public sealed record PerchPlan
     /// <summary>Drawn before the crew turns.</summary>
     public required PlanForecast Forecast { get; init; }
 
-    /// <summary>What stands in the way, or in doubt. Empty: nothing.</summary>
+    /// <summary>What stands in the way, or uncertain. Empty: nothing.</summary>
     public IReadOnlyList<Diagnostic> Findings { get; init; } = [];
 
     /// <summary>Other ways when the targets are out of reach.</summary>

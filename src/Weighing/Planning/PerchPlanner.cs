@@ -33,7 +33,7 @@ public static class PerchPlanner
             AlreadyThere = there,
             Reaches = reaches,
             Forecast = Forecast(request.Known, turns),
-            Findings = [.. Doubts(car, request.RideHeightsMm), .. limits],
+            Findings = [.. Uncertainties(car, request.RideHeightsMm), .. limits],
             Alternatives = alternatives,
         };
     }
@@ -46,9 +46,9 @@ public static class PerchPlanner
         // Settling anew moves load along the warp pattern only: so much of it is one percent of cross weight.
         var warp = statics.FromBuiltInWarp(1);
         var onePercent = statics.TotalKg / 100 / Shares.CrossWeight.Dot(warp) * warp;
-        var scatter = known.SettleScatterPercent * onePercent;
+        var repeatability = known.SettleRepeatabilityPercent * onePercent;
         var start = known.Last.Loads + (known.CrossWeightPercent.Estimate - known.Last.CrossWeightPercent.Estimate) * onePercent;
-        var spread = 2 * known.Last.Covariance + change.LoadCovariance + 2 * CornerMatrix.Outer(scatter, scatter);
+        var spread = 2 * known.Last.Covariance + change.LoadCovariance + 2 * CornerMatrix.Outer(repeatability, repeatability);
         return new(new LoadSummary(start + change.Loads, spread), known.NextReading(turns),
             change.Heights, change.HeightCovariance.DiagonalPart.Map(v => Math.Sqrt(Math.Max(0, v))));
     }
@@ -61,13 +61,13 @@ public static class PerchPlanner
             found.Add(new(PlanCodes.NothingToTurn, "No perch of this car can turn.", "Say in the car model which do; otherwise packers or other springs must do it."));
         if (request.RideHeightsMm is { } heights && Corners.All.ToArray().Any(c => !double.IsFinite(heights[c])))
             found.Add(new(PlanCodes.InputUnusable, "A ride height is not a number.", "Measure all four, or give none."));
-        if (request is { RideHeightsMm: null, Targets: { RideHeightsMm: not null } or { RakeMm: not null } or { SideDifferenceMm: not null } })
+        if (request is { RideHeightsMm: null, Targets: { RideHeightsMm: not null } or { RakeMm: not null } or { LeftRightDifferenceMm: not null } })
             found.Add(new(PlanCodes.InputUnusable, "There is a target for ride heights, but they were not measured.", "Measure all four ride heights, or plan without that target."));
         if (found.Count > 0)
             throw new DiagnosticException(found);
     }
 
-    static IEnumerable<Diagnostic> Doubts(CarModel car, Corners? heights)
+    static IEnumerable<Diagnostic> Uncertainties(CarModel car, Corners? heights)
     {
         foreach (var corner in Corners.All.ToArray())
             if (heights?[corner] < car.Suspension[corner].LowestRideHeightMm || heights?[corner] > car.Suspension[corner].HighestRideHeightMm)

@@ -4,5 +4,5 @@ namespace ScaleLink.Weighing.Planning;
 /// <param name="CrossWeightPercent">Percent, above the target positive.</param>
 /// <param name="MeanRideHeightMm">mm too high.</param>
 /// <param name="RakeMm">Rear minus front, mm too much.</param>
-/// <param name="SideDifferenceMm">Left minus right, mm too much.</param>
-public readonly record struct PlanMisses(double CrossWeightPercent, double MeanRideHeightMm, double RakeMm, double SideDifferenceMm);
+/// <param name="LeftRightDifferenceMm">Left minus right, mm too much.</param>
+public readonly record struct PlanMisses(double CrossWeightPercent, double MeanRideHeightMm, double RakeMm, double LeftRightDifferenceMm);

@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Planning;
 
 /// <summary>
 /// What makes one plan better than another:
-/// the sum over cross weight, mean ride height, rake and side difference of (miss / tolerance)²,
+/// the sum over cross weight, mean ride height, rake and left-right load difference of (miss / tolerance)²,
 /// plus <see cref="PerCorner"/> for each corner that must be touched, plus <see cref="PerTurnSquared"/> times the sum of turns².
 /// A body is flat, so those three heights are all four corners.
 /// </summary>
@@ -19,7 +19,7 @@ public static class PlanObjective
     /// <summary>The value of a plan; smaller is better.</summary>
     public static double Value(in PlanMisses misses, in Corners turns, CarTargets targets)
     {
-        var heights = Square(misses.MeanRideHeightMm) + Square(misses.RakeMm) + Square(misses.SideDifferenceMm);
+        var heights = Square(misses.MeanRideHeightMm) + Square(misses.RakeMm) + Square(misses.LeftRightDifferenceMm);
         return Square(misses.CrossWeightPercent / targets.CrossWeightTolerancePercent)
             + heights / Square(targets.RideHeightToleranceMm)
             + PerTurnSquared * turns.Dot(turns)
@@ -29,7 +29,7 @@ public static class PlanObjective
     /// <summary>True when every miss is within its tolerance.</summary>
     public static bool WithinTolerance(in PlanMisses misses, CarTargets targets) =>
         Math.Abs(misses.CrossWeightPercent) <= targets.CrossWeightTolerancePercent
-        && Math.Max(Math.Abs(misses.MeanRideHeightMm), Math.Max(Math.Abs(misses.RakeMm), Math.Abs(misses.SideDifferenceMm))) <= targets.RideHeightToleranceMm;
+        && Math.Max(Math.Abs(misses.MeanRideHeightMm), Math.Max(Math.Abs(misses.RakeMm), Math.Abs(misses.LeftRightDifferenceMm))) <= targets.RideHeightToleranceMm;
 
     static double Square(double value) => value * value;
 }

@@ -15,7 +15,7 @@ sealed record PlanProblem
     public required PlanLimits Limits { get; init; }
     public required double SmallestTurn { get; init; }
 
-    /// <summary>Row by row: cross weight (percent), mean height, rake, side difference (mm), for one turn of each perch.</summary>
+    /// <summary>Row by row: cross weight (percent), mean height, rake, left-right load difference (mm), for one turn of each perch.</summary>
     public required CornerMatrix PerTurn { get; init; }
 
     /// <summary>Change of ride height (row, mm) for one turn of each perch.</summary>
@@ -39,14 +39,14 @@ sealed record PlanProblem
                 request.Known.CrossWeightPercent.Estimate - targets.CrossWeightPercent,
                 heights is { } h && targets.RideHeightsMm is { } wanted ? Mean.Dot(h - wanted) : 0,
                 MissOf(Rake, targets.RakeMm, targets, heights),
-                MissOf(Side, targets.SideDifferenceMm, targets, heights)),
+                MissOf(Side, targets.LeftRightDifferenceMm, targets, heights)),
         };
     }
 
     public PlanMisses After(in Corners turns)
     {
         var change = PerTurn * turns;
-        return new(Now.CrossWeightPercent + change.LF, Now.MeanRideHeightMm + change.RF, Now.RakeMm + change.LR, Now.SideDifferenceMm + change.RR);
+        return new(Now.CrossWeightPercent + change.LF, Now.MeanRideHeightMm + change.RF, Now.RakeMm + change.LR, Now.LeftRightDifferenceMm + change.RR);
     }
 
     public double Value(in Corners turns) => PlanObjective.Value(After(turns), turns, Targets);

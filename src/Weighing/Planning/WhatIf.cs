@@ -20,7 +20,7 @@ public sealed record WhatIf
     public IReadOnlyList<MassChange> Masses { get; init; } = [];
 
     /// <summary>
-    /// The loads that would be read then, with what the doubt about reading and car leaves, and the change of ride heights by
+    /// The loads that would be read then, with what the uncertainty about reading and car leaves, and the change of ride heights by
     /// the turns alone.
     /// </summary>
     /// <param name="statics">The car.</param>
@@ -30,7 +30,7 @@ public sealed record WhatIf
     {
         if (Mistakes(statics.Car).ToList() is { Count: > 0 } mistakes)
             throw new DiagnosticException(mistakes);
-        return (new(now.Loads + Change(statics), now.Covariance + ModelDoubt.SpreadOf(statics, Change), now.DegreesOfFreedom), statics.HeightsFromTurns(Turns));
+        return (new(now.Loads + Change(statics), now.Covariance + ModelUncertainty.SpreadOf(statics, Change), now.DegreesOfFreedom), statics.HeightsFromTurns(Turns));
     }
 
     IEnumerable<Diagnostic> Mistakes(CarModel car)

@@ -26,11 +26,11 @@ public sealed record WhatIfAnswers
     /// <summary>What to turn.</summary>
     public PerchPlan? Plan { get; init; }
 
-    /// <summary>Ways to the front share asked for.</summary>
-    public IReadOnlyList<BallastMove> ForFrontShare { get; init; } = [];
+    /// <summary>Ways to the front weight asked for.</summary>
+    public IReadOnlyList<BallastMove> ForFrontWeight { get; init; } = [];
 
-    /// <summary>Ways to the left share asked for.</summary>
-    public IReadOnlyList<BallastMove> ForLeftShare { get; init; } = [];
+    /// <summary>Ways to the left-side weight asked for.</summary>
+    public IReadOnlyList<BallastMove> ForLeftSideWeight { get; init; } = [];
 
     /// <summary>Start and finish with each driver that the car file names.</summary>
     public IReadOnlyList<RaceCase> Cases { get; init; } = [];
@@ -57,11 +57,11 @@ public sealed record WhatIfAnswers
             LoadsPerTurn = statics.LoadsPerTurn,
             Trades = BalanceTrade.All(loads.Loads, statics.Contacts, car.Targets.CrossWeightPercent),
             Then = asked.Change?.Ask(statics, loads),
-            Plan = asked.PlanWithScatterPercent is { } scatter
-                ? PerchPlanner.Plan(new(StepLearner.Start(statics, loads, scatter), asked.RideHeightsMm))
+            Plan = asked.PlanWithRepeatabilityPercent is { } repeatability
+                ? PerchPlanner.Plan(new(StepLearner.Start(statics, loads, repeatability), asked.RideHeightsMm))
                 : null,
-            ForFrontShare = asked.FrontSharePercent is { } front ? BallastMove.Ways(statics, loads.Loads, BallastGoal.FrontShare, front) : [],
-            ForLeftShare = asked.LeftSharePercent is { } left ? BallastMove.Ways(statics, loads.Loads, BallastGoal.LeftShare, left) : [],
+            ForFrontWeight = asked.FrontWeightPercent is { } front ? BallastMove.Ways(statics, loads.Loads, BallastGoal.FrontWeight, front) : [],
+            ForLeftSideWeight = asked.LeftSideWeightPercent is { } left ? BallastMove.Ways(statics, loads.Loads, BallastGoal.LeftSideWeight, left) : [],
             Cases = RaceCases.Of(statics, loads, car.Targets.CrossWeightPercent),
             Class = asked.Class is { } c ? ClassMinimum.Of(statics, loads, c.MinimumKg, c.MarginKg, c.Cases) : ClassMinimum.Of(statics, loads),
             CgHeight = asked.Lifts is { } lifts ? CgHeight.From(lifts.Setup, lifts.Lifts) : null,

@@ -29,9 +29,9 @@ public sealed record WhatIfFile(WhatIfQuestions? Questions, IReadOnlyList<Diagno
         var (turns, pads, masses) = (root.Four("turns"), root.Four("pads_raised_mm"), Masses(root, "masses"));
         var plan = root.Block("plan");
         var ballast = root.Block("ballast");
-        var (front, left) = (ballast?.Number("front_share_percent"), ballast?.Number("left_share_percent"));
+        var (front, left) = (ballast?.Number("front_weight_percent"), ballast?.Number("left_side_weight_percent"));
         ballast?.Finish();
-        var scatter = plan?.Number("settle_scatter_percent") ?? 0.1;
+        var repeatability = plan?.Number("settle_repeatability_percent") ?? 0.1;
         plan?.Finish();
         var classOf = Class(root.Block("class"));
         var lifts = car is null ? null : LiftReader.Read(root.Block("axle_lifts"), car, loads);
@@ -45,9 +45,9 @@ public sealed record WhatIfFile(WhatIfQuestions? Questions, IReadOnlyList<Diagno
             Loads = loads,
             RideHeightsMm = heights,
             Change = turns is null && pads is null && masses.Count == 0 ? null : new() { Turns = turns ?? default, PadsRaisedMm = pads ?? default, Masses = masses },
-            PlanWithScatterPercent = plan is null ? null : scatter,
-            FrontSharePercent = front,
-            LeftSharePercent = left,
+            PlanWithRepeatabilityPercent = plan is null ? null : repeatability,
+            FrontWeightPercent = front,
+            LeftSideWeightPercent = left,
             Class = classOf,
             Lifts = lifts,
         }, []);

@@ -19,14 +19,14 @@ public sealed record WhatIfQuestions
     /// <summary>Turns, raised pads, masses.</summary>
     public WhatIf? Change { get; init; }
 
-    /// <summary>Scatter of cross weight between settles, percent, when a plan is asked for.</summary>
-    public double? PlanWithScatterPercent { get; init; }
+    /// <summary>Repeatability of cross weight between settles, percent, when a plan is asked for.</summary>
+    public double? PlanWithRepeatabilityPercent { get; init; }
 
-    /// <summary>A front share that ballast should reach, percent.</summary>
-    public double? FrontSharePercent { get; init; }
+    /// <summary>A front weight that ballast should reach, percent.</summary>
+    public double? FrontWeightPercent { get; init; }
 
-    /// <summary>A left share that ballast should reach, percent.</summary>
-    public double? LeftSharePercent { get; init; }
+    /// <summary>A left-side weight that ballast should reach, percent.</summary>
+    public double? LeftSideWeightPercent { get; init; }
 
     /// <summary>Least mass of the class and the margin wanted above it, kg, and the states the car races in.</summary>
     public (double MinimumKg, double MarginKg, IReadOnlyList<LoadCase> Cases)? Class { get; init; }

@@ -2,7 +2,7 @@ namespace ScaleLink.Weighing.Settling;
 
 /// <summary>
 /// Averages of 0.8, 0.6 and 0.4 s, one after the other: a fixed filter that stops everything above about 1.1 Hz and assumes nothing
-/// about the motion. Its uncertainty is the scatter of its own output over the last two seconds, with a margin, and how far the newest
+/// about the motion. Its uncertainty is the repeatability of its own output over the last two seconds, with a margin, and how far the newest
 /// second lies off.
 /// </summary>
 sealed class CascadeAverage : ILoadClaim
@@ -13,7 +13,7 @@ sealed class CascadeAverage : ILoadClaim
     static readonly double[] Weights = Fold(Fold(Box(16), Box(12)), Box(8));
 
     readonly double[] _outputs = new double[4 * Outputs];
-    LoadMatrix _scatter;
+    LoadMatrix _repeatability;
     Corners _step;
 
     /// <summary>Blocks needed.</summary>
@@ -27,7 +27,7 @@ sealed class CascadeAverage : ILoadClaim
 
     /// <inheritdoc/>
     public double VarianceOf(in Corners weights) =>
-        Margin * Margin * _scatter.VarianceOf(weights) + _step.Dot(weights) * _step.Dot(weights);
+        Margin * Margin * _repeatability.VarianceOf(weights) + _step.Dot(weights) * _step.Dot(weights);
 
     public void Update(BlockHistory history)
     {
@@ -46,7 +46,7 @@ sealed class CascadeAverage : ILoadClaim
             Loads = Loads.With(corner, outputs[^1]);
             for (var j = 0; j < Outputs; j++) outputs[j] -= mean;
         }
-        _scatter = LoadMatrix.SecondMoments(_outputs, Outputs);
+        _repeatability = LoadMatrix.SecondMoments(_outputs, Outputs);
         _step = history.Mean(FixedAverages.NewestSecond) - Loads;
         StandardUncertainty = this.PadByPad();
     }

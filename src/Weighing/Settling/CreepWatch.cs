@@ -40,7 +40,7 @@ sealed class CreepWatch
     Corners? Slope()
     {
         var n = Math.Min(_count, Look);
-        Corners mean = default, slope = default, scatter = default;
+        Corners mean = default, slope = default, repeatability = default;
         var spread = 0.0;
         for (var i = 0; i < n; i++) mean += 1.0 / n * At(n, i);
         for (var i = 0; i < n; i++)
@@ -53,12 +53,12 @@ sealed class CreepWatch
         for (var i = 0; i < n; i++)
         {
             var off = At(n, i) - mean - (i - (n - 1) / 2.0) * slope;
-            scatter += off.Times(off);
+            repeatability += off.Times(off);
         }
         var perSecond = 1 / (BlocksPerMean * SettlingEstimator.BlockSeconds);
         foreach (var corner in Corners.All)
         {
-            var error = Math.Sqrt(scatter[corner] / (n - 2) / spread);
+            var error = Math.Sqrt(repeatability[corner] / (n - 2) / spread);
             if (Math.Abs(slope[corner]) > TimesError * error && Math.Abs(slope[corner]) * perSecond > LeastKgPerSecond) return perSecond * slope;
         }
         return null;

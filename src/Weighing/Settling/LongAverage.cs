@@ -9,7 +9,7 @@ namespace ScaleLink.Weighing.Settling;
 sealed class LongAverage : ILoadClaim
 {
     readonly double[] _deviations = new double[4 * Length];
-    LoadMatrix _scatter;
+    LoadMatrix _repeatability;
     double _perMean;
     Corners _step;
 
@@ -24,7 +24,7 @@ sealed class LongAverage : ILoadClaim
 
     /// <inheritdoc/>
     public double VarianceOf(in Corners weights) =>
-        _perMean * _scatter.VarianceOf(weights) + _step.Dot(weights) * _step.Dot(weights);
+        _perMean * _repeatability.VarianceOf(weights) + _step.Dot(weights) * _step.Dot(weights);
 
     public void Update(BlockHistory history)
     {
@@ -37,7 +37,7 @@ sealed class LongAverage : ILoadClaim
             for (var i = 0; i < Length; i++) _deviations[(int)corner * Length + i] = blocks[i] - mean;
             inflation = Math.Max(inflation, Autocorrelation.VarianceInflation(blocks));
         }
-        _scatter = LoadMatrix.SecondMoments(_deviations, Length);
+        _repeatability = LoadMatrix.SecondMoments(_deviations, Length);
         _perMean = inflation / Length;
         _step = history.Mean(FixedAverages.NewestSecond) - Loads;
         StandardUncertainty = this.PadByPad();

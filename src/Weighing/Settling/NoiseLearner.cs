@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Settling;
 
 /// <summary>
-/// Learns how much a block of each pad scatters while the car stands still. From differences of neighbours, so that creep and
+/// Learns how much a block of each pad varies while the car stands still. From differences of neighbours, so that creep and
 /// slow rocking do not count, and from their median, so that a knock does not. A car may be called settled while it still rocks, so a
 /// stretch teaches only when its blocks follow each other like noise on every pad.
 /// </summary>

@@ -17,10 +17,10 @@ static class ReadingOf
             StandardUncertainty = claim?.StandardUncertainty,
             TotalKg = Combine(claim, loads.Sum, Corners.Same(1)),
             CrossWeightPercent = shares is { } s ? Combine(claim, s.CrossWeight, s.CrossWeightSlope) : null,
-            FrontSharePercent = shares is { } f ? Combine(claim, f.Front, f.FrontSlope) : null,
-            LeftSharePercent = shares is { } l ? Combine(claim, l.Left, l.LeftSlope) : null,
-            FrontSideDifferenceKg = Combine(claim, loads.LF - loads.RF, Shares.FrontLeftRight),
-            RearSideDifferenceKg = Combine(claim, loads.LR - loads.RR, Shares.RearLeftRight),
+            FrontWeightPercent = shares is { } f ? Combine(claim, f.Front, f.FrontSlope) : null,
+            LeftSideWeightPercent = shares is { } l ? Combine(claim, l.Left, l.LeftSlope) : null,
+            FrontLeftRightDifferenceKg = Combine(claim, loads.LF - loads.RF, Shares.FrontLeftRight),
+            RearLeftRightDifferenceKg = Combine(claim, loads.LR - loads.RR, Shares.RearLeftRight),
             DegreesOfFreedom = DegreesOfFreedom,
         };
     }

@@ -70,7 +70,7 @@ public sealed class SettlingEstimator
             Verdict = _verdict.Verdict,
             SecondsLeft = _verdict.Verdict == SettlingVerdict.Settling ? _left.Seconds() : null,
             DriftPerSecond = _creep.DriftPerSecond,
-            CaptureReady = atRest && _rule.Age * BlockSeconds >= _options.CaptureHoldSeconds,
+            WeighingReady = atRest && _rule.Age * BlockSeconds >= _options.WeighingHoldSeconds,
         };
     }
 

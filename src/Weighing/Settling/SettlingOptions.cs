@@ -16,7 +16,7 @@ public sealed record SettlingOptions
     public double ClaimLimitKg { get; init; } = 1;
 
     /// <summary>How long the car must have been settled before a reading is put on record, seconds, 1 to 2.</summary>
-    public double CaptureHoldSeconds { get; init; } = 1.5;
+    public double WeighingHoldSeconds { get; init; } = 1.5;
 
     /// <summary>These options, or an error that names what is wrong.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A value is not positive and finite, or the hold lies outside 1 to 2 s.</exception>
@@ -25,8 +25,8 @@ public sealed record SettlingOptions
         Positive(ToleranceKg, nameof(ToleranceKg));
         Positive(ClaimLimitKg, nameof(ClaimLimitKg));
         foreach (var corner in Corners.All) Positive(NoiseKg[corner], nameof(NoiseKg));
-        if (CaptureHoldSeconds is not (>= 1 and <= 2))
-            throw new ArgumentOutOfRangeException(nameof(CaptureHoldSeconds), CaptureHoldSeconds, "Choose a hold of 1 to 2 s.");
+        if (WeighingHoldSeconds is not (>= 1 and <= 2))
+            throw new ArgumentOutOfRangeException(nameof(WeighingHoldSeconds), WeighingHoldSeconds, "Choose a hold of 1 to 2 s.");
         return this;
     }
 

@@ -25,19 +25,19 @@ public readonly record struct SettlingReading
     public Value? CrossWeightPercent { get; init; }
 
     /// <summary>(LF + RF) / total, percent. Null: there is no car to speak of.</summary>
-    public Value? FrontSharePercent { get; init; }
+    public Value? FrontWeightPercent { get; init; }
 
     /// <summary>(LF + LR) / total, percent. Null: there is no car to speak of.</summary>
-    public Value? LeftSharePercent { get; init; }
+    public Value? LeftSideWeightPercent { get; init; }
 
     /// <summary>LF minus RF, kg.</summary>
-    public required Value FrontSideDifferenceKg { get; init; }
+    public required Value FrontLeftRightDifferenceKg { get; init; }
 
     /// <summary>LR minus RR, kg.</summary>
-    public required Value RearSideDifferenceKg { get; init; }
+    public required Value RearLeftRightDifferenceKg { get; init; }
 
     /// <summary>
-    /// Degrees of freedom that go with every uncertainty here. The scatter is not a sample of independent values, so this
+    /// Degrees of freedom that go with every uncertainty here. The repeatability is not a sample of independent values, so this
     /// is not counted: twice the stated uncertainty was shown by simulation to cover at least 95 %, and 60 is where
     /// Student's t takes the value 2.00 (GUM Table G.2 lies on both sides: 2.01 at 50, 1.984 at 100).
     /// </summary>
@@ -59,5 +59,5 @@ public readonly record struct SettlingReading
     public Corners? DriftPerSecond { get; init; }
 
     /// <summary>True when the car has been settled long enough to put the reading on record.</summary>
-    public bool CaptureReady { get; init; }
+    public bool WeighingReady { get; init; }
 }

@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Statics;
 /// change. One 4x4 solve answers what a pad height, a slope, a turn or a mass does to the loads.
 /// <para>
 /// Small angles, springs and tyres linear, wheels upright. When the body leans on its springs the centre of gravity swings
-/// about the lean axis and takes moment with it; that is in the equations, and matters when ride heights are changed.
+/// about the roll axis and takes moment with it; that is in the equations, and matters when ride heights are changed.
 /// </para>
 /// </summary>
 public sealed class CarStatics
@@ -39,7 +39,7 @@ public sealed class CarStatics
         Warp = Contacts.WarpPattern;
         Compliance = Compliance.Of(car, gravity);
         cgHeight = car.CgHeightMm.Value;
-        swing = totalKg * (cgHeight - car.LeanAxisHeightMm.Value);
+        swing = totalKg * (cgHeight - car.RollAxisHeightMm.Value);
         var bodySlopeX = Compliance.MmPerKg.Transposed * Contacts.SlopeAlongX;
         var bodySlopeY = Compliance.MmPerKg.Transposed * Contacts.SlopeAlongY;
         WarpPerLoad = Compliance.MmPerKg.Transposed * Warp;
@@ -70,9 +70,9 @@ public sealed class CarStatics
     /// </summary>
     public Corners WarpPerLoad { get; }
 
-    /// <summary>Covariance of <see cref="WarpPerLoad"/> by the doubts of the car model, mm²/kg².</summary>
-    public CornerMatrix WarpPerLoadCovariance() => ModelDoubt.Of(Car)
-        .Select(d => d.PerStep / 2 * (WithDoubt(d.Upper).WarpPerLoad - WithDoubt(d.Lower).WarpPerLoad))
+    /// <summary>Covariance of <see cref="WarpPerLoad"/> by the uncertainties of the car model, mm²/kg².</summary>
+    public CornerMatrix WarpPerLoadCovariance() => ModelUncertainty.Of(Car)
+        .Select(d => d.PerStep / 2 * (WithUncertainty(d.Upper).WarpPerLoad - WithUncertainty(d.Lower).WarpPerLoad))
         .Aggregate(default(CornerMatrix), (sum, half) => sum + CornerMatrix.Outer(half, half));
 
     /// <summary>Change of load (row, kg) for one turn of a perch (column).</summary>
@@ -117,8 +117,8 @@ public sealed class CarStatics
         return new(level.Sum, Contacts.X.Dot(level) / level.Sum, Contacts.Y.Dot(level) / level.Sum, WarpPerLoad.Dot(level));
     }
 
-    /// <summary>The same question about a car at the edge of somebody's doubt, which nobody stated: not checked.</summary>
-    internal CarStatics WithDoubt(CarModel car) => new(TotalKg, Gravity, car);
+    /// <summary>The same question about a car at the edge of somebody's uncertainty, which nobody stated: not checked.</summary>
+    internal CarStatics WithUncertainty(CarModel car) => new(TotalKg, Gravity, car);
 
     // The centre of gravity is stated for the car as it stands, so nothing has swung yet.
     Corners Level(in Stance stance) => new CornerMatrix(Corners.Same(1), Contacts.X, Contacts.Y, WarpPerLoad).Inverse()

@@ -3,7 +3,7 @@ using MathNet.Numerics.LinearAlgebra;
 namespace ScaleLink.Weighing.Statics;
 
 /// <summary>
-/// What a turn of each perch does to loads and ride heights, with the doubts that the rates leave. The doubts are kept as
+/// What a turn of each perch does to loads and ride heights, with the uncertainties that the rates leave. The uncertainties are kept as
 /// independent causes (a spring, a tyre, a motion ratio), so that what is learned about a cause from one step sharpens
 /// loads and heights of every later one.
 /// </summary>
@@ -37,10 +37,10 @@ public sealed class TurnEffects
     /// <summary>Change of height (row, mm) for one turn of a perch (column), by what is known now.</summary>
     public CornerMatrix HeightsPerTurn { get; }
 
-    /// <summary>How many independent doubts there are.</summary>
+    /// <summary>How many independent uncertainties there are.</summary>
     internal int CauseCount => causes.Count;
 
-    /// <summary>Each doubt in its own standard uncertainties: zero means as stated.</summary>
+    /// <summary>Each uncertainty in its own standard uncertainties: zero means as stated.</summary>
     internal Vector<double> Mean => mean;
 
     /// <summary>Covariance of <see cref="Mean"/>; the identity before anything is learned.</summary>
@@ -50,12 +50,12 @@ public sealed class TurnEffects
     public static TurnEffects Of(CarStatics statics)
     {
         List<Cause> causes = [];
-        foreach (var doubt in ModelDoubt.Of(statics.Car))
+        foreach (var uncertainty in ModelUncertainty.Of(statics.Car))
         {
-            CarStatics lower = statics.WithDoubt(doubt.Lower), upper = statics.WithDoubt(doubt.Upper);
-            causes.Add(new(doubt.Name,
-                doubt.PerStep / 2 * (upper.LoadsPerTurn - lower.LoadsPerTurn),
-                doubt.PerStep / 2 * (upper.HeightsPerTurn - lower.HeightsPerTurn)));
+            CarStatics lower = statics.WithUncertainty(uncertainty.Lower), upper = statics.WithUncertainty(uncertainty.Upper);
+            causes.Add(new(uncertainty.Name,
+                uncertainty.PerStep / 2 * (upper.LoadsPerTurn - lower.LoadsPerTurn),
+                uncertainty.PerStep / 2 * (upper.HeightsPerTurn - lower.HeightsPerTurn)));
         }
         return new(statics, causes, Vector<double>.Build.Dense(Math.Max(1, causes.Count)),
             Matrix<double>.Build.DenseIdentity(Math.Max(1, causes.Count)));
@@ -72,7 +72,7 @@ public sealed class TurnEffects
     }
 
     /// <summary>
-    /// How strongly each doubt would show in the combination <paramref name="weights"/> of the loads after these turns,
+    /// How strongly each uncertainty would show in the combination <paramref name="weights"/> of the loads after these turns,
     /// for one of its standard uncertainties.
     /// </summary>
     internal Vector<double> ShowsIn(Corners weights, Corners turns)

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Statistics;
 
 /// <summary>Where the size of the coefficients' covariance comes from.</summary>
-public enum Scatter
+public enum Repeatability
 {
     /// <summary>From the residuals: the stated covariance counts only by its shape. Student's t applies.</summary>
     Observed,
@@ -12,14 +12,14 @@ public enum Scatter
 /// <summary>Linear least squares: plain, weighted, and with correlated observations.</summary>
 public static class LeastSquares
 {
-    /// <summary>Observations of equal, unknown, independent scatter.</summary>
+    /// <summary>Observations of equal, unknown, independent repeatability.</summary>
     /// <exception cref="InvalidOperationException">The observations cannot tell the coefficients apart.</exception>
     public static LinearFit Fit(double[,] design, IReadOnlyList<double> y) =>
-        Whitened(design, y, design, [.. y], Ones(y.Count), Scatter.Observed);
+        Whitened(design, y, design, [.. y], Ones(y.Count), Repeatability.Observed);
 
     /// <summary>Independent observations, each with its own standard uncertainty, in the unit of y.</summary>
     public static LinearFit Weighted(
-        double[,] design, IReadOnlyList<double> y, IReadOnlyList<double> standardUncertainties, Scatter scatter = Scatter.Stated)
+        double[,] design, IReadOnlyList<double> y, IReadOnlyList<double> standardUncertainties, Repeatability repeatability = Repeatability.Stated)
     {
         ArgumentNullException.ThrowIfNull(design);
         ArgumentNullException.ThrowIfNull(y);
@@ -33,7 +33,7 @@ public static class LeastSquares
                 scaled[i, j] /= standardUncertainties[i];
         return Whitened(
             design, y, scaled, [.. y.Zip(standardUncertainties, (value, u) => value / u)],
-            [.. standardUncertainties.Select(u => 1 / u)], scatter);
+            [.. standardUncertainties.Select(u => 1 / u)], repeatability);
     }
 
     /// <summary>
@@ -41,22 +41,22 @@ public static class LeastSquares
     /// sides by its Cholesky factor before the fit.
     /// </summary>
     public static LinearFit Generalised(
-        double[,] design, IReadOnlyList<double> y, double[,] covariance, Scatter scatter = Scatter.Stated)
+        double[,] design, IReadOnlyList<double> y, double[,] covariance, Repeatability repeatability = Repeatability.Stated)
     {
         ArgumentNullException.ThrowIfNull(y);
         var lower = Matrices.Cholesky(covariance);
         return Whitened(
-            design, y, Matrices.ForwardSubstitute(lower, design), Column(lower, y), Column(lower, Ones(y.Count)), scatter);
+            design, y, Matrices.ForwardSubstitute(lower, design), Column(lower, y), Column(lower, Ones(y.Count)), repeatability);
     }
 
     static LinearFit Whitened(
-        double[,] design, IReadOnlyList<double> y, double[,] whiteDesign, double[] whiteY, double[] whiteOne, Scatter scatter)
+        double[,] design, IReadOnlyList<double> y, double[,] whiteDesign, double[] whiteY, double[] whiteOne, Repeatability repeatability)
     {
         var factor = HouseholderQr.Of(whiteDesign);
         var coefficients = factor.Solve(whiteY);
         var sumOfSquares = SumOfSquares(Residuals(whiteDesign, whiteY, coefficients));
         var covariance = factor.InverseGram();
-        if (scatter == Scatter.Observed)
+        if (repeatability == Repeatability.Observed)
             Scale(covariance, sumOfSquares / (factor.Rows - factor.Columns));
 
         var total = HasConstant(design, ReferenceEquals(design, whiteDesign) ? factor : HouseholderQr.Of(design)) ? AboutMean(whiteY, whiteOne) : SumOfSquares(whiteY);

@@ -18,7 +18,7 @@ public sealed record ModelChoice(int Rung, LinearFit Fit, NestedTest? Next, Nest
     /// <summary>A lack of fit that would arise by chance more often than this is no reason to step up.</summary>
     public const double LackOfFitChance = 0.05;
 
-    // Beyond two residual degrees of freedom Student's t stops dwarfing the scatter itself.
+    // Beyond two residual degrees of freedom Student's t stops dwarfing the repeatability itself.
     const int LeastDegrees = 2;
 
     // Residuals this small against the data are the computer's rounding, not evidence.

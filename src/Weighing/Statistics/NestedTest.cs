@@ -14,8 +14,8 @@ public sealed record NestedTest(double F, int ExtraDegrees, int ResidualDegrees)
     public double Chance => Probability.AboveF(F, ExtraDegrees, ResidualDegrees);
 
     /// <summary>
-    /// Lack of fit: the scatter is what repeats show within the points of <paramref name="everyPoint"/>, a design with
-    /// one coefficient for each distinct point. It is applied to the residuals, so that it also holds where the scatter
+    /// Lack of fit: the repeatability is what repeats show within the points of <paramref name="everyPoint"/>, a design with
+    /// one coefficient for each distinct point. It is applied to the residuals, so that it also holds where the repeatability
     /// lies in the regressor. Null where nothing is repeated.
     /// </summary>
     public static NestedTest? LackOfFit(LinearFit fit, double[,] everyPoint)
@@ -24,7 +24,7 @@ public sealed record NestedTest(double F, int ExtraDegrees, int ResidualDegrees)
         return Of(fit, LeastSquares.Fit(everyPoint, fit.Residuals));
     }
 
-    /// <summary>Null where the larger model leaves no scatter to judge by, or adds nothing.</summary>
+    /// <summary>Null where the larger model leaves no repeatability to judge by, or adds nothing.</summary>
     public static NestedTest? Of(LinearFit smaller, LinearFit larger)
     {
         ArgumentNullException.ThrowIfNull(smaller);
@@ -34,8 +34,8 @@ public sealed record NestedTest(double F, int ExtraDegrees, int ResidualDegrees)
             return null;
 
         var drop = Math.Max(0, smaller.ResidualSumOfSquares - larger.ResidualSumOfSquares) / extra;
-        var scatter = larger.ResidualSumOfSquares / larger.DegreesOfFreedom;
-        var f = scatter > 0 ? drop / scatter : drop > 0 ? double.PositiveInfinity : 0;
+        var repeatability = larger.ResidualSumOfSquares / larger.DegreesOfFreedom;
+        var f = repeatability > 0 ? drop / repeatability : drop > 0 ? double.PositiveInfinity : 0;
         return new NestedTest(f, extra, larger.DegreesOfFreedom);
     }
 }

@@ -1,6 +1,6 @@
 namespace ScaleLink.Weighing.Statistics;
 
-/// <summary>One named cause of doubt, in the unit of the result.</summary>
+/// <summary>One named cause of uncertainty, in the unit of the result.</summary>
 /// <param name="Name">Trade word, stable, for people and for records.</param>
 /// <param name="StandardUncertainty">One standard uncertainty, sensitivity included.</param>
 /// <param name="DegreesOfFreedom">Infinity when the size is taken as known.</param>

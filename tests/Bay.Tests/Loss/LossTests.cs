@@ -3,7 +3,7 @@ using Shared.Rig;
 
 namespace Bay.Tests.Loss;
 
-/// <summary>Every sample arrives once: the pads' own numbering proves it.</summary>
+/// <summary>Every sample arrives once: the pads' own numbering calibrates it.</summary>
 [Collection(Alone.Name)]
 public class LossTests(BusyBay bay, ITestOutputHelper output) : IClassFixture<BusyBay>
 {

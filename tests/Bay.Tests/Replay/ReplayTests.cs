@@ -5,7 +5,7 @@ namespace Bay.Tests.Replay;
 
 /// <summary>
 /// Recorded bytes through real pseudo-terminals into the real daemon: what it publishes on gRPC and MQTT is what was approved. A missing golden
-/// fails. No published source: captures were made from the simulator, goldens were read through before they were approved.
+/// fails. No published source: link recordings were made from the simulator, goldens were read through before they were approved.
 /// </summary>
 [Collection(Alone.Name)]
 public class ReplayTests(Playback playback) : IClassFixture<Playback>

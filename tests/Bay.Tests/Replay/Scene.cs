@@ -1,6 +1,6 @@
 namespace Bay.Tests.Replay;
 
-/// <summary>What is recorded for one replay: pads, what is done to them, and for how long. The captures lie in tests/Replay/NAME.</summary>
+/// <summary>What is recorded for one replay: pads, what is done to them, and for how long. The link recordings lie in tests/Replay/NAME.</summary>
 /// <param name="Speak">What the pads speak.</param>
 /// <param name="Begin">Orders to the simulator, a third of the way in.</param>
 /// <param name="End">Orders at two thirds.</param>

@@ -24,7 +24,7 @@ public class SceneRecorder
     {
         if (Environment.GetEnvironmentVariable("SCALELINK_RECORD") is { } wanted && (wanted == "1" || wanted == name))
             Record(name);
-        Assert.NotEmpty(Directory.GetFiles(Folder(name), "*.capture"));
+        Assert.NotEmpty(Directory.GetFiles(Folder(name), "*.weigh"));
         Assert.True(File.Exists(Path.Combine(Folder(name), "pads.toml")));
     }
 
@@ -41,7 +41,7 @@ public class SceneRecorder
         {
             bay.PutCarOn();
             bay.Settled();
-            // A capture that begins with the opening of its ports: the pads say who they are.
+            // A link recording that begins with the opening of its ports: the pads say who they are.
             bay.RestartDaemon();
             bay.WaitLive();
             Pass(scene.Seconds / 3);
@@ -61,11 +61,11 @@ public class SceneRecorder
         Directory.CreateDirectory(Folder(name));
         var control = new RecorderControl.RecorderControlClient(bay.Daemon.Channel);
         var recorder = new Recorder.RecorderClient(bay.Daemon.Channel);
-        foreach (var file in control.RecordLinks(new RecordLinksRequest { Note = $"scene {name}" }).Captures)
+        foreach (var file in control.RecordLinks(new RecordLinksRequest { Note = $"scene {name}" }).Recordings)
         {
-            var text = recorder.GetCapture(new GetCaptureRequest { Name = file.Name }).Text;
+            var text = recorder.GetLinkRecording(new GetLinkRecordingRequest { Name = file.Name }).Text;
             var port = text.Split('\n').Single(l => l.StartsWith("link: ", StringComparison.Ordinal)).Split('/')[^1];
-            File.WriteAllText(Path.Combine(Folder(name), $"{port}.capture"), text);
+            File.WriteAllText(Path.Combine(Folder(name), $"{port}.weigh"), text);
         }
 
         var pads = new StringBuilder();

@@ -36,15 +36,15 @@ public class DaemonClockTests
     public void Nothing_is_told_of_another_run()
     {
         Ask(100, 10);
-        Assert.Null(_clock.AgeOf(new Stamp { RunId = "other", MonotonicNs = 1 }));
+        Assert.Null(_clock.AgeOf(new Stamp { StartId = "other", MonotonicNs = 1 }));
     }
 
     [Fact]
-    public void A_value_from_the_future_puts_the_clock_in_doubt()
+    public void A_value_from_the_future_puts_the_clock_uncertain()
     {
         Ask(100, 10);
         Assert.Null(_clock.AgeOf(At(200)));
-        Assert.Null(_clock.RunId);
+        Assert.Null(_clock.StartId);
     }
 
     [Theory]
@@ -65,14 +65,14 @@ public class DaemonClockTests
 
     [Fact]
     public void Before_the_clock_has_answered_nothing_is_live() =>
-        Assert.Equal(Freshness.Held, AgeJudge.Judge(new Loads(), new Stamp { RunId = "run", MonotonicNs = 1, MaxAgeMs = 750 }, _clock).Freshness);
+        Assert.Equal(Freshness.Held, AgeJudge.Judge(new Loads(), new Stamp { StartId = "run", MonotonicNs = 1, MaxAgeMs = 750 }, _clock).Freshness);
 
-    private static Stamp At(double seconds) => new() { RunId = "run", MonotonicNs = (long)(seconds * 1e9) };
+    private static Stamp At(double seconds) => new() { StartId = "run", MonotonicNs = (long)(seconds * 1e9) };
 
     private void Ask(double daemonSeconds, double roundTripMs)
     {
         var askedAt = _time.GetTimestamp();
         _time.Advance(TimeSpan.FromMilliseconds(roundTripMs));
-        _clock.Take(new GetClockResponse { RunId = "run", MonotonicNs = (long)(daemonSeconds * 1e9) }, askedAt, _time.GetTimestamp());
+        _clock.Take(new GetClockResponse { StartId = "run", MonotonicNs = (long)(daemonSeconds * 1e9) }, askedAt, _time.GetTimestamp());
     }
 }

@@ -9,7 +9,7 @@ public class LearnedClockTests
     public void Run_clock_and_time_since_are_read()
     {
         var learned = LearnedClock.Read("a47ffacf6b7f 5586015700 1234.5");
-        Assert.Equal("a47ffacf6b7f", learned?.Answer.RunId);
+        Assert.Equal("a47ffacf6b7f", learned?.Answer.StartId);
         Assert.Equal(5_586_015_700, learned?.Answer.MonotonicNs);
         Assert.Equal(1234.5, learned?.Since.TotalMilliseconds);
     }

@@ -22,10 +22,10 @@ public class ClockKeeperTests
         _time.Advance(TimeSpan.FromSeconds(5));
         var before = _time.GetTimestamp();
         _time.Advance(TimeSpan.FromMilliseconds(20));
-        keeper.Take(new LearnedClock(new GetClockResponse { RunId = "run", MonotonicNs = 100_000_000_000 }, TimeSpan.FromSeconds(2)), before);
+        keeper.Take(new LearnedClock(new GetClockResponse { StartId = "run", MonotonicNs = 100_000_000_000 }, TimeSpan.FromSeconds(2)), before);
         await keeper.Ask(TestContext.Current.CancellationToken);
         // Asked 2 s before: now is 102 s at least, and 20 ms later at most.
-        var age = keeper.Clock.AgeOf(new Stamp { RunId = "run", MonotonicNs = 101_500_000_000 });
+        var age = keeper.Clock.AgeOf(new Stamp { StartId = "run", MonotonicNs = 101_500_000_000 });
         Assert.InRange(age!.Value.TotalMilliseconds, 500, 520);
     }
 
@@ -33,7 +33,7 @@ public class ClockKeeperTests
     public async Task The_next_attempt_asks_again()
     {
         var keeper = new ClockKeeper(Nobody, _time);
-        keeper.Take(new LearnedClock(new GetClockResponse { RunId = "run", MonotonicNs = 1 }, TimeSpan.FromSeconds(1)), _time.GetTimestamp());
+        keeper.Take(new LearnedClock(new GetClockResponse { StartId = "run", MonotonicNs = 1 }, TimeSpan.FromSeconds(1)), _time.GetTimestamp());
         await keeper.Ask(TestContext.Current.CancellationToken);
         await Assert.ThrowsAsync<RpcException>(() => keeper.Ask(TestContext.Current.CancellationToken));
     }

@@ -85,7 +85,7 @@ internal sealed class BoardPage : IAsyncDisposable
     public Task<string> Verdict() => Attribute("[data-verdict]", "data-verdict");
 
     /// <summary>State of the session on the work view.</summary>
-    public Task<string> StateName() => Attribute(".work", "data-state");
+    public Task<string> StateName() => Attribute(".work-session", "data-state");
 
     public async Task<string> Text(string selector) => (await Page.Locator(selector).First.InnerTextAsync()).Trim();
 

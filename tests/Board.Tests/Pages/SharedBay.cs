@@ -78,9 +78,9 @@ public sealed class CrewBayTests : ICollectionFixture<SharedBay>
 /// <summary>And on a third: pads without a car.</summary>
 [Trait("needs", "bay")]
 [CollectionDefinition(Name)]
-public sealed class ProvingBayTests : ICollectionFixture<SharedBay>
+public sealed class CalibrationBayTests : ICollectionFixture<SharedBay>
 {
-    public const string Name = "proving bay";
+    public const string Name = "calibrating bay";
 }
 
 /// <summary>Tests that judge reaction times: no other bay, and no other test project, runs meanwhile.</summary>

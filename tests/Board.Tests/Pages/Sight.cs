@@ -81,7 +81,7 @@ internal static class Sight
     public const string Unfold = """
         () => {
           for (const d of document.querySelectorAll('main details')) d.open = !d.closest('.pad');
-          document.querySelector('[name=survey-by][value=differences]')?.click();
+          document.querySelector('[name=height-measurement-by][value=differences]')?.click();
         }
         """;
 

@@ -3,7 +3,7 @@ using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using ScaleLink.Api.V1;
-using ScaleLink.Board.Parts.Proving;
+using ScaleLink.Board.Parts.Calibration;
 using ScaleLink.Measure;
 
 namespace Board.Tests.Readings;
@@ -14,7 +14,7 @@ public class DepartureTests
     [Fact]
     public async Task Each_pad_has_its_departure_its_interval_and_its_verdict()
     {
-        var html = await Draw(new RotationResult
+        var html = await Draw(new InterchangeResult
         {
             Pads =
             {
@@ -26,21 +26,21 @@ public class DepartureTests
             WarpKg = { 0.25, -0.25 },
             CannotSee = { "an error that all share" },
         });
-        Assert.Matches("data-departure=\"P-1\" data-departs=\"yes\">.*0\\.412 % high ± 0\\.103.*departs: prove it with masses.*data-departure=\"P-2\" data-departs=\"no\">.*0\\.051 % low ± 0\\.103.*no departure seen", html);
+        Assert.Matches("data-departure=\"P-1\" data-departs=\"yes\">.*0\\.412 % high ± 0\\.103.*departs: calibrate it with masses.*data-departure=\"P-2\" data-departs=\"no\">.*0\\.051 % low ± 0\\.103.*no departure seen", html);
         // 1 lb = 0.45359237 kg exactly (NIST Special Publication 811:2008, appendix B.8): 100 kg and 0.25 kg by hand.
         Assert.Contains("220.46", html);
         Assert.Contains("+0.55, \u22120.55 lb", html);
         Assert.Contains("an error that all share", html);
     }
 
-    private static async Task<string> Draw(RotationResult result)
+    private static async Task<string> Draw(InterchangeResult result)
     {
         await using var services = new ServiceCollection().BuildServiceProvider();
         await using var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
-        var html = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<RotationResultPanel>(ParameterView.FromDictionary(new Dictionary<string, object?>
+        var html = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<InterchangeResultPanel>(ParameterView.FromDictionary(new Dictionary<string, object?>
         {
-            [nameof(RotationResultPanel.Result)] = result,
-            [nameof(RotationResultPanel.Unit)] = Unit.Pound,
+            [nameof(InterchangeResultPanel.Result)] = result,
+            [nameof(InterchangeResultPanel.Unit)] = Unit.Pound,
         }))).ToHtmlString());
         return System.Net.WebUtility.HtmlDecode(html).ReplaceLineEndings(" ");
     }

@@ -33,7 +33,7 @@ public class NextStepTests
     }
 
     [Fact]
-    public void A_fault_tells_its_mend_once_for_all_the_corners_that_have_it()
+    public void A_fault_tells_its_remedy_once_for_all_the_corners_that_have_it()
     {
         var loads = new Loads { Verdict = Verdict.Incomplete };
         foreach (var corner in new[] { Corner.Lf, Corner.Rf, Corner.Lr })

@@ -11,7 +11,7 @@ public class PadMoveTests
     {
         var view = Going(["b", "c", "d", "a"], ["a", "b", "c", "d"]);
         Assert.Equal(["RF to LF", "LR to RF", "RR to LR", "LF to RR"], PadMove.Of(view).Select(m => m.Name));
-        Assert.Contains("carry the pads: RF to LF, LR to RF, RR to LR, LF to RR.", RotationWords.Do(view));
+        Assert.Contains("carry the pads: RF to LF, LR to RF, RR to LR, LF to RR.", InterchangeWords.Do(view));
     }
 
     [Fact]
@@ -19,18 +19,18 @@ public class PadMoveTests
     {
         var view = Going(["b", "c", "d", "a"], ["b", "", "d", "a"]);
         Assert.Equal([true, false, true, true], PadMove.Of(view).Select(m => m.IsThere));
-        Assert.Contains("carry the pads: c to RF.", RotationWords.Do(view));
+        Assert.Contains("carry the pads: c to RF.", InterchangeWords.Do(view));
     }
 
     [Fact]
     public void Pads_that_stand_right_are_to_be_zeroed_and_where_any_place_will_do_none_is_moved()
     {
-        Assert.StartsWith("The pads stand where they have to.", RotationWords.Do(Going(["b", "c", "d", "a"], ["b", "c", "d", "a"])));
+        Assert.StartsWith("The pads stand where they have to.", InterchangeWords.Do(Going(["b", "c", "d", "a"], ["b", "c", "d", "a"])));
         var first = Going([], ["a", "b", "c", "d"]);
         Assert.Empty(PadMove.Of(first));
-        Assert.Contains("Each pad stays where it stands", RotationWords.Do(first));
+        Assert.Contains("Each pad stays where it stands", InterchangeWords.Do(first));
         first.Ready = true;
-        Assert.Contains("on record", RotationWords.Do(first));
+        Assert.Contains("on record", InterchangeWords.Do(first));
     }
 
     // By hand: a relative departure of -0.00123 is 0.123 % low.
@@ -38,10 +38,10 @@ public class PadMoveTests
     public void A_departure_says_which_way_and_how_sure()
     {
         var pad = new PadDeparture { Relative = -0.00123, Expanded = 0.00045, Departs = true };
-        Assert.Equal("0.123 % low \u00b1 0.045", RotationWords.Reads(pad));
-        Assert.Equal("departs: prove it with masses", RotationWords.Verdict(pad));
-        Assert.Equal("no departure seen", RotationWords.Verdict(new PadDeparture()));
+        Assert.Equal("0.123 % low \u00b1 0.045", InterchangeWords.Reads(pad));
+        Assert.Equal("departs: calibrate it with masses", InterchangeWords.Verdict(pad));
+        Assert.Equal("no departure seen", InterchangeWords.Verdict(new PadDeparture()));
     }
 
-    private static RotationView Going(string[] next, string[] present) => new() { State = RotationState.Measuring, Next = { next }, Present = { present } };
+    private static InterchangeView Going(string[] next, string[] present) => new() { State = InterchangeState.Measuring, Next = { next }, Present = { present } };
 }

@@ -32,6 +32,6 @@ public class ImperfectionNamesTests
     {
         var refusal = Assert.Throws<SimulatorException>(() => Imperfections.Parse("noise,rust"));
         Assert.Equal("CP-104", refusal.Code);
-        Assert.Contains("hysteresis", refusal.Mend);
+        Assert.Contains("hysteresis", refusal.Remedy);
     }
 }

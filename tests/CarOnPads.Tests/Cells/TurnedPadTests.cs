@@ -48,7 +48,7 @@ public class TurnedPadTests
             pitches.Add(Tilt(bench).Pitch);
         }
 
-        Assert.InRange(Math.Sqrt(pitches.Average(p => p * p)), 0.6 * Seat.ScatterDegrees, 1.5 * Seat.ScatterDegrees);
+        Assert.InRange(Math.Sqrt(pitches.Average(p => p * p)), 0.6 * Seat.RepeatabilityDegrees, 1.5 * Seat.RepeatabilityDegrees);
     }
 
     [Theory]

@@ -45,7 +45,7 @@ public class CommandTests
         Assert.False(reply.RootElement.GetProperty("ok").GetBoolean());
         Assert.Equal(code, reply.RootElement.GetProperty("code").GetString());
         Assert.NotEmpty(reply.RootElement.GetProperty("error").GetString()!);
-        Assert.NotEmpty(reply.RootElement.GetProperty("mend").GetString()!);
+        Assert.NotEmpty(reply.RootElement.GetProperty("remedy").GetString()!);
         Assert.Equal(before, bench.Bay.TrueLoads());
     }
 

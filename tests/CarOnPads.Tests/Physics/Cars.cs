@@ -16,8 +16,8 @@ static class Cars
     {
         WheelbaseM = 2.4,
         MassKg = 1000,
-        FrontShare = 0.5,
-        LeftShare = 0.5,
+        FrontWeight = 0.5,
+        LeftSideWeight = 0.5,
         CgHeightM = 0,
         Driver = new PlacedMass(0, 0, 0, 0),
         Front = s_axle,

@@ -43,7 +43,7 @@ public class JackTests
         Assert.Equal(0, m.Load[Wheel.RF]);
 
         var car = Cars.Heron;
-        var moment = car.MassKg * (car.FrontShare - 0.5) * car.WheelbaseM + car.Driver.Kg * car.Driver.XM;
+        var moment = car.MassKg * (car.FrontWeight - 0.5) * car.WheelbaseM + car.Driver.Kg * car.Driver.XM;
         var unsprung = 2 * (car.Front.UnsprungKg + car.Rear.UnsprungKg);
         var height = (car.MassKg - unsprung) * car.CgHeightM + car.Driver.Kg * car.Driver.ZM + rig.Chassis.UnsprungHeightMoment;
         moment += height * m.Pitch; // leaning nose-up takes the masses rearward

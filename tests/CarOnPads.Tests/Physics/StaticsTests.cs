@@ -77,7 +77,7 @@ public class StaticsTests
     [InlineData(0, 2.34, 774.71967, 1.2316 / 2.34, 2000, 1800, 0.2)]
     [InlineData(1, 2.35, 890, 1 - 0.78 / 2.35, 2916.5, 1449, 0.1)]
     public void Published_examples_of_wheel_loads_come_out(
-        int example, double wheelbase, double mass, double frontShare, double front, double rear, double tolerance)
+        int example, double wheelbase, double mass, double frontWeight, double front, double rear, double tolerance)
     {
         using var reference = JsonDocument.Parse(RepositoryRoot.Read("tests", "reference", "vehicle-dynamics.json"));
         var entry = reference.RootElement.GetProperty("static_examples")[example];
@@ -86,7 +86,7 @@ public class StaticsTests
         Assert.Equal(front, published.GetProperty("F_each_front_N").GetDouble());
         Assert.Equal(rear, published.GetProperty("F_each_rear_N").GetDouble());
 
-        var car = Cars.Square with { WheelbaseM = wheelbase, MassKg = mass, FrontShare = frontShare };
+        var car = Cars.Square with { WheelbaseM = wheelbase, MassKg = mass, FrontWeight = frontWeight };
         var load = new Rig(car, 9.81, 1).Motion.Load;
         Assert.Equal(front, load[Wheel.LF], tolerance);
         Assert.Equal(front, load[Wheel.RF], tolerance);

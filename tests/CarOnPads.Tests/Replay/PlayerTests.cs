@@ -1,11 +1,11 @@
 using CarOnPads.Replay;
 using CarOnPads.Runtime;
-using ScaleLink.Protocol.Captures;
+using ScaleLink.Protocol.Recordings;
 using ScaleLink.Protocol.Modbus;
 
 namespace CarOnPads.Tests.Replay;
 
-/// <summary>Captures played in virtual time.</summary>
+/// <summary>Link recordings played in virtual time.</summary>
 public sealed class PlayerTests : IDisposable
 {
     const long Ms = 1_000_000;
@@ -93,11 +93,11 @@ public sealed class PlayerTests : IDisposable
     }
 
     [Fact]
-    public void A_file_that_is_no_capture_is_refused()
+    public void A_file_that_is_no_link_recording_is_refused()
     {
         var path = Path.GetTempFileName();
-        File.WriteAllText(path, "scalelink-capture 1\n\nsoon open\n");
-        var refusal = Assert.Throws<SimulatorException>(() => NamedCapture.Read(path));
+        File.WriteAllText(path, "scalelink-link recording 1\n\nsoon open\n");
+        var refusal = Assert.Throws<SimulatorException>(() => NamedRecording.Read(path));
         Assert.Equal("CP-108", refusal.Code);
         Assert.Contains("line 3", refusal.Message);
         File.Delete(path);
@@ -112,5 +112,5 @@ public sealed class PlayerTests : IDisposable
 
     static string Digits(byte[] bytes) => string.Join(' ', bytes.Select(b => $"{b:x2}"));
 
-    Player Play(string text) => new([new NamedCapture("LF", Capture.Parse("scalelink-capture 1\n" + text))], _ => _tap);
+    Player Play(string text) => new([new NamedRecording("LF", LinkRecording.Parse("scalelink-recording 1\n" + text))], _ => _tap);
 }

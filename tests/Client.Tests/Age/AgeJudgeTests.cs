@@ -59,5 +59,5 @@ public class AgeJudgeTests
     }
 
     private void See(long ns, string run) =>
-        _clock.Take(new GetClockResponse { MonotonicNs = ns, RunId = run }, _time.GetTimestamp(), _time.GetTimestamp());
+        _clock.Take(new GetClockResponse { MonotonicNs = ns, StartId = run }, _time.GetTimestamp(), _time.GetTimestamp());
 }

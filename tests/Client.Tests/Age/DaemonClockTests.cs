@@ -72,32 +72,32 @@ public class DaemonClockTests
     public void A_new_run_starts_afresh()
     {
         var clock = Asked(daemonNs: 5000 * Second, roundTrip: TimeSpan.Zero);
-        clock.Take(new GetClockResponse { MonotonicNs = 3 * Second, RunId = "run-b" }, _time.GetTimestamp(), _time.GetTimestamp());
-        Assert.Equal("run-b", clock.RunId);
+        clock.Take(new GetClockResponse { MonotonicNs = 3 * Second, StartId = "run-b" }, _time.GetTimestamp(), _time.GetTimestamp());
+        Assert.Equal("run-b", clock.StartId);
         Assert.Null(clock.AgeOf(Readouts.Stamp(5000 * Second)));
         Assert.Equal(1, clock.AgeOf(Readouts.Stamp(2 * Second, "run-b"))!.Value.TotalSeconds, 3);
     }
 
     [Fact]
-    public void A_value_of_an_unknown_run_is_doubted_and_the_clock_is_asked_again()
+    public void A_value_of_an_unknown_run_is_questioned_and_the_clock_is_asked_again()
     {
         var clock = Asked(daemonNs: 100 * Second, roundTrip: TimeSpan.Zero);
-        var doubts = 0;
-        clock.Doubted += () => doubts++;
+        var uncertainties = 0;
+        clock.Questioned += () => uncertainties++;
         Assert.Null(clock.AgeOf(Readouts.Stamp(1, "run-b")));
-        Assert.Equal(1, doubts);
+        Assert.Equal(1, uncertainties);
     }
 
     [Fact]
     public void A_machine_that_slept_does_not_trust_its_clock_until_it_has_asked_again()
     {
         var clock = Asked(daemonNs: 100 * Second, roundTrip: TimeSpan.Zero);
-        var doubts = 0;
-        clock.Doubted += () => doubts++;
+        var uncertainties = 0;
+        clock.Questioned += () => uncertainties++;
         // The wall clock ran on for an hour, the monotonic one did not.
         _time.WallAhead = TimeSpan.FromHours(1);
         Assert.Null(clock.AgeOf(Readouts.Stamp(100 * Second)));
-        Assert.Equal(1, doubts);
+        Assert.Equal(1, uncertainties);
         clock.Take(Answer(3700 * Second), _time.GetTimestamp(), _time.GetTimestamp());
         Assert.Equal(3600, clock.AgeOf(Readouts.Stamp(100 * Second))!.Value.TotalSeconds, 3);
     }
@@ -107,7 +107,7 @@ public class DaemonClockTests
     {
         var clock = Asked(daemonNs: 100 * Second, roundTrip: TimeSpan.Zero);
         Assert.Null(clock.AgeOf(Readouts.Stamp(105 * Second)));
-        Assert.Null(clock.RunId);
+        Assert.Null(clock.StartId);
     }
 
     [Fact]
@@ -129,7 +129,7 @@ public class DaemonClockTests
         return clock;
     }
 
-    private static GetClockResponse Answer(long ns) => new() { MonotonicNs = ns, RunId = Readouts.Run };
+    private static GetClockResponse Answer(long ns) => new() { MonotonicNs = ns, StartId = Readouts.Run };
 
     private sealed class OwnClocks : FakeTimeProvider
     {

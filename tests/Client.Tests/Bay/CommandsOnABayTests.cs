@@ -74,7 +74,7 @@ public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
         var total = settled.GetProperty("total_kg");
         Assert.InRange(total.GetProperty("estimate").GetDouble() - TotalKg, -2 * total.GetProperty("expanded_uncertainty").GetDouble(), 2 * total.GetProperty("expanded_uncertainty").GetDouble());
         Assert.Equal("high", settled.GetProperty("aim").GetString());
-        Assert.All(settled.GetProperty("corners").EnumerateObject(), c => Assert.False(c.Value.GetProperty("proved").GetBoolean()));
+        Assert.All(settled.GetProperty("corners").EnumerateObject(), c => Assert.False(c.Value.GetProperty("calibrated").GetBoolean()));
     }
 
     [Fact(Skip = Skip, SkipUnless = nameof(Can))]
@@ -90,7 +90,7 @@ public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
         var finish = cases[3].GetProperty("figures").GetProperty("total_kg").GetProperty("estimate").GetDouble();
         Assert.Equal(total - 19 * 0.745 - 9, finish, 1e-6);
         Assert.Equal(finish - 1015, json.RootElement.GetProperty("class_standing").GetProperty("over_kg").GetDouble(), 1e-6);
-        var (_, text, _) = await bay.Run("car", "balance", "--left-share", "50");
+        var (_, text, _) = await bay.Run("car", "balance", "--left-side-weight", "50");
         foreach (var part in new[] { "equal front loads", "ballast: ", "into passenger floor", "start, first driver", "Lightest state (finish, second driver)", "over the minimum of 1015 kg", "Not approved for trade" })
             Assert.Contains(part, text);
     }
@@ -133,7 +133,7 @@ public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
         var (code, output, _) = await bay.Run("record", "LF", "--note", "on the lift", "--seconds", "2", "--out", folder.FullName, "--json");
         Assert.Equal(0, code);
         using var json = JsonDocument.Parse(output);
-        var name = Assert.Single(json.RootElement.GetProperty("captures").EnumerateArray()).GetProperty("name").GetString()!;
+        var name = Assert.Single(json.RootElement.GetProperty("recordings").EnumerateArray()).GetProperty("name").GetString()!;
         var copy = File.ReadAllText(Path.Combine(folder.FullName, name));
         Assert.Contains("note: on the lift\n", copy);
         Assert.Contains(" received ", copy);
@@ -142,44 +142,44 @@ public class CommandsOnABayTests(RealBay bay) : IClassFixture<RealBay>
         Assert.Equal(0, code);
         Assert.Contains(name, output);
         folder.Delete(recursive: true);
-        (code, _, var error) = await bay.Run("record", "--list", "--out", "/dev/null/captures");
+        (code, _, var error) = await bay.Run("record", "--list", "--out", "/dev/null/recordings");
         Assert.Equal(2, code);
         Assert.Contains("SL-445", error);
     }
 
     [Fact(Skip = Skip, SkipUnless = nameof(Can))]
-    public async Task J_the_first_weighing_of_a_rotation_is_kept_and_what_comes_next_is_said()
+    public async Task J_the_first_weighing_of_a_pad_interchange_is_kept_and_what_comes_next_is_said()
     {
-        Assert.Contains("The pads are not being moved round", (await bay.Run("proofs", "rotation", "show")).Output);
-        var (code, output, error) = await bay.Run("proofs", "rotation", "record", "--who", "test crew");
+        Assert.Contains("The pads are not being interchanged", (await bay.Run("calibrations", "pad-interchange", "show")).Output);
+        var (code, output, error) = await bay.Run("calibrations", "pad-interchange", "record", "--who", "test crew");
         // The car still rocks a little: asked again as people do.
         for (var tries = 1; code != 0 && tries < 20; tries++)
         {
             Assert.Contains("SL-563", error);
             await Task.Delay(1000, Cancel);
-            (code, output, error) = await bay.Run("proofs", "rotation", "record", "--who", "test crew");
+            (code, output, error) = await bay.Run("calibrations", "pad-interchange", "record", "--who", "test crew");
         }
 
         Assert.Equal(0, code);
         Assert.Contains("Caution: Support a raised car on axle stands", output);
         Assert.Contains("Next: SLP-1002 to LF, SLP-1003 to RF, SLP-1004 to LR, SLP-1001 to RR.", output);
 
-        var again = await bay.Run("proofs", "rotation", "record");
+        var again = await bay.Run("calibrations", "pad-interchange", "record");
         Assert.Equal(2, again.Code);
         Assert.Contains("SL-322", again.Error);
-        using var json = JsonDocument.Parse((await bay.Run("proofs", "rotation", "show", "--json")).Output);
-        Assert.Equal("ROTATION_STATE_MEASURING", json.RootElement.GetProperty("state").GetString());
+        using var json = JsonDocument.Parse((await bay.Run("calibrations", "pad-interchange", "show", "--json")).Output);
+        Assert.Equal("INTERCHANGE_STATE_MEASURING", json.RootElement.GetProperty("state").GetString());
         Assert.Equal(TotalKg, json.RootElement.GetProperty("placements")[0].GetProperty("pads").EnumerateArray().Sum(p => p.GetProperty("load_kg").GetDouble()), 10.0);
-        Assert.Contains("SL-326", (await bay.Run("proofs", "rotation", "finish")).Error);
+        Assert.Contains("SL-326", (await bay.Run("calibrations", "pad-interchange", "finish")).Error);
 
-        var id = json.RootElement.GetProperty("rotation_id").GetString()!;
-        var csv = (await bay.Run("proofs", "rotation", "export", id, "--format", "csv", "--out", "-")).Output;
+        var id = json.RootElement.GetProperty("interchange_id").GetString()!;
+        var csv = (await bay.Run("calibrations", "pad-interchange", "export", id, "--format", "csv", "--out", "-")).Output;
         Assert.Equal(4, csv.Split("\r\n").Count(l => l.StartsWith("1,", StringComparison.Ordinal)));
-        Assert.Contains("not approved for trade weighing", (await bay.Run("proofs", "rotation", "export", id, "--out", "-")).Output);
-        output = (await bay.Run("proofs", "rotation", "abandon", "pads are wanted elsewhere")).Output;
+        Assert.Contains("not approved for trade weighing", (await bay.Run("calibrations", "pad-interchange", "export", id, "--out", "-")).Output);
+        output = (await bay.Run("calibrations", "pad-interchange", "abandon", "pads are wanted elsewhere")).Output;
         Assert.Contains("abandoned", output);
-        Assert.DoesNotContain("rotation record", output);
-        Assert.Contains("abandoned", (await bay.Run("proofs", "rotation", "list")).Output);
+        Assert.DoesNotContain("pad interchange record", output);
+        Assert.Contains("abandoned", (await bay.Run("calibrations", "pad-interchange", "list")).Output);
     }
 
     private async Task<List<JsonElement>> Watch(double seconds)

@@ -26,7 +26,7 @@ public class DaemonOutageTests
 
         await using var next = ChildProgram.Start("daemon", Programs.Daemon, ["--bay", Path.Combine(bay.Folder, "bay.toml")], TimeProvider.System);
         var again = await Until(views, v => v is { Freshness: Freshness.Live, Trouble: null });
-        Assert.NotEqual(first.Message!.Stamp.RunId, again.Message!.Stamp.RunId);
+        Assert.NotEqual(first.Message!.Stamp.StartId, again.Message!.Stamp.StartId);
     }
 
     private static async Task<Judged<Loads>> Until(IAsyncEnumerator<Judged<Loads>> views, Func<Judged<Loads>, bool> wanted)

@@ -25,7 +25,7 @@ public class CommandLineTests
     [Theory]
     [InlineData("pads")]
     [InlineData("zero")]
-    public async Task A_daemon_that_is_away_is_told_with_code_and_mend(string command)
+    public async Task A_daemon_that_is_away_is_told_with_code_and_remedy(string command)
     {
         var error = new StringWriter();
         Assert.Equal(2, await CommandLine.Run([command, "--daemon", $"http://127.0.0.1:{FreePort()}"], Shells.Redirected(error: error), Cancel));

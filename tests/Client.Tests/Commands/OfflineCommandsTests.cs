@@ -65,8 +65,8 @@ public sealed class OfflineCommandsTests : IDisposable
     }
 
     [Theory]
-    [InlineData("work", "turn", "XX", "1")]
-    [InlineData("work", "turn", "RF")]
+    [InlineData("work-session", "turn", "XX", "1")]
+    [InlineData("work-session", "turn", "RF")]
     [InlineData("patch", "shims", "thin")]
     public async Task Words_that_are_no_turns_or_shims_are_refused_before_anybody_is_asked(params string[] arguments) =>
         Assert.NotEmpty(await Run(2, [.. arguments, "--daemon", "http://127.0.0.1:9"]));

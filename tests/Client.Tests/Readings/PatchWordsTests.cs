@@ -32,9 +32,9 @@ public class PatchWordsTests
     [Fact]
     public void A_reading_on_record_says_the_same()
     {
-        var capture = new CaptureRecord { Patch = { new PatchInReading { Name = "slope" }, new PatchInReading { Name = "warp", SizeKg = new() { Lf = 1.2, Rf = -1.26, Lr = -1.1, Rr = 1.1 } } } };
-        Assert.Equal("patch: slope REFUSED, warp 1.3 kg", PatchWords.Of(capture));
-        Assert.Empty(PatchWords.Of(new CaptureRecord()));
+        var weighing = new WeighingRecord { Patch = { new PatchInReading { Name = "slope" }, new PatchInReading { Name = "warp", SizeKg = new() { Lf = 1.2, Rf = -1.26, Lr = -1.1, Rr = 1.1 } } } };
+        Assert.Equal("patch: slope REFUSED, warp 1.3 kg", PatchWords.Of(weighing));
+        Assert.Empty(PatchWords.Of(new WeighingRecord()));
     }
 
     private static string Line(Loads loads) => new PlainLine(Glyphs.Plain).Of(loads);

@@ -11,7 +11,7 @@ public class PadsPageTests
     {
         var pads = Readouts.Pads();
         pads.Pads[0].Zero = new ZeroRecord { Time = Readouts.Stamp().Time, Who = "crew", Counts = 1 };
-        pads.Pads[0].Proved = true;
+        pads.Pads[0].Calibrated = true;
         pads.Pads[3] = new Pad { Corner = Corner.Rr, State = PadState.Absent, Faults = { new ScaleLink.Api.V1.Diagnostic { Code = "SL-101", Message = "There is no port /dev/ttyUSB3.", Remedy = "Plug the adapter in; look at its cable." } } };
         Approve("pads", Lines(Readouts.Live(pads)));
     }

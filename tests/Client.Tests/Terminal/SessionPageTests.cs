@@ -33,8 +33,8 @@ public class SessionPageTests
     public void A_reading_on_record_tells_what_was_corrected()
     {
         var session = Turning();
-        session.Captures[0].Patch.Add(new PatchInReading { Name = "slope", SizeKg = new CornerNumbers { Lf = 0.5, Rf = -0.5 } });
-        session.Captures[0].Patch.Add(new PatchInReading { Name = "warp" });
+        session.Weighings[0].Patch.Add(new PatchInReading { Name = "slope", SizeKg = new CornerNumbers { Lf = 0.5, Rf = -0.5 } });
+        session.Weighings[0].Patch.Add(new PatchInReading { Name = "warp" });
         Assert.Contains("     patch: slope 0.5 kg, warp REFUSED", RecordsPage.Show(session, Shells.Redirected().Glyphs));
     }
 
@@ -74,7 +74,7 @@ public class SessionPageTests
         session.Standing = new Standing { Words = "below target: 49.6 % ± 0.3 % (95 %, Student t, 1 settle)", Verdict = AimVerdict.Low };
         session.Trace.Add(new TracePoint { Step = 0, CrossWeightPercent = 52.05 });
         session.Trace.Add(new TracePoint { Step = 1, CrossWeightPercent = 49.62, PredictedPercent = new MeasuredValue { Estimate = 49.98, StandardUncertainty = 0.2 }, Label = "RF down 1¼" });
-        session.Captures.Add(new CaptureRecord { Number = 1, Loads = new LoadFigures { LoadsKg = Four(270.1, 276.3, 243.4, 258.2), TotalKg = Of(1048, 0.5), CrossWeightPercent = Of(49.62, 0.05) } });
+        session.Weighings.Add(new WeighingRecord { Number = 1, Loads = new LoadFigures { LoadsKg = Four(270.1, 276.3, 243.4, 258.2), TotalKg = Of(1048, 0.5), CrossWeightPercent = Of(49.62, 0.05) } });
         session.Plan = new PerchPlan { Words = "LR up ¼ turn, RF up ¼", Predicted = new Prediction { CrossWeightPercent = Of(50.02, 0.12) } };
         session.Plan.Findings.Add(new ScaleLink.Api.V1.Diagnostic { Code = "SL-544", Message = "The car has ride height limits, but no ride heights were measured.", Remedy = "Measure all four, or watch the limits yourself: the plan does not." });
         session.BackToBaselineWords = "RF up 1¼ turns";

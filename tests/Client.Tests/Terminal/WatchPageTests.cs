@@ -37,7 +37,7 @@ public class WatchPageTests
     public void Raised() => Approve("raised", Draw(Live(Readouts.Without(Verdict.Raised, "The pads are empty.")), colour: false));
 
     [Fact]
-    public void A_pad_that_has_gone_says_how_to_mend_it()
+    public void A_pad_that_has_gone_says_how_to_fix_it()
     {
         var pads = Readouts.Pads();
         pads.Pads[2] = new Pad

@@ -1,11 +1,11 @@
-using Daemon.Tests.Work;
+using Daemon.Tests.WorkSessions;
 using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Work;
+using ScaleLink.Daemon.WorkSessions;
 using Shared;
 
 namespace Daemon.Tests.Cars;
@@ -20,7 +20,7 @@ public sealed class StandingCarTests : IDisposable
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("scalelink-standing-");
     private readonly LedgerDatabase _database;
     private readonly CarShelf _cars;
-    private readonly WorkDesk _desk;
+    private readonly SessionDesk _desk;
     private readonly StandingCar _standing;
     private readonly RockingPrior _prior = new(CarRocking.DirectionOf(null));
     private int _changes;
@@ -31,7 +31,7 @@ public sealed class StandingCarTests : IDisposable
         var bay = BayFile.Parse("bay = \"unit6\"", "bay.toml").Configuration!;
         _database = new LedgerDatabase(Path.Combine(_folder.FullName, "ledger.db"));
         _cars = new CarShelf(_database, bay, time);
-        _desk = new WorkDesk(new WorkLedger(_database), new LiveBay([]), new PatchDesk(_database, bay, time), time);
+        _desk = new SessionDesk(new SessionLedger(_database), new LiveBay([]), new PatchDesk(_database, bay, time), time);
         _standing = new StandingCar(_cars);
         _ = new SessionBars(_desk, _standing);
         _ = new CarRocking(_standing, _prior);
@@ -68,7 +68,7 @@ public sealed class StandingCarTests : IDisposable
         Assert.Equal(connected, FrontToRear, 1e-9);
         Take("bars_connected_again", done: false);
         Assert.Equal(FrontToRearWithoutBars, FrontToRear, 0.0005);
-        _desk.Take("", null, "crew", view => WorkRules.Abandon(view, "enough"));
+        _desk.Take("", null, "crew", view => SessionRules.Abandon(view, "enough"));
         Assert.Equal(connected, FrontToRear, 1e-9);
         Assert.Equal(7, _changes);
     }
@@ -89,5 +89,5 @@ public sealed class StandingCarTests : IDisposable
 
     private double FrontToRear => Math.Abs(_prior.Direction.Direction.LF / _prior.Direction.Direction.LR);
 
-    private void Take(string check, bool done) => _desk.Take("", null, "crew", view => WorkRules.Check(view, check, done, skip: false, "", ""));
+    private void Take(string check, bool done) => _desk.Take("", null, "crew", view => SessionRules.Check(view, check, done, skip: false, "", ""));
 }

@@ -38,7 +38,7 @@ public class BayFileTests
     }
 
     [Fact]
-    public void Every_mistake_is_told_at_once_with_code_line_and_mend()
+    public void Every_mistake_is_told_at_once_with_code_line_and_remedy()
     {
         var file = BayFile.Parse("""
             bay = "unit 6"

@@ -2,12 +2,12 @@ using System.Globalization;
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Daemon.Leans;
+using ScaleLink.Daemon.InclinometerZeros;
 using ScaleLink.Daemon.Patch;
-using ScaleLink.Daemon.Paddock;
+using ScaleLink.Daemon.SiteCheck;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Proving;
-using ScaleLink.Daemon.Work;
+using ScaleLink.Daemon.Calibration;
+using ScaleLink.Daemon.WorkSessions;
 using ScaleLink.Daemon.Zeros;
 using ScaleLink.Measure;
 
@@ -51,17 +51,17 @@ internal sealed class LedgerStory(LedgerDatabase ledger)
     {
         var calibrations = new CalibrationLedger(ledger);
         foreach (var a in calibrations.All())
-            Say($"calibration of {a.Calibration.Pad}: {a.Calibration.Identity}, from {a.Proof}, again {a.Again}, '{a.Note}', {a.Who}, {When(a.At)}, 10000 counts are {Text(a.Calibration.Kg(10000))} kg");
+            Say($"calibration of {a.Calibration.Pad}: {a.Calibration.Identity}, from {a.Procedure}, again {a.Again}, '{a.Note}', {a.Who}, {When(a.At)}, 10000 counts are {Text(a.Calibration.Kg(10000))} kg");
         foreach (var pad in Subjects("calibration"))
-            Say($"in force for {pad}: {calibrations.InForce(pad)?.Identity}");
-        foreach (var p in new ProofLedger(ledger).All())
+            Say($"in effect for {pad}: {calibrations.InEffect(pad)?.Identity}");
+        foreach (var p in new ProcedureLedger(ledger).All())
             Say($"procedure {p.Id}: {p.SerialNumber} at {p.Corner}, {p.State}, {p.BegunBy}, {When(p.BegunAt)}, {p.Flow.Readings.Count} readings of {Text(p.Flow.Readings.Sum(r => p.Flow.Plan.Masses.Kg(r.Step.Load)))} kg in sum, {p.Flow.Skipped.Count} left out, "
                 + $"last {When(p.LastReadAt)}, ended by {p.Flow.Ending?.Who ?? "-"} because '{p.Flow.Ending?.Reason}', made {p.Calibration?.Calibration.Identity ?? "-"}");
     }
 
     private void Interchanges()
     {
-        foreach (var r in Subjects("rotation").SelectMany(bay => new RotationLedger(ledger, bay).All()))
+        foreach (var r in Subjects("rotation").SelectMany(bay => new InterchangeLedger(ledger, bay).All()))
         {
             Say($"interchange {r.Id}: {r.BegunBy}, {When(r.BegunAt)}, {r.Flow.Taken.Count} weighings, ended by {r.Ending?.Who ?? "-"} {When(r.Ending?.At)} '{r.Ending?.Remark}'");
             foreach (var w in r.Flow.Taken)
@@ -73,10 +73,10 @@ internal sealed class LedgerStory(LedgerDatabase ledger)
 
     private void Inclinometers()
     {
-        var leans = new LeanLedger(ledger);
+        var tilts = new InclinometerZeroLedger(ledger);
         foreach (var pad in Subjects("lean-zero"))
         {
-            var (zero, test) = (leans.Of(pad).Zero, leans.Of(pad).Test);
+            var (zero, test) = (tilts.Of(pad).Zero, tilts.Of(pad).Test);
             Say($"inclinometer of {pad}: {(zero is null ? "no zero" : $"pitch {Text(zero.Zero.PitchDeg)}, roll {Text(zero.Zero.RollDeg)}, u {Text(zero.Zero.StandardUncertaintyDeg)}, {zero.Who}, {When(zero.At)}, of {zero.Source}, {Text(zero.TemperatureC)} °C")}; "
                 + (test is null ? "no test goes on" : $"a test at {test.Corner} with {test.Test.Readings.Count} readings goes on"));
         }
@@ -98,8 +98,8 @@ internal sealed class LedgerStory(LedgerDatabase ledger)
                 Say($"car {car.Model.Name}: {car.Hash}, {car.Who}, {When(car.SavedAt)}, entry {car.Entry}");
             Say($"car in {name}: {cars.InBay?.Model.Name ?? "-"} {cars.InBay?.Hash}");
             var patch = new PatchDesk(ledger, bay, TimeProvider.System).State;
-            Say($"patch of {name}: heights {(patch.Survey is { } s ? $"{Text(s.Survey.HeightsMm)} mm, closure {Text(s.Survey.ClosureMm)}, {s.Who}, {When(s.At)}" : "-")}; on: {string.Join(' ', patch.On)}");
-            if (new PaddockLedger(ledger, name).Newest() is { } watch)
+            Say($"patch of {name}: heights {(patch.HeightMeasurement is { } s ? $"{Text(s.HeightMeasurement.HeightsMm)} mm, closure {Text(s.HeightMeasurement.ClosureMm)}, {s.Who}, {When(s.At)}" : "-")}; on: {string.Join(' ', patch.On)}");
+            if (new SiteCheckLedger(ledger, name).Newest() is { } watch)
                 Say($"site check of {name}: {When(watch.StartedAt)}, {watch.Who}, {Text(watch.Minutes)} min, {Text(watch.TotalKg)} kg (guessed {watch.TotalIsGuessed}), {watch.Ending} {When(watch.EndedAt)}, "
                     + $"weighing {Text(watch.Report?.ReadingPercent)} %, change {Text(watch.Report?.ChangePercent)} %, {watch.Report?.Parts.Count ?? 0} parts, zero every {Text(watch.Report?.ZeroEveryMinutes)} min");
         }
@@ -107,12 +107,12 @@ internal sealed class LedgerStory(LedgerDatabase ledger)
 
     private void Sessions()
     {
-        foreach (var s in new WorkLedger(ledger).All())
+        foreach (var s in new SessionLedger(ledger).All())
         {
             Say($"session {s.Id}: {s.Car.Name} '{s.Start.Title}', {s.Who}, {When(s.StartedAt)}, target {Text(s.Car.Targets.CrossWeightPercent)} ± {Text(s.Car.Targets.CrossWeightTolerancePercent)}, entry {s.Entry}");
             foreach (var (key, mark) in s.Marks.OrderBy(m => m.Key, StringComparer.Ordinal))
                 Say($"  check {key}: done {mark.Done}, left out {mark.Skipped}, '{mark.Value}' '{mark.Note}', {mark.Who}");
-            foreach (var c in s.Captures)
+            foreach (var c in s.Weighings)
                 Say($"  weighing {c.Number} {c.Step.Kind}: {Text(c.Step.Reading.LoadsKg)} kg, cross weight {Text(c.CrossWeightPercent)} %, turns {Text(c.TurnsSinceBaseline)}, counts {c.Counts}, answered {c.Answered} '{c.ChangeName}', {c.Who}, {When(c.At)}, heights {(c.Step.HeightsMm is { } mm ? Text(mm) : "-")}");
             Say($"  open turns {Text(s.OpenTurns)}, heights {(s.HeightsNowMm is { } now ? Text(now) : "-")}, needs a name {s.NeedsName}, turns in all {Text(s.TurnsSinceBaseline)}, next {Text(s.Known?.CrossWeightPercent.Estimate)} ± {Text(s.Known?.CrossWeightPercent.StandardUncertainty)} %");
             if (s.End is { } end)

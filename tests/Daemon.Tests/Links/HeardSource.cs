@@ -11,7 +11,7 @@ internal sealed class HeardSource : IPadSource
 
     public List<PadIdentity> Identities { get; } = [];
 
-    /// <summary>Codes in force.</summary>
+    /// <summary>Codes in effect.</summary>
     public Dictionary<string, string> Troubles { get; } = [];
 
     /// <summary>Every code ever told, in order.</summary>

@@ -1,6 +1,6 @@
 using CarOnPads.Bench;
 using CarOnPads.Cells;
-using Daemon.Tests.Proving;
+using Daemon.Tests.Calibration;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration;
@@ -16,7 +16,7 @@ public class PadObservationTests
     [InlineData(80, 101.5, 0, 0)]
     public void A_load_that_was_moved_or_exchanged_rests_when_the_window_holds_nothing_from_before(double hertz, double kg, double x, double y)
     {
-        using var bay = new ProvingBay(new BayOptions { Seed = 4, Hertz = hertz, Raised = true, Imperfections = Imperfections.Parse("noise,quantisation") });
+        using var bay = new CalibrationBay(new BayOptions { Seed = 4, Hertz = hertz, Raised = true, Imperfections = Imperfections.Parse("noise,quantisation") });
         bay.Run(3);
         bay.Put(100);
         bay.Run(1);
@@ -36,13 +36,13 @@ public class PadObservationTests
     [Fact]
     public void A_point_that_was_taken_back_is_not_taken_again_from_the_same_samples()
     {
-        using var bay = new ProvingBay(new BayOptions { Seed = 4, Hertz = 80, Raised = true, Imperfections = Imperfections.Parse("noise,quantisation") });
+        using var bay = new CalibrationBay(new BayOptions { Seed = 4, Hertz = 80, Raised = true, Imperfections = Imperfections.Parse("noise,quantisation") });
         bay.Run(3);
         bay.Zero();
         var set = new MassSet([.. Enumerable.Range(1, 4).Select(i => KnownMass.OfClass($"50 no. {i}", 50, WeightClass.M1))]);
-        bay.Desk.Start(new ProofPlan
+        bay.Desk.Start(new ProcedurePlan
         {
-            Before = bay.Pads[0].Standing.Calibration!, Corner = Corner.LF, Masses = set, Place = ProvingBay.Here, Preloads = 0,
+            Before = bay.Pads[0].Standing.Calibration!, Corner = Corner.LF, Masses = set, Place = CalibrationBay.Here, Preloads = 0,
             Loads = [LoadStack.Of("50 no. 1"), LoadStack.Of([.. set.Masses.Select(m => m.Label)])],
         }, "prover");
         bay.Desk.Record(Corner.LF, 1, "prover");

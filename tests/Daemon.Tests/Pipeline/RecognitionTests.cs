@@ -18,7 +18,7 @@ public class RecognitionTests
         Corner = Corner.LF, Source = new SourceConfiguration { Link = "/dev/pad", Baud = 9600, Protocol = ProtocolKind.PadFrames }, KgPerCount = 0.001, SpanUncertaintyPercent = 1, CorrectTilt = true,
     };
 
-    private static readonly PadCalibration Proved = PadCalibration.Starting("SLP-1", 0.00101, 0.001, 600, 2, Here, DateTimeOffset.UnixEpoch) with { Standing = CalibrationStanding.Proved, ZeroCounts = 1000 };
+    private static readonly PadCalibration Calibrated = PadCalibration.Starting("SLP-1", 0.00101, 0.001, 600, 2, Here, DateTimeOffset.UnixEpoch) with { Standing = CalibrationStanding.Calibrated, ZeroCounts = 1000 };
 
     private readonly IZeroStore _zeros = Substitute.For<IZeroStore>();
     private readonly ICalibrationStore _calibrations = Substitute.For<ICalibrationStore>();
@@ -26,10 +26,10 @@ public class RecognitionTests
     private readonly FaultSet _faults = new();
 
     [Fact]
-    public void A_pad_never_proved_starts_with_the_bay_file_under_the_same_name_in_every_run()
+    public void A_pad_never_calibrated_starts_with_the_bay_file_under_the_same_name_in_every_run()
     {
         Recognise(Pad);
-        Assert.False(_scale.Calibration!.IsProved);
+        Assert.False(_scale.Calibration!.IsCalibrated);
         var first = _scale.Calibration.Identity;
         Recognise(Pad with { BootId = 8 });
         Assert.Equal(first, _scale.Calibration.Identity);
@@ -37,12 +37,12 @@ public class RecognitionTests
     }
 
     [Fact]
-    public void A_proved_pad_weighs_with_its_proof()
+    public void A_calibrated_pad_weighs_with_its_calibration_procedure()
     {
-        _calibrations.InForce("SLP-1").Returns(Proved);
+        _calibrations.InEffect("SLP-1").Returns(Calibrated);
         _zeros.Latest("SLP-1").Returns(Zero(500, 510));
         Recognise(Pad);
-        Assert.Equal(Proved.Identity, _scale.Calibration!.Identity);
+        Assert.Equal(Calibrated.Identity, _scale.Calibration!.Identity);
         Assert.Empty(Codes);
     }
 
@@ -51,18 +51,18 @@ public class RecognitionTests
     [InlineData(2, 1000)]
     public void Other_cells_or_another_capacity_make_calibration_and_zero_void(int cells, double capacity)
     {
-        _calibrations.InForce("SLP-1").Returns(Proved);
+        _calibrations.InEffect("SLP-1").Returns(Calibrated);
         _zeros.Latest("SLP-1").Returns(Zero(500, 510));
         Recognise(Pad with { Cells = cells, CapacityKg = capacity });
-        Assert.False(_scale.Calibration!.IsProved);
+        Assert.False(_scale.Calibration!.IsCalibrated);
         Assert.Null(_scale.Zero);
         Assert.Equal(["SL-341", "SL-346"], Codes);
     }
 
     [Fact]
-    public void A_zero_far_from_that_of_the_proof_is_named()
+    public void A_zero_far_from_that_of_the_calibration_procedure_is_named()
     {
-        _calibrations.InForce("SLP-1").Returns(Proved);
+        _calibrations.InEffect("SLP-1").Returns(Calibrated);
         // Half a percent of 600 kg are 3 kg, and 4 kg are 4000 counts.
         _zeros.Latest("SLP-1").Returns(Zero(500, 4500));
         Recognise(Pad);
@@ -91,15 +91,15 @@ public class RecognitionTests
     [Fact]
     public void A_tested_inclinometer_counts_only_while_the_angles_come_from_it()
     {
-        var leans = Substitute.For<ILeanStore>();
+        var tilts = Substitute.For<IInclinometerZeroStore>();
         var bus = Configuration.Source with { Link = "/dev/bus" };
         PadConfiguration Slave(byte slave) => Configuration with { Tilt = bus with { Modbus = new ModbusConfiguration(slave, 10, default, null!) } };
-        leans.InForce("SLP-1").Returns(new SavedLeanZero(new LeanZero(0.3, 0, 0.01, 0, 0), DateTimeOffset.UnixEpoch, "crew", Recognition.TiltSourceOf(Slave(11))));
-        var records = new PadRecords(_zeros, _calibrations, Here) { Leans = leans };
-        Assert.Equal(0.3, Recognition.LeanZero(Pad, Slave(11), records)!.Zero.PitchDeg);
-        Assert.Null(Recognition.LeanZero(Pad, Slave(12), records));
-        Assert.Null(Recognition.LeanZero(Pad, Configuration, records));
-        Assert.Null(Recognition.LeanZero(Pad with { SerialNumber = "SLP-2" }, Slave(11), records));
+        tilts.InEffect("SLP-1").Returns(new SavedInclinometerZero(new InclinometerZero(0.3, 0, 0.01, 0, 0), DateTimeOffset.UnixEpoch, "crew", Recognition.TiltSourceOf(Slave(11))));
+        var records = new PadRecords(_zeros, _calibrations, Here) { InclinometerZeros = tilts };
+        Assert.Equal(0.3, Recognition.InclinometerZero(Pad, Slave(11), records)!.Zero.PitchDeg);
+        Assert.Null(Recognition.InclinometerZero(Pad, Slave(12), records));
+        Assert.Null(Recognition.InclinometerZero(Pad, Configuration, records));
+        Assert.Null(Recognition.InclinometerZero(Pad with { SerialNumber = "SLP-2" }, Slave(11), records));
     }
 
     private IEnumerable<string> Codes => _faults.Present.Select(f => f.Code.Text);

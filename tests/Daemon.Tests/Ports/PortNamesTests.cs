@@ -26,26 +26,26 @@ public sealed class PortNamesTests : IDisposable
     public void Dispose() => _folder.Delete(recursive: true);
 
     [Fact]
-    public void A_name_by_order_of_plugging_in_is_doubted_and_the_socket_s_name_given()
+    public void A_name_by_order_of_plugging_in_is_questioned_and_the_socket_s_name_given()
     {
-        var doubt = new PortNames(In("serial")).Doubt(In("ttyUSB1"));
-        Assert.Equal("SL-110", doubt?.Code);
-        Assert.Contains(In("serial", "by-path", "socket-2"), doubt!.Remedy);
+        var uncertainty = new PortNames(In("serial")).Uncertainty(In("ttyUSB1"));
+        Assert.Equal("SL-110", uncertainty?.Code);
+        Assert.Contains(In("serial", "by-path", "socket-2"), uncertainty!.Remedy);
     }
 
     [Fact]
-    public void A_socket_s_name_is_sound() => Assert.Null(new PortNames(In("serial")).Doubt(In("serial", "by-path", "socket-1")));
+    public void A_socket_s_name_is_sound() => Assert.Null(new PortNames(In("serial")).Uncertainty(In("serial", "by-path", "socket-1")));
 
     [Fact]
     public void An_adapter_s_name_is_sound_only_while_every_adapter_has_one()
     {
-        Assert.Equal("SL-111", new PortNames(In("serial")).Doubt(In("serial", "by-id", "adapter-of-a-kind"))?.Code);
+        Assert.Equal("SL-111", new PortNames(In("serial")).Uncertainty(In("serial", "by-id", "adapter-of-a-kind"))?.Code);
         File.CreateSymbolicLink(In("serial", "by-id", "board-78"), In("ttyUSB0"));
-        Assert.Null(new PortNames(In("serial")).Doubt(In("serial", "by-id", "adapter-of-a-kind")));
+        Assert.Null(new PortNames(In("serial")).Uncertainty(In("serial", "by-id", "adapter-of-a-kind")));
     }
 
     [Fact]
-    public void Without_such_names_nothing_is_doubted() => Assert.Null(new PortNames(In("nothing")).Doubt(In("ttyUSB0")));
+    public void Without_such_names_nothing_is_questioned() => Assert.Null(new PortNames(In("nothing")).Uncertainty(In("ttyUSB0")));
 
     private string In(params string[] parts) => Path.Combine([_folder.FullName, .. parts]);
 }

@@ -9,7 +9,7 @@ public class RestTests
     private long _seq;
 
     [Fact]
-    public void A_touch_does_not_make_another_rest_and_a_ritual_does()
+    public void A_touch_does_not_make_another_rest_and_a_settle_does()
     {
         Publish(BayVerdict.Incomplete, 0);
         Publish(BayVerdict.Settled, 3);

@@ -1,6 +1,6 @@
 using CsCheck;
 using ScaleLink.Daemon.Recording;
-using ScaleLink.Protocol.Captures;
+using ScaleLink.Protocol.Recordings;
 using Shared;
 
 namespace Daemon.Tests.Recording;
@@ -20,7 +20,7 @@ public class LinkTapeTests
         {
             var bytes = Enumerable.Range(0, length).Select(k => (byte)(k + written.Count)).ToArray();
             written.Add(bytes);
-            tape.Write(CaptureEventKind.Received, bytes, written.Count);
+            tape.Write(RecordingEventKind.Received, bytes, written.Count);
         }
 
         var kept = tape.Since(0);
@@ -36,7 +36,7 @@ public class LinkTapeTests
     {
         var tape = new LinkTape(Capacity, Minute);
         for (var second = 0; second <= 100; second++)
-            tape.Write(CaptureEventKind.Note, $"{second}", second * Second);
+            tape.Write(RecordingEventKind.Note, $"{second}", second * Second);
         Assert.Equal(Enumerable.Range(40, 61).Select(s => $"{s}"), tape.Since(0).Select(e => e.Text));
         Assert.Equal(["99", "100"], tape.Since(99 * Second).Select(e => e.Text));
     }
@@ -47,7 +47,7 @@ public class LinkTapeTests
         var tape = new LinkTape(Capacity, Minute);
         var much = new byte[2 * Capacity];
         much[^1] = 7;
-        tape.Write(CaptureEventKind.Received, much, 1);
+        tape.Write(RecordingEventKind.Received, much, 1);
         Assert.Equal(7, Assert.Single(tape.Since(0)).Bytes.Span[^1]);
     }
 
@@ -56,10 +56,10 @@ public class LinkTapeTests
     {
         var tape = new LinkTape(Capacity, Minute);
         var bytes = new byte[60];
-        tape.Write(CaptureEventKind.Received, bytes, 0);
+        tape.Write(RecordingEventKind.Received, bytes, 0);
         var before = GC.GetAllocatedBytesForCurrentThread();
         for (var k = 1; k < 20_000; k++)
-            tape.Write(CaptureEventKind.Received, bytes, k);
+            tape.Write(RecordingEventKind.Received, bytes, k);
         Assert.Equal(before, GC.GetAllocatedBytesForCurrentThread());
     }
 }

@@ -2,7 +2,7 @@ using System.Buffers;
 
 namespace ScaleLink.Protocol.Tests.PadFrames;
 
-/// <summary>One piece of a sequence that lies scattered in memory.</summary>
+/// <summary>One piece of a sequence that lies varied in memory.</summary>
 sealed class Segment : ReadOnlySequenceSegment<byte>
 {
     Segment(ReadOnlyMemory<byte> memory, long runningIndex)

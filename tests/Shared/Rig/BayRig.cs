@@ -79,7 +79,7 @@ internal sealed class BayRig : IDisposable
     public Loads Settled()
     {
         Loads? loads = null;
-        Wait.Until(() => (loads = Daemon.Loads())?.CaptureReady == true, Wait.Patience, () => $"settled; last {loads}");
+        Wait.Until(() => (loads = Daemon.Loads())?.WeighingReady == true, Wait.Patience, () => $"settled; last {loads}");
         return loads!;
     }
 

@@ -19,21 +19,21 @@ internal sealed class CrewAtWork(BayRig bay)
     /// <summary>Everything that the bay does not see for itself is ticked or skipped.</summary>
     public Session Prepare()
     {
-        var session = bay.Daemon.WorkControl.StartSession(new StartSessionRequest { By = By, Title = "Bramble Moor, Saturday" });
+        var session = bay.Daemon.WorkSessionControl.StartSession(new StartSessionRequest { By = By, Title = "Bramble Moor, Saturday" });
         foreach (var check in session.Preparation.Where(c => !c.Done))
             session = check.Key is "pads_proved" or "patch_level"
-                ? bay.Daemon.WorkControl.SetCheck(new SetCheckRequest { By = By, Key = check.Key, Skip = true, Note = "the simulator's pads are as they are" })
-                : bay.Daemon.WorkControl.SetCheck(new SetCheckRequest { By = By, Key = check.Key, Done = true });
+                ? bay.Daemon.WorkSessionControl.SetCheck(new SetCheckRequest { By = By, Key = check.Key, Skip = true, Note = "the simulator's pads are as they are" })
+                : bay.Daemon.WorkSessionControl.SetCheck(new SetCheckRequest { By = By, Key = check.Key, Done = true });
         bay.Simulator.Do("""{"do":"bars","front":false,"rear":false}""");
         return session;
     }
 
-    /// <summary>Rolls and bounces, waits until the reading is ready, and captures.</summary>
-    public Session SettleAndCapture()
+    /// <summary>Rolls and bounces, waits until the reading is ready, and weighings.</summary>
+    public Session SettleAndWeigh()
     {
         bay.Simulator.DoAndWait("""{"do":"settle","by":"both","seconds":1.5}""");
         bay.Settled();
-        return bay.Daemon.WorkControl.Capture(new CaptureRequest { By = By });
+        return bay.Daemon.WorkSessionControl.Weighing(new WeighRequest { By = By });
     }
 
     /// <summary>Turns the perches of the simulated car as the session has them on record.</summary>

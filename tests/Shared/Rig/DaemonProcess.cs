@@ -25,16 +25,16 @@ internal sealed class DaemonProcess : IDisposable
         Feed = new Feed.FeedClient(Channel);
         Pads = new Pads.PadsClient(Channel);
         Control = new PadControl.PadControlClient(Channel);
-        Proofs = new Proofs.ProofsClient(Channel);
-        ProofControl = new ProofControl.ProofControlClient(Channel);
+        CalibrationProcedures = new CalibrationProcedures.CalibrationProceduresClient(Channel);
+        CalibrationProcedureControl = new CalibrationProcedureControl.CalibrationProcedureControlClient(Channel);
         Cars = new Cars.CarsClient(Channel);
         CarControl = new CarControl.CarControlClient(Channel);
         Patch = new Patch.PatchClient(Channel);
         PatchControl = new PatchControl.PatchControlClient(Channel);
-        LeanZeros = new LeanZeros.LeanZerosClient(Channel);
-        LeanZeroControl = new LeanZeroControl.LeanZeroControlClient(Channel);
-        Work = new Work.WorkClient(Channel);
-        WorkControl = new WorkControl.WorkControlClient(Channel);
+        InclinometerZeros = new InclinometerZeros.InclinometerZerosClient(Channel);
+        InclinometerZeroControl = new InclinometerZeroControl.InclinometerZeroControlClient(Channel);
+        Work = new Work.WorkSessionsClient(Channel);
+        WorkSessionControl = new WorkSessionControl.WorkSessionControlClient(Channel);
         Wait.Until(Answers, StartWithin, () => $"the daemon answers. {Process.Said}");
     }
 
@@ -48,9 +48,9 @@ internal sealed class DaemonProcess : IDisposable
 
     public PadControl.PadControlClient Control { get; }
 
-    public Proofs.ProofsClient Proofs { get; }
+    public CalibrationProcedures.CalibrationProceduresClient CalibrationProcedures { get; }
 
-    public ProofControl.ProofControlClient ProofControl { get; }
+    public CalibrationProcedureControl.CalibrationProcedureControlClient CalibrationProcedureControl { get; }
     public Cars.CarsClient Cars { get; }
 
     public CarControl.CarControlClient CarControl { get; }
@@ -59,13 +59,13 @@ internal sealed class DaemonProcess : IDisposable
 
     public PatchControl.PatchControlClient PatchControl { get; }
 
-    public LeanZeros.LeanZerosClient LeanZeros { get; }
+    public InclinometerZeros.InclinometerZerosClient InclinometerZeros { get; }
 
-    public LeanZeroControl.LeanZeroControlClient LeanZeroControl { get; }
+    public InclinometerZeroControl.InclinometerZeroControlClient InclinometerZeroControl { get; }
 
-    public Work.WorkClient Work { get; }
+    public Work.WorkSessionsClient Work { get; }
 
-    public WorkControl.WorkControlClient WorkControl { get; }
+    public WorkSessionControl.WorkSessionControlClient WorkSessionControl { get; }
 
     /// <summary>The newest loads, or nothing in the first moments.</summary>
     public Loads? Loads()
@@ -93,7 +93,7 @@ internal sealed class DaemonProcess : IDisposable
         Assert.False(Process.HasExited, $"The daemon has ended. {Process.Said}");
         try
         {
-            return Feed.GetClock(new GetClockRequest()).RunId.Length > 0;
+            return Feed.GetClock(new GetClockRequest()).StartId.Length > 0;
         }
         catch (RpcException)
         {

@@ -11,15 +11,15 @@ public class BalanceTradeTests
     static readonly Gen<Corners> GenLoads = Gen.Select(Gen.Double[200, 320], Gen.Double[200, 320], Gen.Double[200, 320], Gen.Double[200, 320], (a, b, c, d) => new Corners(a, b, c, d));
 
     [Fact]
-    public void Equal_front_loads_make_cross_weight_equal_left_share() => GenLoads.Sample(loads =>
+    public void Equal_front_loads_make_cross_weight_equal_left_side_weight() => GenLoads.Sample(loads =>
     {
         var met = Of(BalanceGoal.EqualFrontLoads, loads, Contacts.FromAxles(2450, 1500, 1480));
-        Assert.Equal(0, met.FrontSideDifferenceKg, 1e-9);
+        Assert.Equal(0, met.FrontLeftRightDifferenceKg, 1e-9);
         Assert.Equal(100 * (met.LoadsKg.LF + met.LoadsKg.LR) / loads.Sum, met.CrossWeightPercent, 1e-9);
     });
 
     [Fact]
-    public void No_goal_moves_total_centre_of_gravity_or_front_share() => GenLoads.Sample(loads =>
+    public void No_goal_moves_total_centre_of_gravity_or_front_weight() => GenLoads.Sample(loads =>
     {
         var contacts = Contacts.FromAxles(2450, 1520, 1440);
         foreach (var trade in BalanceTrade.All(loads, contacts))
@@ -36,10 +36,10 @@ public class BalanceTradeTests
         var contacts = Contacts.FromAxles(2450, 1500, 1480);
 
         Assert.Equal(50.5, BalanceTrade.All(Heron.Loads, contacts, 50.5)[0].CrossWeightPercent, 1e-9);
-        Assert.Equal(0, Of(BalanceGoal.EqualRearLoads, Heron.Loads, contacts).RearSideDifferenceKg, 1e-9);
-        var equalShares = Of(BalanceGoal.EqualLeftShares, Heron.Loads, contacts);
-        Assert.Equal(0, equalShares.LeftShareGapPercent, 1e-9);
-        Assert.NotEqual(0, equalShares.FrontSideDifferenceKg, 0.1);
+        Assert.Equal(0, Of(BalanceGoal.EqualRearLoads, Heron.Loads, contacts).RearLeftRightDifferenceKg, 1e-9);
+        var equalShares = Of(BalanceGoal.EqualLeftSideWeights, Heron.Loads, contacts);
+        Assert.Equal(0, equalShares.LeftSideWeightGapPercent, 1e-9);
+        Assert.NotEqual(0, equalShares.FrontLeftRightDifferenceKg, 0.1);
         Assert.Equal(4, BalanceTrade.All(Heron.Loads, contacts).Count);
     }
 

@@ -13,7 +13,7 @@ public class BallastTests
     [Fact]
     public void Ways_reach_the_share_or_say_how_far_they_get()
     {
-        var ways = BallastMove.Ways(Statics, Heron.Loads, BallastGoal.LeftShare, 50);
+        var ways = BallastMove.Ways(Statics, Heron.Loads, BallastGoal.LeftSideWeight, 50);
 
         Assert.NotEmpty(ways);
         Assert.All(ways.Where(w => w.Reaches), w => Assert.Equal(50, w.SharePercent, 1e-6));
@@ -26,7 +26,7 @@ public class BallastTests
     [Fact]
     public void What_a_station_cannot_hold_is_not_promised()
     {
-        var ways = BallastMove.Ways(Statics, Heron.Loads, BallastGoal.FrontShare, 60);
+        var ways = BallastMove.Ways(Statics, Heron.Loads, BallastGoal.FrontWeight, 60);
 
         Assert.All(ways, w => Assert.False(w.Reaches));
         Assert.All(ways.Where(w => w.From == "battery box"), w => Assert.Equal(5, w.MassKg, 1e-9));
@@ -44,7 +44,7 @@ public class BallastTests
             var loads = car.Rest().Loads;
             var target = Patterns(loads) + 0.5;
 
-            var way = Assert.Single(BallastMove.Ways(statics, loads, BallastGoal.LeftShare, target));
+            var way = Assert.Single(BallastMove.Ways(statics, loads, BallastGoal.LeftSideWeight, target));
 
             var after = (car with { Sprung = [.. car.Sprung, (way.MassKg, -1200, 400, 150)] }).Rest().Loads;
             Assert.True(way.Reaches);
@@ -78,7 +78,7 @@ public class BallastTests
         Assert.Equal(2 + 1.96 * 0.4, verdict.GuardKg, 1e-3);
         Assert.Equal(verdict.GuardKg + 1, verdict.MissingKg, 1e-9);
         Assert.Equal(0, verdict.SpareKg);
-        Assert.True(start.Loads(Statics, weighed).FrontSharePercent.Estimate < weighed.FrontSharePercent.Estimate);
+        Assert.True(start.Loads(Statics, weighed).FrontWeightPercent.Estimate < weighed.FrontWeightPercent.Estimate);
         Assert.True(ClassMinimum.Of(Statics, weighed, 1000, 2, [finish]).SpareKg > 8);
     }
 }

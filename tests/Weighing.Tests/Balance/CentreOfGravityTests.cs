@@ -55,9 +55,9 @@ public class CentreOfGravityTests
     }
 
     [Fact]
-    public void Doubt_of_loads_gives_the_closed_form()
+    public void Uncertainty_of_loads_gives_the_closed_form()
     {
-        // Derived: equal independent doubt u on four equal loads moves the centre by L u / W.
+        // Derived: equal independent uncertainty u on four equal loads moves the centre by L u / W.
         var cg = Find(Corners.Same(250), 2400, CornerMatrix.Diagonal(Corners.Same(0.25)));
 
         Assert.Equal(2400 * 0.5 / 1000, cg.BehindFrontAxleMm.Uncertainty, 1e-9);

@@ -14,25 +14,25 @@ public class LoadSummaryTests
 
         Assert.Equal(1048, summary.TotalKg.Estimate, 12);
         Assert.Equal(100 * 545.0 / 1048, summary.CrossWeightPercent.Estimate, 12);
-        Assert.Equal(100 * 556.0 / 1048, summary.FrontSharePercent.Estimate, 12);
-        Assert.Equal(100 * 525.0 / 1048, summary.LeftSharePercent.Estimate, 12);
-        Assert.Equal(-20, summary.FrontSideDifferenceKg.Estimate, 12);
-        Assert.Equal(22, summary.RearSideDifferenceKg.Estimate, 12);
+        Assert.Equal(100 * 556.0 / 1048, summary.FrontWeightPercent.Estimate, 12);
+        Assert.Equal(100 * 525.0 / 1048, summary.LeftSideWeightPercent.Estimate, 12);
+        Assert.Equal(-20, summary.FrontLeftRightDifferenceKg.Estimate, 12);
+        Assert.Equal(22, summary.RearLeftRightDifferenceKg.Estimate, 12);
     }
 
     [Fact]
-    public void Equal_independent_doubts_give_the_closed_form()
+    public void Equal_independent_uncertainties_give_the_closed_form()
     {
-        // Derived: for shares near one half, u(share) = 100 u / total for four independent loads of doubt u.
+        // Derived: for shares near one half, u(share) = 100 u / total for four independent loads of uncertainty u.
         var summary = new LoadSummary(Corners.Same(250), CornerMatrix.Diagonal(Corners.Same(0.09)));
 
         Assert.Equal(100 * 0.3 / 1000, summary.CrossWeightPercent.Uncertainty, 12);
         Assert.Equal(0.6, summary.TotalKg.Uncertainty, 12);
-        Assert.Equal(0.3 * Math.Sqrt(2), summary.FrontSideDifferenceKg.Uncertainty, 12);
+        Assert.Equal(0.3 * Math.Sqrt(2), summary.FrontLeftRightDifferenceKg.Uncertainty, 12);
     }
 
     [Fact]
-    public void A_doubt_that_all_pads_share_in_proportion_leaves_shares_alone()
+    public void A_uncertainty_that_all_pads_share_in_proportion_leaves_shares_alone()
     {
         var summary = new LoadSummary(Heron.Loads, 1e-6 * CornerMatrix.Outer(Heron.Loads, Heron.Loads));
 
@@ -41,7 +41,7 @@ public class LoadSummaryTests
     }
 
     [Fact]
-    public void Doubts_agree_with_the_spread_of_drawn_loads()
+    public void Uncertainties_agree_with_the_spread_of_drawn_loads()
     {
         var random = new Random(7201);
         var mix = CornerMatrix.FromRows(_ => Corners.From(_ => random.NextDouble() - 0.3));
@@ -51,10 +51,10 @@ public class LoadSummaryTests
         {
             var drawn = new LoadSummary(Heron.Loads + mix * Corners.From(_ => MathNet.Numerics.Distributions.Normal.Sample(random, 0, 1)), default);
             cross.Add(drawn.CrossWeightPercent.Estimate);
-            front.Add(drawn.FrontSharePercent.Estimate);
+            front.Add(drawn.FrontWeightPercent.Estimate);
         }
         Assert.Equal(1, MathNet.Numerics.Statistics.Statistics.StandardDeviation(cross) / summary.CrossWeightPercent.Uncertainty, 0.05);
-        Assert.Equal(1, MathNet.Numerics.Statistics.Statistics.StandardDeviation(front) / summary.FrontSharePercent.Uncertainty, 0.05);
+        Assert.Equal(1, MathNet.Numerics.Statistics.Statistics.StandardDeviation(front) / summary.FrontWeightPercent.Uncertainty, 0.05);
     }
 
     [Theory]

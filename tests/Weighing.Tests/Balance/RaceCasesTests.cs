@@ -26,15 +26,15 @@ public class RaceCasesTests
         Assert.Equal([1048 + 15.0, 1048 - 15.0, 1048 + 5.0, 1048 - 25.0], cases.Select(c => c.Loads.TotalKg.Estimate).Select(kg => Math.Round(kg, 9)));
         Assert.All(cases, c => Assert.Equal(4, c.Trades.Count));
         // Moments about the front axle: 1048 kg had 492 kg on an axle 2450 mm behind; -10 kg at 1250 mm, +15 kg at 2000 mm.
-        Assert.Equal(100 * (1 - (492 - 10 * 1250 / 2450.0 + 15 * 2000 / 2450.0) / 1053), cases[2].Loads.FrontSharePercent.Estimate, 0.05);
+        Assert.Equal(100 * (1 - (492 - 10 * 1250 / 2450.0 + 15 * 2000 / 2450.0) / 1053), cases[2].Loads.FrontWeightPercent.Estimate, 0.05);
     }
 
     [Fact]
-    public void The_doubt_counts_both_fillings_the_density_and_both_drivers()
+    public void The_uncertainty_counts_both_fillings_the_density_and_both_drivers()
     {
         // GUM (JCGM 100:2008) 5.1.2: four loads 4 x 0.3²; litres 0.75² (1² + 1²); density (20 x 0.01)²; two drivers 2 x 0.3².
         Assert.Equal(0.36 + 1.125 + 0.04 + 0.18, Math.Pow(Of(Car)[3].Loads.TotalKg.Uncertainty, 2), 1e-6);
-        // The driver who was weighed is no doubt of its own.
+        // The driver who was weighed is no uncertainty of its own.
         Assert.Equal(0.36 + 1.125 + 0.04, Math.Pow(Of(Car)[0].Loads.TotalKg.Uncertainty, 2), 1e-6);
     }
 

@@ -17,7 +17,7 @@ public class CarModelCheckTests
             Name = " ",
             WheelbaseMm = Stated.Exactly(96.5),
             SmallestTurn = 0,
-            SharedSpringDoubt = -1,
+            SharedSpringUncertainty = -1,
             Targets = new() { CrossWeightPercent = 0.5, RideHeightToleranceMm = 0 },
             BallastStations = [new("floor", default, 5, 2), new("Floor", default, 0, 2)],
         };
@@ -39,7 +39,7 @@ public class CarModelCheckTests
     }
 
     [Fact]
-    public void A_guess_needs_a_doubt_and_is_named()
+    public void A_guess_needs_a_uncertainty_and_is_named()
     {
         var car = Heron.Car.Change(Corner.LF, s => s with { TyreRateNPerMm = Stated.Guess(200, 80) });
 

@@ -21,7 +21,7 @@ static class Heron
         FrontBar = new(Stated.Within(18, 0.1), Connected: false),
         RearBar = new(Stated.Within(9, 0.1), Connected: false),
         CgHeightMm = new(430, 20),
-        LeanAxisHeightMm = new(40, 30),
+        RollAxisHeightMm = new(40, 30),
         SmallestTurn = 0.25,
         BallastStations = [new("passenger floor", new(1300, -380, 150), 0, 40), new("battery box", new(3000, 420, 250), 5, 25)],
     };

@@ -11,7 +11,7 @@ static class PlainCar
     /// <param name="frontTrack">mm.</param>
     /// <param name="rearTrack">mm.</param>
     /// <param name="wheelbase">mm.</param>
-    /// <param name="cgHeight">mm; the lean axis lies at the same height, so nothing swings.</param>
+    /// <param name="cgHeight">mm; the roll axis lies at the same height, so nothing swings.</param>
     public static CarModel With(Corners springs, double tyre = 200, double frontTrack = 1500, double rearTrack = 1500, double wheelbase = 2400, double cgHeight = 0) => new()
     {
         Name = "plain",
@@ -20,7 +20,7 @@ static class PlainCar
         RearTrackMm = Stated.Exactly(rearTrack),
         Suspension = new(Setup(springs.LF, tyre), Setup(springs.RF, tyre), Setup(springs.LR, tyre), Setup(springs.RR, tyre)),
         CgHeightMm = Stated.Exactly(cgHeight),
-        LeanAxisHeightMm = Stated.Exactly(cgHeight),
+        RollAxisHeightMm = Stated.Exactly(cgHeight),
         SmallestTurn = 0.125,
     };
 

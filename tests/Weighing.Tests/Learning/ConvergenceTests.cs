@@ -22,7 +22,7 @@ public class ConvergenceTests
         Assert.InRange(campaign.CoverageOf(sharedErrors: false), 90, 99);
         Assert.True(Campaign.Quantile(campaign.Planned.Select(o => o.WorstRise), 0.5)
             < Campaign.Quantile(campaign.Rival.Select(o => o.WorstRise), 0.5) / 2);
-        // Against a hand that turns all four alike the plan keeps heights better; in steps neither rival is slower by much: what limits them all is the scatter of settling.
+        // Against a hand that turns all four alike the plan keeps heights better; in steps neither rival is slower by much: what limits them all is the repeatability of settling.
         Assert.True(Campaign.Quantile(campaign.Planned.Select(o => o.WorstRise), 0.5) < Campaign.Quantile(campaign.AllFour.Select(o => o.WorstRise), 0.5));
         Assert.True(campaign.Planned.Average(o => o.Steps) <= 0.1 + Math.Min(campaign.Rival.Average(o => o.Steps), campaign.AllFour.Average(o => o.Steps)));
         Assert.True(campaign.Planned.Sum(o => o.Violations) <= campaign.Rival.Sum(o => o.Violations));

@@ -106,18 +106,18 @@ public class StepCauseTests
     }
 
     [Fact]
-    public void A_surprising_step_widens_the_doubt_and_once_confirmed_is_believed()
+    public void A_surprising_step_widens_the_uncertainty_and_once_confirmed_is_believed()
     {
         var start = StepLearner.Start(Statics, new LoadSummary(Heron.Loads, Noise));
         var surprise = new LoadSummary(Heron.Loads + 1.4 * Statics.FromTurns(Asked), Noise);
-        double Doubt(StepLearner known) => known.Effects.Forecast(Asked).LoadCovariance.LF.LF;
+        double Uncertainty(StepLearner known) => known.Effects.Forecast(Asked).LoadCovariance.LF.LF;
 
         var (check, unconfirmed) = start.Record(new(Asked, surprise));
         var (_, confirmed) = start.Record(new(Asked, surprise, Confirmed: true));
 
         Assert.False(check.Agrees);
-        Assert.Equal(4 * Doubt(start), Doubt(unconfirmed), 1e-9);
+        Assert.Equal(4 * Uncertainty(start), Uncertainty(unconfirmed), 1e-9);
         Assert.InRange((confirmed.Effects.LoadsPerTurn * Asked).LF / Statics.FromTurns(Asked).LF, 1.1, 1.4);
-        Assert.True(Doubt(confirmed) < Doubt(unconfirmed));
+        Assert.True(Uncertainty(confirmed) < Uncertainty(unconfirmed));
     }
 }

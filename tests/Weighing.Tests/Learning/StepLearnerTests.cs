@@ -12,9 +12,9 @@ public class StepLearnerTests
     static readonly Corners Step = new(1.5, -1.5, -1.5, 1.5);
     static readonly CornerMatrix Noise = CornerMatrix.Diagonal(Corners.Same(0.01));
 
-    static CarModel Doubtful { get; } = Heron.Car with { SharedSpringDoubt = 0.15, SharedTyreDoubt = 0.15 };
+    static CarModel Uncertain { get; } = Heron.Car with { SharedSpringUncertainty = 0.15, SharedTyreUncertainty = 0.15 };
 
-    static CarStatics Believed => new(Doubtful, Heron.TotalKg);
+    static CarStatics Believed => new(Uncertain, Heron.TotalKg);
 
     // Springs a quarter stiffer than anybody said.
     static CarStatics Truth
@@ -61,7 +61,7 @@ public class StepLearnerTests
     {
         // Derived: for start c ~ N(y0, s²) and effect e ~ N(m, u²) with reading y1 = c + e + N(0, s²),
         // e given y1 has mean m + u²/(u² + 2 s²) (y1 - y0 - m) and variance u² - u⁴/(u² + 2 s²).
-        var start = StepLearner.Start(Believed, new LoadSummary(Heron.Loads, default), settleScatterPercent: 0.2);
+        var start = StepLearner.Start(Believed, new LoadSummary(Heron.Loads, default), settleRepeatabilityPercent: 0.2);
         var noEffect = start.NextReading(default);
         var planned = start.NextReading(Step);
         double s2 = 0.04, u2 = Square(planned.Uncertainty) - 2 * s2, m = planned.Estimate - noEffect.Estimate;
@@ -126,7 +126,7 @@ public class StepLearnerTests
     [Fact]
     public void A_turn_of_a_fixed_perch_or_no_number_is_refused()
     {
-        var car = Doubtful.Change(Corner.RR, s => s with { Perch = s.Perch with { CanTurn = false } });
+        var car = Uncertain.Change(Corner.RR, s => s with { Perch = s.Perch with { CanTurn = false } });
         var known = StepLearner.Start(new CarStatics(car, Heron.TotalKg), Weigh(default));
 
         Assert.Equal(SessionCodes.StepUnusable, Assert.Throws<DiagnosticException>(() => known.Record(new(Step, Weigh(default)))).Diagnostics[0].Code);

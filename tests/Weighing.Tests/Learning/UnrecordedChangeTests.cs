@@ -18,7 +18,7 @@ public class UnrecordedChangeTests
     static readonly Value OneMore = new(100 * (Heron.Loads.RF + Heron.Loads.LR) / Heron.TotalKg, 0.1 * Math.Sqrt(2), 3);
 
     [Fact]
-    public void Settling_scatter_is_no_change() => Assert.Null(After(new(1, -1, -1, 1)));
+    public void Settling_repeatability_is_no_change() => Assert.Null(After(new(1, -1, -1, 1)));
 
     [Theory]
     [InlineData(0.44, false)]

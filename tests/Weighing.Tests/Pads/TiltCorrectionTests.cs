@@ -37,7 +37,7 @@ public class TiltCorrectionTests
     [InlineData(0, 0, 0.29)]
     [InlineData(1.2, -0.6, 0.29)]
     [InlineData(1.2, -0.6, 0.01)]
-    public void Doubt_about_the_tilt_is_what_drawn_errors_do_to_the_correction(double pitch, double roll, double u)
+    public void Uncertainty_about_the_tilt_is_what_drawn_errors_do_to_the_correction(double pitch, double roll, double u)
     {
         const int Trials = 20000;
         var random = new Random(5);

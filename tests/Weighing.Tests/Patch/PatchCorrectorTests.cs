@@ -12,7 +12,7 @@ public class PatchCorrectorTests
     static readonly CarStatics Statics = new(Heron.Car, Heron.TotalKg);
 
     static PatchCorrector On(Corners heights, CarModel? car = null) =>
-        new(car is null ? Statics : new CarStatics(car, Heron.TotalKg), PatchSurvey.FromHeights(heights, Corners.Same(0.1)));
+        new(car is null ? Statics : new CarStatics(car, Heron.TotalKg), MeasuredHeights.FromHeights(heights, Corners.Same(0.1)));
 
     [Fact]
     public void A_car_on_a_bad_patch_reads_as_on_a_level_one()
@@ -26,7 +26,7 @@ public class PatchCorrectorTests
             var tilts = Corners.From(_ => 2 * random.NextDouble());
             var read = car.Rest(heights).Loads is var l ? Corners.From(c => l[c] * Math.Cos(tilts[c] * Math.PI / 180)) : default;
 
-            var corrected = new PatchCorrector(new CarStatics(RandomCars.ModelOf(car), car.TotalKg), PatchSurvey.FromHeights(heights, Corners.Same(0.1))).Correct(read, tilts);
+            var corrected = new PatchCorrector(new CarStatics(RandomCars.ModelOf(car), car.TotalKg), MeasuredHeights.FromHeights(heights, Corners.Same(0.1))).Correct(read, tilts);
 
             Assert.All(corrected.Corrections, c => Assert.True(c.Applied));
             foreach (var corner in Corners.All)
@@ -82,7 +82,7 @@ public class PatchCorrectorTests
         var effect = PatchEffect.Of(Statics, new(2, 0, 0, 0));
 
         Assert.Equal(effect.CrossWeightKg / Heron.TotalKg * 100, effect.CrossWeightPercent, 1e-9);
-        Assert.Equal(effect.FrontKg / Heron.TotalKg * 100, effect.FrontSharePercent, 1e-9);
+        Assert.Equal(effect.FrontKg / Heron.TotalKg * 100, effect.FrontWeightPercent, 1e-9);
         Assert.True(effect.LoadsKg.LF > 0 && effect.CrossWeightPercent < 0);
         Assert.True(Math.Abs(effect.FrontKg) < Math.Abs(effect.CrossWeightKg));
     }

@@ -37,7 +37,7 @@ public class BruteForceTests
     {
         var misses = PlanCases.Misses(request, turns);
         double cross = misses.CrossWeightPercent / request.Targets.CrossWeightTolerancePercent, mm = request.Targets.RideHeightToleranceMm;
-        double value = cross * cross + (misses.MeanRideHeightMm * misses.MeanRideHeightMm + misses.RakeMm * misses.RakeMm + misses.SideDifferenceMm * misses.SideDifferenceMm) / (mm * mm);
+        double value = cross * cross + (misses.MeanRideHeightMm * misses.MeanRideHeightMm + misses.RakeMm * misses.RakeMm + misses.LeftRightDifferenceMm * misses.LeftRightDifferenceMm) / (mm * mm);
         foreach (var corner in Corners.All)
             value += 0.001 * turns[corner] * turns[corner] + (turns[corner] == 0 ? 0 : 0.02);
         return value;

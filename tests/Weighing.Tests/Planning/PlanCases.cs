@@ -40,7 +40,7 @@ static class PlanCases
             car = car.Change(Corner.LF, s => s with { Perch = s.Perch with { CanTurn = true } });
         Corners? heights = random.Next(4) == 0 ? null : Corners.Same(100);
         if (heights is not null && random.Next(2) == 0)
-            car = car with { Targets = car.Targets with { RakeMm = U(-2, 2), SideDifferenceMm = U(-1, 1) } };
+            car = car with { Targets = car.Targets with { RakeMm = U(-2, 2), LeftRightDifferenceMm = U(-1, 1) } };
         return Ask(car, Corners.From(c => Heron.Loads[c] + U(-12, 12)), heights);
     }
 
@@ -55,7 +55,7 @@ static class PlanCases
             known.CrossWeightPercent.Estimate + 100 * (loads.RF + loads.LR) / known.Effects.Statics.TotalKg - targets.CrossWeightPercent,
             rise.Sum / 4,
             (request.RideHeightsMm is not null && targets.RakeMm is { } rake ? (h.LR + h.RR - h.LF - h.RF) / 2 - rake : (rise.LR + rise.RR - rise.LF - rise.RF) / 2),
-            (request.RideHeightsMm is not null && targets.SideDifferenceMm is { } side ? (h.LF + h.LR - h.RF - h.RR) / 2 - side : (rise.LF + rise.LR - rise.RF - rise.RR) / 2));
+            (request.RideHeightsMm is not null && targets.LeftRightDifferenceMm is { } side ? (h.LF + h.LR - h.RF - h.RR) / 2 - side : (rise.LF + rise.LR - rise.RF - rise.RR) / 2));
     }
 
     /// <summary>True when the turns keep to perches, threads and ride height limits.</summary>

@@ -32,13 +32,13 @@ public class WhatIfTests
     }
 
     [Fact]
-    public void Doubt_about_the_car_grows_with_the_change()
+    public void Uncertainty_about_the_car_grows_with_the_change()
     {
         var statics = new CarStatics(Heron.Car, Heron.TotalKg);
         var now = new LoadSummary(Heron.Loads, CornerMatrix.Diagonal(Corners.Same(0.01)));
-        double Doubt(double turns) => new WhatIf { Turns = new(turns, 0, 0, 0) }.Ask(statics, now).Loads.CrossWeightPercent.Uncertainty;
+        double Uncertainty(double turns) => new WhatIf { Turns = new(turns, 0, 0, 0) }.Ask(statics, now).Loads.CrossWeightPercent.Uncertainty;
 
-        Assert.Equal(now.CrossWeightPercent.Uncertainty, Doubt(0), 1e-12);
-        Assert.True(Doubt(4) > 2 * Doubt(1) && Doubt(1) > Doubt(0));
+        Assert.Equal(now.CrossWeightPercent.Uncertainty, Uncertainty(0), 1e-12);
+        Assert.True(Uncertainty(4) > 2 * Uncertainty(1) && Uncertainty(1) > Uncertainty(0));
     }
 }

@@ -22,7 +22,7 @@ public partial class WhatIfFileTests
         Assert.Equal(turned.RF, answers.Then!.Value.Loads.Loads.RF, 9);
         Assert.True(answers.Then.Value.Loads.CrossWeightPercent.Estimate < answers.Now.CrossWeightPercent.Estimate);
         Assert.True(answers.Plan!.Reaches);
-        Assert.NotEmpty(answers.ForFrontShare);
+        Assert.NotEmpty(answers.ForFrontWeight);
         Assert.Equal("dry tank", answers.Class!.Lightest);
         Assert.InRange(answers.CgHeight!.HeightMm.Estimate, 350, 500);
         Assert.Equal(4, answers.Trades.Count);

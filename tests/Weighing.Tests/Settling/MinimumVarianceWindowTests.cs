@@ -30,7 +30,7 @@ public class MinimumVarianceWindowTests
 
     [Theory]
     [MemberData(nameof(Printed))]
-    public void Agrees_with_an_independent_implementation(int length, int taps, double[] loads, double gain, double[] scatter)
+    public void Agrees_with_an_independent_implementation(int length, int taps, double[] loads, double gain, double[] repeatability)
     {
         var history = new BlockHistory();
         foreach (var block in DecayingModes.Blocks(length)) history.Add(block);
@@ -42,7 +42,7 @@ public class MinimumVarianceWindowTests
         foreach (var corner in Corners.All)
         {
             Assert.Equal(loads[(int)corner], window.Loads[corner], 5);
-            Assert.Equal(scatter[(int)corner], Math.Sqrt(residual[corner]), 6);
+            Assert.Equal(repeatability[(int)corner], Math.Sqrt(residual[corner]), 6);
         }
         Assert.Equal(gain, window.NoiseGain, 6);
     }

@@ -65,14 +65,14 @@ public class SettlingEstimatorTests
     [Fact]
     public void A_reading_for_the_record_has_been_settled_for_the_hold()
     {
-        var estimator = new SettlingEstimator(new() { NoiseKg = Record.QuietNoise(), CaptureHoldSeconds = 1.5 });
+        var estimator = new SettlingEstimator(new() { NoiseKg = Record.QuietNoise(), WeighingHoldSeconds = 1.5 });
         var settled = 0;
         var ready = 0;
         foreach (var block in Record.Blocks)
         {
             var reading = estimator.Add(block);
             settled = reading.Verdict == SettlingVerdict.Settled ? settled + 1 : 0;
-            if (!reading.CaptureReady) continue;
+            if (!reading.WeighingReady) continue;
             ready++;
             Assert.True(settled > 1.5 / SettlingEstimator.BlockSeconds, $"{settled} blocks");
         }
@@ -113,7 +113,7 @@ public class SettlingEstimatorTests
     [InlineData(.1, 5)]
     public void Refuses_options_that_make_no_sense(double tolerance, double hold) =>
         Assert.Throws<ArgumentOutOfRangeException>(() =>
-            new SettlingEstimator(new() { ToleranceKg = tolerance, CaptureHoldSeconds = hold }));
+            new SettlingEstimator(new() { ToleranceKg = tolerance, WeighingHoldSeconds = hold }));
 
     [Fact]
     public void Creep_at_rest_is_named_with_its_rate()

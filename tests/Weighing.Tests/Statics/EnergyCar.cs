@@ -23,15 +23,15 @@ sealed record EnergyCar
     public double FrontBar { get; init; }
     public double RearBar { get; init; }
 
-    /// <summary>Masses on the body: kg, x, y, height above the lean axis.</summary>
+    /// <summary>Masses on the body: kg, x, y, height above the roll axis.</summary>
     public required IReadOnlyList<(double Kg, double X, double Y, double Lever)> Sprung { get; init; }
 
-    public double LeanAxisHeight { get; init; }
+    public double RollAxisHeight { get; init; }
     public double WheelHeight { get; init; } = 300;
 
     public double TotalKg => UnsprungKg.Sum + Sprung.Sum(m => m.Kg);
 
-    public double CgHeight => (UnsprungKg.Sum * WheelHeight + Sprung.Sum(m => m.Kg * (m.Lever + LeanAxisHeight))) / TotalKg;
+    public double CgHeight => (UnsprungKg.Sum * WheelHeight + Sprung.Sum(m => m.Kg * (m.Lever + RollAxisHeight))) / TotalKg;
 
     /// <summary>Mass times lever of everything that swings with the body, kg mm.</summary>
     public double Swing => Sprung.Sum(m => m.Kg * m.Lever);

@@ -62,9 +62,9 @@ public class IndependentPhysicsTests
     }
 
     [Fact]
-    public void Doubt_about_a_spring_is_doubt_about_its_part_of_the_warp()
+    public void Uncertainty_about_a_spring_is_uncertainty_about_its_part_of_the_warp()
     {
-        // Derived: without bars the part of a wheel is g (1 / tyre + 1 / (spring ratio²)); a share q of doubt about the
+        // Derived: without bars the part of a wheel is g (1 / tyre + 1 / (spring ratio²)); a share q of uncertainty about the
         // tyre alone leaves g q / tyre.
         var car = Cars.PlainCar.With(Corners.Same(50)).Change(Corner.RF, s => s with { TyreRateNPerMm = Stated.Within(200, 0.01) });
         var spread = new CarStatics(car, 1000).WarpPerLoadCovariance();

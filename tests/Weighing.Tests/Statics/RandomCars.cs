@@ -26,7 +26,7 @@ static class RandomCars
             UnsprungKg = Corners.From(_ => U(28, 42)),
             FrontBar = bars ? U(5, 30) : 0,
             RearBar = bars ? U(0, 20) : 0,
-            LeanAxisHeight = U(0, 100),
+            RollAxisHeight = U(0, 100),
             Sprung = [(sprung, -wheelbase * U(.42, .58), U(-40, 40), U(250, 450))],
         };
     }
@@ -42,7 +42,7 @@ static class RandomCars
         RearBar = new(Stated.Exactly(car.RearBar), Connected: car.RearBar > 0),
         CgHeightMm = Stated.Exactly(car.CgHeight),
         // Of the whole car, unsprung masses included, so much swings.
-        LeanAxisHeightMm = Stated.Exactly(car.CgHeight - car.Swing / car.TotalKg),
+        RollAxisHeightMm = Stated.Exactly(car.CgHeight - car.Swing / car.TotalKg),
         SmallestTurn = 0.125,
     };
 

@@ -62,7 +62,7 @@ public class LeastSquaresPropertyTests
     public void Too_few_observations_are_refused() =>
         Assert.Throws<ArgumentException>(() => LeastSquares.Fit(Design.Quadratic([1, 2]), [1, 2]));
 
-    // MathNet's inverses here go through normal equations; designs that cost it half its digits prove nothing.
+    // MathNet's inverses here go through normal equations; designs that cost it half its digits calibrate nothing.
     static bool Badly(Matrix<double> x) => x.NormalizeColumns(2).ConditionNumber() > 1e3;
 
     static double[,] Shape(double[] entries, int[] exponents, int n, int p)

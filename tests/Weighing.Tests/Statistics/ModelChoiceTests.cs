@@ -17,7 +17,7 @@ public class ModelChoiceTests
     }
 
     [Fact]
-    public void A_bow_well_above_the_scatter_is_always_seen()
+    public void A_bow_well_above_the_repeatability_is_always_seen()
     {
         var random = new Random(21);
         Assert.All(Enumerable.Range(0, 200), _ => Assert.Equal(1, Choose(random, bow: 0.2).Rung));

@@ -7,7 +7,7 @@ namespace ScaleLink.Board.Parts.Steps;
 public abstract class StepsPage : BayPage
 {
     [Inject]
-    private protected WorkSteps Steps { get; set; } = null!;
+    private protected SessionSteps Steps { get; set; } = null!;
 
     /// <inheritdoc/>
     protected override void OnInitialized()

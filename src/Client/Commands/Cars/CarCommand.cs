@@ -31,7 +31,7 @@ internal static class CarCommand
             else
                 foreach (var line in read.Car is { } car ? CarPage.Good(path, car) : InputFile.Mistakes(path, read.Mistakes).Append($"{read.Mistakes.Count} to correct."))
                     shell.WriteLine(line);
-            return read.Car is null ? ExitCodes.ToBeMended : ExitCodes.Done;
+            return read.Car is null ? ExitCodes.ToBeRemedied : ExitCodes.Done;
         });
         return command;
     }
@@ -80,18 +80,18 @@ internal static class CarCommand
 
     private static Command Balance(CommonOptions common, Shell shell)
     {
-        var front = new Option<double?>("--front-share") { Description = "Also asks for ballast that brings (LF + RF) / total there.", HelpName = "PERCENT" };
-        var left = new Option<double?>("--left-share") { Description = "Also asks for ballast that brings (LF + LR) / total there.", HelpName = "PERCENT" };
+        var front = new Option<double?>("--front-weight") { Description = "Also asks for ballast that brings (LF + RF) / total there.", HelpName = "PERCENT" };
+        var left = new Option<double?>("--left-side-weight") { Description = "Also asks for ballast that brings (LF + LR) / total there.", HelpName = "PERCENT" };
         return new Command("balance", "From the settled loads: what each aim of the perches costs the others, start and finish with each driver, the class minimum.") { front, left }
             .Asks(common, shell, (daemon, options, parsed) => daemon.Cars.GetBalanceAsync(Question(parsed.GetValue(front), parsed.GetValue(left)), options), balance => BalancePage.Lines(balance, shell.Glyphs));
 
-        static GetBalanceRequest Question(double? frontShare, double? leftShare)
+        static GetBalanceRequest Question(double? frontWeight, double? leftSideWeight)
         {
             var request = new GetBalanceRequest();
-            if (frontShare is { } f)
-                request.FrontSharePercent = f;
-            if (leftShare is { } l)
-                request.LeftSharePercent = l;
+            if (frontWeight is { } f)
+                request.FrontWeightPercent = f;
+            if (leftSideWeight is { } l)
+                request.LeftSideWeightPercent = l;
             return request;
         }
     }

@@ -25,7 +25,7 @@ internal sealed class CarInterview(Shell shell)
         {
             Name = name, WheelbaseMm = wheelbase, FrontTrackMm = front, RearTrackMm = rear, Suspension = new(frontCorner, frontCorner, rearCorner, rearCorner),
             FrontBar = frontBar, RearBar = rearBar, CgHeightMm = cg, SmallestTurn = turn, Targets = new() { CrossWeightPercent = target },
-        }.WithUsualSharedDoubts();
+        }.WithUsualSharedUncertainties();
     }
 
     private (CornerSetup, AntiRollBar?) Axle(string axle)

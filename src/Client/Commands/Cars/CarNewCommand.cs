@@ -19,7 +19,7 @@ internal static class CarNewCommand
             if (File.Exists(path))
             {
                 shell.Error.WriteLine(new Diagnostic(ClientCodes.FileExists, $"{path} is there already.", "Name another file, or edit that one."));
-                return ExitCodes.ToBeMended;
+                return ExitCodes.ToBeRemedied;
             }
 
             if (new CarInterview(shell).Run() is not { } car)
@@ -33,7 +33,7 @@ internal static class CarNewCommand
             InputFile.Write(path, Encoding.UTF8.GetBytes(text + "\n"));
             foreach (var line in read.Car is { } good ? CarPage.Good(path, good) : InputFile.Mistakes(path, read.Mistakes))
                 shell.WriteLine(line);
-            return read.Car is null ? ExitCodes.ToBeMended : ExitCodes.Done;
+            return read.Car is null ? ExitCodes.ToBeRemedied : ExitCodes.Done;
         });
         return command;
     }

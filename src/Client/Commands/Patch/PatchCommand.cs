@@ -13,33 +13,33 @@ internal static class PatchCommand
 {
     public static Command Create(CommonOptions common, Shell shell)
     {
-        var command = new Command("patch", "The survey of the pads, what it does to the car, and the corrections. docs/patch.md describes a survey file.")
+        var command = new Command("patch", "The height measurement of the pads, what it does to the car, and the corrections. docs/patch.md describes a height measurement file.")
         {
-            Survey(common, shell), Clear(common, shell), Shims(common, shell), Switch(common, shell, "on"), Switch(common, shell, "off"),
-            ZeroLeanCommand.Create(common, shell),
-            PaddockCommand.Create(common, shell),
+            HeightMeasurement(common, shell), Clear(common, shell), Shims(common, shell), Switch(common, shell, "on"), Switch(common, shell, "off"),
+            InclinometerZeroCommand.Create(common, shell),
+            SiteCheckCommand.Create(common, shell),
         };
         return command.Asks(common, shell, (daemon, options, _) => daemon.Patch.GetPatchAsync(new GetPatchRequest(), options), r => PatchPage.Lines(r, shell.Glyphs));
     }
 
-    private static Command Survey(CommonOptions common, Shell shell)
+    private static Command HeightMeasurement(CommonOptions common, Shell shell)
     {
-        var file = new Argument<string>("file") { Description = "A survey file.", HelpName = "FILE" };
+        var file = new Argument<string>("file") { Description = "A height measurement file.", HelpName = "FILE" };
         var check = new Option<bool>("--check") { Description = "Adjusts it and shows closure and effects; saves nothing." };
         var who = WhoOption.Create();
-        var command = new Command("survey", "Puts a survey of the pads into force.") { file, check, who };
+        var command = new Command("heights", "Puts a height measurement of the pads into effect.") { file, check, who };
         command.SetAction(async (parsed, stop) =>
         {
             var path = parsed.GetValue(file)!;
-            var read = SurveyFile.Read(InputFile.Read(path));
-            if (read.Survey is not { } input)
+            var read = HeightMeasurementFile.Read(InputFile.Read(path));
+            if (read.HeightMeasurement is not { } input)
                 return InputFile.Refuse(path, read.Mistakes, parsed.GetValue(common.Json), shell);
 
             await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
-            var survey = SurveyMessage.Of(input);
+            var heightMeasurement = HeightMeasurementMessage.Of(input);
             var report = parsed.GetValue(check)
-                ? await daemon.Ask(o => daemon.Patch.CheckSurveyAsync(new CheckSurveyRequest { Survey = survey }, o), stop)
-                : await daemon.Ask(o => daemon.PatchControl.SaveSurveyAsync(new SaveSurveyRequest { Survey = survey, Who = parsed.GetValue(who) }, o), stop);
+                ? await daemon.Ask(o => daemon.Patch.CheckHeightMeasurementAsync(new CheckHeightMeasurementRequest { HeightMeasurement = heightMeasurement }, o), stop)
+                : await daemon.Ask(o => daemon.PatchControl.SaveHeightMeasurementAsync(new SaveHeightMeasurementRequest { HeightMeasurement = heightMeasurement, Who = parsed.GetValue(who) }, o), stop);
             shell.Write(report, parsed.GetValue(common.Json), r => PatchPage.Lines(r, shell.Glyphs));
             return ExitCodes.Done;
         });
@@ -49,8 +49,8 @@ internal static class PatchCommand
     private static Command Clear(CommonOptions common, Shell shell)
     {
         var who = WhoOption.Create();
-        return new Command("clear", "Forgets the survey: the pads were moved.") { who }.Asks(common, shell,
-            (daemon, options, parsed) => daemon.PatchControl.ClearSurveyAsync(new ClearSurveyRequest { Who = parsed.GetValue(who) }, options), r => PatchPage.Lines(r, shell.Glyphs));
+        return new Command("clear", "Forgets the height measurement: the pads were moved.") { who }.Asks(common, shell,
+            (daemon, options, parsed) => daemon.PatchControl.ClearHeightMeasurementAsync(new ClearHeightMeasurementRequest { Who = parsed.GetValue(who) }, options), r => PatchPage.Lines(r, shell.Glyphs));
     }
 
     private static Command Switch(CommonOptions common, Shell shell, string word)

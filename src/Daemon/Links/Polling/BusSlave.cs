@@ -35,7 +35,7 @@ internal sealed class BusSlave
     private long _lastGoodNs;
     private long _distrustUntilNs = long.MinValue;
     private long _completeAtNs;
-    private bool _isComplete, _isIntroduced, _isDoubtful;
+    private bool _isComplete, _isIntroduced, _isUncertain;
     private int _block, _misses, _damagedInARow, _late, _good, _doubles;
     private long _frames, _badFrames, _skippedBytes;
 
@@ -79,16 +79,16 @@ internal sealed class BusSlave
     {
         Interlocked.Increment(ref _frames);
         var isBehindMiss = _misses > 0;
-        var isDoubtful = isBehindMiss || _damagedInARow > 0;
-        if (isDoubtful && MustProbe)
+        var isUncertain = isBehindMiss || _damagedInARow > 0;
+        if (isUncertain && MustProbe)
         {
             // It may be the answer to the question before, with another one still to come: only what is asked after that can be believed.
             Rest(nowNs, TimeoutNs / 2);
-            (_isDoubtful, _misses, _damagedInARow) = (true, 0, 0);
+            (_isUncertain, _misses, _damagedInARow) = (true, 0, 0);
             return;
         }
 
-        (_isDoubtful, _misses, _damagedInARow) = (isDoubtful, 0, 0);
+        (_isUncertain, _misses, _damagedInARow) = (isUncertain, 0, 0);
         _image.Store(_block, registers);
         if (++_block < _configuration.Map.Blocks.Count)
             return;
@@ -167,7 +167,7 @@ internal sealed class BusSlave
     /// <summary>An answer came when none was open any more: after its time, or as a second one.</summary>
     public void AnsweredUnasked(long nowNs)
     {
-        if (_isDoubtful)
+        if (_isUncertain)
         {
             TakeLate(nowNs);
             return;
@@ -206,7 +206,7 @@ internal sealed class BusSlave
             Interlocked.Increment(ref _badFrames);
     }
 
-    private void Abandon() => (_block, _isComplete, _isDoubtful) = (0, false, true);
+    private void Abandon() => (_block, _isComplete, _isUncertain) = (0, false, true);
 
     private void Rest(long nowNs, long restNs)
     {

@@ -16,7 +16,7 @@ internal static class ApiErrors
         Make(GrpcCode.Unavailable, ServiceCodes.NoReadingYet, "The daemon has only just started: no reading yet.", "Ask again in a second.");
 
     public static RpcException CannotWrite(string folder, string why) =>
-        Make(GrpcCode.FailedPrecondition, ServiceCodes.RecordingUnwritable, $"No capture can be written to {folder}: {why}", "Free space there, or name another folder in recorder.path.");
+        Make(GrpcCode.FailedPrecondition, ServiceCodes.RecordingUnwritable, $"No link recording can be written to {folder}: {why}", "Free space there, or name another folder in recorder.path.");
 
     public static RpcException BadRequest(Code code, string field, string message, string remedy)
     {
@@ -57,7 +57,7 @@ internal static class ApiErrors
     public static string Who(string who)
     {
         var clean = PeerText.Clean(who, 64);
-        return clean.Length > 0 ? clean : throw BadRequest(ServiceCodes.NameMissing, "who", "This goes on record and needs a name beside it.", "Say who does it.");
+        return clean.Length > 0 ? clean : throw BadRequest(ServiceCodes.NameMissing, "who", "This goes on record and needs a name.", "Enter a name.");
     }
 
     /// <summary>Refused as things stand; with several reasons the first gives the code.</summary>

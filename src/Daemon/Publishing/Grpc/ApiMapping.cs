@@ -16,7 +16,7 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         MonotonicNs = atNs,
         AgeMs = Nanoseconds.ToMilliseconds(clock.NowNs - atNs),
         MaxAgeMs = maxAgeMs,
-        RunId = clock.RunId,
+        StartId = clock.StartId,
     };
 
     public Wire.Loads Loads(BayReading reading, double maxAgeMs, long dropped)
@@ -28,12 +28,12 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
             Verdict = Verdict(reading.Verdict),
             TotalKg = Wire.MeasuredValue.Of(reading.TotalKg),
             CrossWeightPercent = Wire.MeasuredValue.Of(reading.CrossWeightPercent),
-            FrontSharePercent = Wire.MeasuredValue.Of(reading.FrontSharePercent),
-            LeftSharePercent = Wire.MeasuredValue.Of(reading.LeftSharePercent),
-            FrontSideDifferenceKg = Wire.MeasuredValue.Of(reading.FrontSideDifferenceKg),
-            RearSideDifferenceKg = Wire.MeasuredValue.Of(reading.RearSideDifferenceKg),
+            FrontWeightPercent = Wire.MeasuredValue.Of(reading.FrontWeightPercent),
+            LeftSideWeightPercent = Wire.MeasuredValue.Of(reading.LeftSideWeightPercent),
+            FrontLeftRightDifferenceKg = Wire.MeasuredValue.Of(reading.FrontLeftRightDifferenceKg),
+            RearLeftRightDifferenceKg = Wire.MeasuredValue.Of(reading.RearLeftRightDifferenceKg),
             SettledToleranceKg = bay.Weigh.SettledToleranceKg,
-            CaptureReady = reading.CaptureReady,
+            WeighingReady = reading.WeighingReady,
             Remark = reading.Remark,
             Dropped = (ulong)dropped,
         };
@@ -59,7 +59,7 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         {
             Corner = corner.Corner.ToWire(),
             LoadKg = Wire.MeasuredValue.Of(corner.LoadKg),
-            Proved = corner.Proved,
+            Calibrated = corner.Calibrated,
             Calibration = corner.Calibration,
         };
         foreach (var (name, size, reason) in corner.Corrections)

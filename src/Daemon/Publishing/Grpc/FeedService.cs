@@ -1,12 +1,12 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Work;
+using ScaleLink.Daemon.WorkSessions;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
 /// <summary>The live loads over gRPC.</summary>
-internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads, SessionAnswer session, WorkDesk desk, BayClock clock, TimeProvider time) : Wire.Feed.FeedBase
+internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads, SessionAnswer session, SessionDesk desk, BayClock clock, TimeProvider time) : Wire.Feed.FeedBase
 {
     private const double DefaultRateHz = 10;
 
@@ -37,13 +37,13 @@ internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads
     public override async Task WatchSamples(Wire.WatchSamplesRequest request, IServerStreamWriter<Wire.SampleBatch> responses, ServerCallContext context)
     {
         var pads = bay.Pads.Where(p => request.Corners.Count == 0 || request.Corners.Contains(p.Corner.ToWire())).ToList();
-        using var streams = new SampleStreams(pads, clock.RunId);
+        using var streams = new SampleStreams(pads, clock.StartId);
         await foreach (var batch in streams.ReadAllAsync(context.CancellationToken))
             await responses.WriteAsync(batch, context.CancellationToken);
     }
 
     public override Task<Wire.GetClockResponse> GetClock(Wire.GetClockRequest request, ServerCallContext context) =>
-        Task.FromResult(new Wire.GetClockResponse { MonotonicNs = clock.NowNs, RunId = clock.RunId });
+        Task.FromResult(new Wire.GetClockResponse { MonotonicNs = clock.NowNs, StartId = clock.StartId });
 
     private PacedLoads Watch(double rateHz) => rateHz is >= 0.1 and <= 20
         ? new PacedLoads(bay, mapping, rateHz)

@@ -16,7 +16,7 @@ internal sealed class PadControlService(LiveBay bay, ZeroTaking taking, ApiMappi
     {
         var who = PeerText.Clean(request.Who, LongestName);
         if (who.Length == 0)
-            throw ApiErrors.BadRequest(ServiceCodes.NameMissing, "who", "A zero needs a name beside it.", "Say who takes it.");
+            throw ApiErrors.BadRequest(ServiceCodes.NameMissing, "who", "A zero goes on record and needs a name.", "Enter a name.");
         var chosen = bay.Pads.Where(p => request.Corners.Count == 0 || request.Corners.Contains(p.Corner.ToWire())).ToList();
         if (chosen.Count == 0)
             throw ApiErrors.BadRequest(ServiceCodes.NoPadThere, "corners", "None of these corners has a pad here.", "Ask Pads.ListPads which corners there are.");

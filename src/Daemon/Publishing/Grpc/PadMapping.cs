@@ -19,7 +19,7 @@ internal sealed class PadMapping(ApiMapping mapping)
             Firmware = pad.Identity?.Firmware ?? "",
             LoadKg = pad.LoadKg is { } kg ? Wire.MeasuredValue.Of(new Value(kg, pad.LoadUncertaintyKg)) : null,
             Zero = pad.Zero is { } zero ? Zero(zero) : null,
-            Proved = pad.Calibration?.IsProved == true,
+            Calibrated = pad.Calibration?.IsCalibrated == true,
             Calibration = pad.Calibration?.Identity ?? "",
             Counters = Counters(pad.Counters),
         };
@@ -33,8 +33,8 @@ internal sealed class PadMapping(ApiMapping mapping)
         var record = new Wire.ZeroRecord { Time = Timestamp.FromDateTimeOffset(zero.TakenAt), Who = zero.Who, Counts = zero.Counts };
         if (zero.ShiftKg is { } shift)
             record.ShiftKg = shift;
-        if (zero.SinceProofKg is { } since)
-            record.SinceProofKg = since;
+        if (zero.SinceCalibrationKg is { } since)
+            record.SinceCalibrationKg = since;
         record.Because = zero.Because ?? "";
         return record;
     }

@@ -6,8 +6,8 @@ using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
-/// <summary>Writes captures on request, over gRPC.</summary>
-internal sealed class RecorderControlService(FlightRecorder recorder, CaptureFolder folder, BayClock clock) : Wire.RecorderControl.RecorderControlBase
+/// <summary>Writes link recordings on request, over gRPC.</summary>
+internal sealed class RecorderControlService(FlightRecorder recorder, RecordingFolder folder, BayClock clock) : Wire.RecorderControl.RecorderControlBase
 {
     private const int LongestNote = 400;
     private const string Reason = "request";
@@ -22,17 +22,17 @@ internal sealed class RecorderControlService(FlightRecorder recorder, CaptureFol
         var note = PeerText.Clean(request.Note, LongestNote);
         var back = request.HasSeconds ? TimeSpan.FromSeconds(request.Seconds) : recorder.Span;
         var response = new Wire.RecordLinksResponse();
-        response.Captures.AddRange(links.Select(l => Record(l, back, note)).OfType<CaptureFile>().Select(RecorderService.File));
+        response.Recordings.AddRange(links.Select(l => Record(l, back, note)).OfType<RecordingFile>().Select(RecorderService.File));
         return Task.FromResult(response);
     }
 
-    private CaptureFile? Record(RecordedLink link, TimeSpan back, string note)
+    private RecordingFile? Record(RecordedLink link, TimeSpan back, string note)
     {
-        if (recorder.Take(link, back, Reason, note.Length > 0 ? [note] : []) is not { } capture)
+        if (recorder.Take(link, back, Reason, note.Length > 0 ? [note] : []) is not { } recording)
             return null;
         try
         {
-            return folder.Save(capture, link.ShortName, Reason, clock.ToUtc(clock.NowNs));
+            return folder.Save(recording, link.ShortName, Reason, clock.ToUtc(clock.NowNs));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

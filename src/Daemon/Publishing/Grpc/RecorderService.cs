@@ -6,22 +6,22 @@ using Wire = ScaleLink.Api.V1;
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
 /// <summary>What the links have carried, over gRPC.</summary>
-internal sealed class RecorderService(FlightRecorder recorder, CaptureFolder folder) : Wire.Recorder.RecorderBase
+internal sealed class RecorderService(FlightRecorder recorder, RecordingFolder folder) : Wire.Recorder.RecorderBase
 {
-    public override Task<Wire.ListCapturesResponse> ListCaptures(Wire.ListCapturesRequest request, ServerCallContext context)
+    public override Task<Wire.ListLinkRecordingsResponse> ListLinkRecordings(Wire.ListLinkRecordingsRequest request, ServerCallContext context)
     {
-        var list = new Wire.ListCapturesResponse { Folder = folder.Path, TapeSeconds = recorder.Span.TotalSeconds };
+        var list = new Wire.ListLinkRecordingsResponse { Folder = folder.Path, TapeSeconds = recorder.Span.TotalSeconds };
         list.Links.AddRange(recorder.Links.Select(Link));
-        list.Captures.AddRange(folder.List().Select(File));
+        list.Recordings.AddRange(folder.List().Select(File));
         return Task.FromResult(list);
     }
 
-    public override Task<Wire.Capture> GetCapture(Wire.GetCaptureRequest request, ServerCallContext context) =>
+    public override Task<Wire.LinkRecording> GetLinkRecording(Wire.GetLinkRecordingRequest request, ServerCallContext context) =>
         Task.FromResult(folder.Read(request.Name) is { } text
-            ? new Wire.Capture { Name = request.Name, Text = text }
-            : throw ApiErrors.BadRequest(ServiceCodes.RecordingNotFound, "name", "There is no capture of that name.", "Ask Recorder.ListCaptures for the names; old ones are deleted."));
+            ? new Wire.LinkRecording { Name = request.Name, Text = text }
+            : throw ApiErrors.BadRequest(ServiceCodes.RecordingNotFound, "name", "There is no link recording of that name.", "Ask Recorder.ListLinkRecordings for the names; old ones are deleted."));
 
-    public static Wire.CaptureFile File(CaptureFile file) =>
+    public static Wire.RecordingFile File(RecordingFile file) =>
         new() { Name = file.Name, Written = Timestamp.FromDateTimeOffset(file.WrittenAt), Bytes = (ulong)file.Bytes };
 
     private static Wire.RecordedLink Link(RecordedLink link)

@@ -12,11 +12,11 @@ internal sealed class SampleStreams : IDisposable
     private const int MostInBatch = 512;
 
     private readonly List<(PadChannel Pad, Broadcast<TakenSample>.Subscription Samples)> _streams;
-    private readonly string _runId;
+    private readonly string _startId;
 
-    public SampleStreams(IEnumerable<PadChannel> pads, string runId)
+    public SampleStreams(IEnumerable<PadChannel> pads, string startId)
     {
-        _runId = runId;
+        _startId = startId;
         _streams = [.. pads.Select(p => (p, p.Samples.Subscribe(QueuedSamples)))];
     }
 
@@ -50,7 +50,7 @@ internal sealed class SampleStreams : IDisposable
         {
             Corner = pad.Corner.ToWire(),
             SerialNumber = pad.Snapshot().Identity?.SerialNumber ?? "",
-            RunId = _runId,
+            StartId = _startId,
         };
         while (batch.Samples.Count < MostInBatch && samples.Items.TryRead(out var taken))
             batch.Samples.Add(ToApi(taken));

@@ -32,10 +32,10 @@ internal static class WireValues
         LoadsKg = s.Loads.ToWire(s.Covariance.DiagonalPart.Map(v => Math.Sqrt(Math.Max(0, v)))),
         TotalKg = s.TotalKg.ToWire(),
         CrossWeightPercent = s.CrossWeightPercent.ToWire(),
-        FrontSharePercent = s.FrontSharePercent.ToWire(),
-        LeftSharePercent = s.LeftSharePercent.ToWire(),
-        FrontSideDifferenceKg = s.FrontSideDifferenceKg.ToWire(),
-        RearSideDifferenceKg = s.RearSideDifferenceKg.ToWire(),
+        FrontWeightPercent = s.FrontWeightPercent.ToWire(),
+        LeftSideWeightPercent = s.LeftSideWeightPercent.ToWire(),
+        FrontLeftRightDifferenceKg = s.FrontLeftRightDifferenceKg.ToWire(),
+        RearLeftRightDifferenceKg = s.RearLeftRightDifferenceKg.ToWire(),
     };
 
     public static Timestamp ToWire(this DateTimeOffset at) => Timestamp.FromDateTimeOffset(at);

@@ -15,7 +15,7 @@ internal sealed class MqttMapping(BayConfiguration bay, BayClock clock)
         {
             T = Utc(reading.AtNs),
             Seq = reading.Seq,
-            Run = clock.RunId,
+            StartId = clock.StartId,
             AgeMs = Math.Round(age, 1),
             MaxAgeS = maxAgeMs / 1000,
             Valid = reading.TotalKg is not null && age <= maxAgeMs,
@@ -24,19 +24,19 @@ internal sealed class MqttMapping(BayConfiguration bay, BayClock clock)
             Corners = reading.Corners.ToDictionary(c => c.Corner.ToString(), Corner),
             TotalKg = MqttValue.Of(reading.TotalKg),
             CrossWeightPercent = MqttValue.Of(reading.CrossWeightPercent),
-            FrontSharePercent = MqttValue.Of(reading.FrontSharePercent),
-            LeftSharePercent = MqttValue.Of(reading.LeftSharePercent),
-            FrontSideDifferenceKg = MqttValue.Of(reading.FrontSideDifferenceKg),
-            RearSideDifferenceKg = MqttValue.Of(reading.RearSideDifferenceKg),
+            FrontWeightPercent = MqttValue.Of(reading.FrontWeightPercent),
+            LeftSideWeightPercent = MqttValue.Of(reading.LeftSideWeightPercent),
+            FrontLeftRightDifferenceKg = MqttValue.Of(reading.FrontLeftRightDifferenceKg),
+            RearLeftRightDifferenceKg = MqttValue.Of(reading.RearLeftRightDifferenceKg),
         };
     }
 
-    public MqttState Online() => new("online", Utc(clock.NowNs), clock.RunId, Version, null);
+    public MqttState Online() => new("online", Utc(clock.NowNs), clock.StartId, Version, null);
 
-    public MqttState Stopping() => new("offline", Utc(clock.NowNs), clock.RunId, null, "stopped");
+    public MqttState Stopping() => new("offline", Utc(clock.NowNs), clock.StartId, null, "stopped");
 
     /// <summary>Kept by the broker until the connection breaks, so it cannot say when.</summary>
-    public MqttState Will() => new("offline", null, clock.RunId, null, "lost");
+    public MqttState Will() => new("offline", null, clock.StartId, null, "lost");
 
     public MqttConfig Config() => new()
     {
@@ -53,21 +53,21 @@ internal sealed class MqttMapping(BayConfiguration bay, BayClock clock)
     public MqttPad Pad(PadSnapshot pad) => new()
     {
         T = Utc(clock.NowNs),
-        Run = clock.RunId,
+        StartId = clock.StartId,
         Corner = pad.Corner.ToString(),
         State = Word(pad.State),
         SerialNumber = pad.Identity?.SerialNumber,
         Firmware = pad.Identity?.Firmware,
         RateHz = pad.Identity?.RateHz,
         ZeroedAt = pad.Zero is { } zero ? Utc(zero.TakenAt) : null,
-        Proved = pad.Calibration?.IsProved == true,
+        Calibrated = pad.Calibration?.IsCalibrated == true,
         Faults = [.. pad.Faults.Select(f => new MqttDiagnostic(f.Code.Text, f.Message, f.Remedy, f.SinceNs is { } since ? Utc(since) : null))],
     };
 
     private static MqttCorner Corner(CornerReading corner) => new(
         corner.LoadKg is { } load ? Math.Round(load.Estimate, 3) : null,
         corner.LoadKg?.StandardUncertainty is { } u ? Math.Round(u, 4) : null,
-        corner.Proved,
+        corner.Calibrated,
         corner.Calibration.Length > 0 ? corner.Calibration : null,
         corner.Faults.Count > 0 ? [.. corner.Faults.Select(f => f.Code.Text)] : null);
 

@@ -16,14 +16,14 @@ internal sealed record MqttValue(double Value, double? U)
 }
 
 /// <summary>One corner of the loads.</summary>
-internal sealed record MqttCorner(double? LoadKg, double? UKg, bool Proved, string? Calibration, IReadOnlyList<string>? Faults);
+internal sealed record MqttCorner(double? LoadKg, double? UKg, bool Calibrated, string? Calibration, IReadOnlyList<string>? Faults);
 
 /// <summary>Live loads. Never retained.</summary>
 internal sealed record MqttLoads
 {
     public required string T { get; init; }
     public required long Seq { get; init; }
-    public required string Run { get; init; }
+    public required string StartId { get; init; }
     public required double AgeMs { get; init; }
     public required double MaxAgeS { get; init; }
     public required bool Valid { get; init; }
@@ -32,14 +32,14 @@ internal sealed record MqttLoads
     public required IReadOnlyDictionary<string, MqttCorner> Corners { get; init; }
     public MqttValue? TotalKg { get; init; }
     public MqttValue? CrossWeightPercent { get; init; }
-    public MqttValue? FrontSharePercent { get; init; }
-    public MqttValue? LeftSharePercent { get; init; }
-    public MqttValue? FrontSideDifferenceKg { get; init; }
-    public MqttValue? RearSideDifferenceKg { get; init; }
+    public MqttValue? FrontWeightPercent { get; init; }
+    public MqttValue? LeftSideWeightPercent { get; init; }
+    public MqttValue? FrontLeftRightDifferenceKg { get; init; }
+    public MqttValue? RearLeftRightDifferenceKg { get; init; }
 }
 
 /// <summary>Whether the daemon is there. Retained; the will says offline.</summary>
-internal sealed record MqttState(string State, string? T, string? Run, string? Version, string? Reason);
+internal sealed record MqttState(string State, string? T, string? StartId, string? Version, string? Reason);
 
 /// <summary>What a reader needs to know of the bay. Retained.</summary>
 internal sealed record MqttConfig
@@ -61,14 +61,14 @@ internal sealed record MqttDiagnostic(string Code, string Message, string Remedy
 internal sealed record MqttPad
 {
     public required string T { get; init; }
-    public required string Run { get; init; }
+    public required string StartId { get; init; }
     public required string Corner { get; init; }
     public required string State { get; init; }
     public string? SerialNumber { get; init; }
     public string? Firmware { get; init; }
     public double? RateHz { get; init; }
     public string? ZeroedAt { get; init; }
-    public required bool Proved { get; init; }
+    public required bool Calibrated { get; init; }
     public required IReadOnlyList<MqttDiagnostic> Faults { get; init; }
 }
 
@@ -78,7 +78,7 @@ internal sealed record MqttPad
 [JsonSerializable(typeof(MqttConfig))]
 [JsonSerializable(typeof(MqttPad))]
 [JsonSerializable(typeof(MqttSession))]
-[JsonSerializable(typeof(MqttCapture))]
+[JsonSerializable(typeof(MqttWeighing))]
 internal sealed partial class MqttJson : JsonSerializerContext
 {
     /// <summary>Plain text stays plain: no reader of these topics puts them into a page unescaped.</summary>

@@ -6,7 +6,7 @@ using ScaleLink.Daemon.Pipeline;
 namespace ScaleLink.Daemon.Publishing.Mqtt;
 
 /// <summary>Carries the bay to a broker: birth, live loads, changes of pads, goodbye. A broken connection is made anew for ever.</summary>
-internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics topics, MqttMapping mapping, MqttWork work, BrokerPass pass, BrokerState state, LiveBay bay, TimeProvider time, ILogger<MqttPublisher> log)
+internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics topics, MqttMapping mapping, MqttSessionPublisher work, BrokerPass pass, BrokerState state, LiveBay bay, TimeProvider time, ILogger<MqttPublisher> log)
     : BackgroundService
 {
     private static readonly TimeSpan PingEvery = TimeSpan.FromSeconds(5);

@@ -12,9 +12,9 @@ internal sealed class MqttTopics(string bay)
 
     public string Loads { get; } = $"{Root}v1/{bay}/loads";
 
-    public string Session { get; } = $"{Root}v1/{bay}/work/session";
+    public string Session { get; } = $"{Root}v1/{bay}/work-session";
 
-    public string Capture { get; } = $"{Root}v1/{bay}/work/capture";
+    public string Weighing { get; } = $"{Root}v1/{bay}/weighing";
 
     public string Pad(Measure.Corner corner) => $"{Root}v1/{bay}/pads/{corner}";
 }

@@ -15,24 +15,24 @@ internal static class ReportWords
 
     public static string Time(Timestamp? time) => time is null ? "" : time.ToDateTime().ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture);
 
-    public static string Stage(Wire.ProofStage stage) => stage switch
+    public static string Stage(Wire.ProcedureStage stage) => stage switch
     {
-        Wire.ProofStage.Preload => "preload",
-        Wire.ProofStage.CornerLoad => "corner load",
-        Wire.ProofStage.Runs => "run",
-        Wire.ProofStage.Creep => "creep",
+        Wire.ProcedureStage.Preload => "preload",
+        Wire.ProcedureStage.CornerLoad => "corner load",
+        Wire.ProcedureStage.Repetitions => "repetition",
+        Wire.ProcedureStage.Creep => "creep",
         _ => "",
     };
 
     public static string Load(Wire.LoadStack stack) => stack.Masses.Count + stack.Ballast.Count == 0 ? "empty pad" : string.Join(" + ", stack.Masses.Concat(stack.Ballast));
 
-    public static string State(Wire.ProofState state) => state switch
+    public static string State(Wire.ProcedureState state) => state switch
     {
-        Wire.ProofState.Measuring => "not finished",
-        Wire.ProofState.Review => "finished, not decided",
-        Wire.ProofState.Adopted => "adopted",
-        Wire.ProofState.Rejected => "rejected",
-        Wire.ProofState.Abandoned => "abandoned",
+        Wire.ProcedureState.Measuring => "not finished",
+        Wire.ProcedureState.Review => "finished, not decided",
+        Wire.ProcedureState.Adopted => "adopted",
+        Wire.ProcedureState.Rejected => "rejected",
+        Wire.ProcedureState.Abandoned => "abandoned",
         _ => "",
     };
 }

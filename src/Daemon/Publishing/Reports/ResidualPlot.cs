@@ -10,9 +10,9 @@ internal static class ResidualPlot
     private const double Width = 640, Height = 260, Left = 64, Right = 16, Top = 14, Bottom = 38;
 
     /// <summary>The drawing; empty without residuals.</summary>
-    public static string Draw(IReadOnlyList<Wire.ProofPoint> points)
+    public static string Draw(IReadOnlyList<Wire.ProcedurePoint> points)
     {
-        List<Wire.ProofPoint> shown = [.. points.Where(p => p.HasResidualKg && p.HasLoadKg)];
+        List<Wire.ProcedurePoint> shown = [.. points.Where(p => p.HasResidualKg && p.HasLoadKg)];
         if (shown.Count == 0)
             return "";
         var most = Nice(shown.Max(p => Math.Abs(p.ResidualKg)));

@@ -2,10 +2,10 @@ using ScaleLink.Weighing.Statistics;
 
 namespace ScaleLink.Weighing.Calibration;
 
-/// <summary>A piece of ballast as the proof found it.</summary>
+/// <summary>A piece of ballast as the calibration procedure found it.</summary>
 public readonly record struct BallastMass(string Label, double Kg, double StandardUncertaintyKg);
 
-/// <summary>The curve through the points of a proof.</summary>
+/// <summary>The curve through the points of a calibration procedure.</summary>
 public sealed record CurveFit
 {
     /// <summary>1 for a line, 2 for a quadratic.</summary>
@@ -14,10 +14,10 @@ public sealed record CurveFit
     /// <summary>How the order was chosen, and how well it fits.</summary>
     public required ModelChoice Choice { get; init; }
 
-    /// <summary>Counts at which the curve gives nothing, for the zero of the last run.</summary>
+    /// <summary>Counts at which the curve gives nothing, for the zero of the last repetition.</summary>
     public required double ZeroCounts { get; init; }
 
-    /// <summary>Its standard uncertainty by scatter.</summary>
+    /// <summary>Its standard uncertainty by repeatability.</summary>
     public required double ZeroUncertaintyCounts { get; init; }
 
     /// <summary>Slope there, kg per count.</summary>
@@ -26,8 +26,8 @@ public sealed record CurveFit
     /// <summary>kg per count squared.</summary>
     public required double CurvatureKgPerCount2 { get; init; }
 
-    /// <summary>By scatter of the points, with <see cref="ModelChoice.Fit"/>'s degrees of freedom.</summary>
-    public required CurveCovariance Scatter { get; init; }
+    /// <summary>By repeatability of the points, with <see cref="ModelChoice.Fit"/>'s degrees of freedom.</summary>
+    public required CurveCovariance Repeatability { get; init; }
 
     /// <summary>By the masses, lots erring together.</summary>
     public required CurveCovariance MassesTogether { get; init; }
@@ -44,7 +44,7 @@ public sealed record CurveFit
     /// <summary>What stood in for masses not owned.</summary>
     public required IReadOnlyList<BallastMass> Ballast { get; init; }
 
-    /// <summary>Standard deviation of placing the same load again, net of the run's zero, kg; null without repeats.</summary>
+    /// <summary>Standard deviation of placing the same load again, net of the repetition's zero, kg; null without repeats.</summary>
     public double? RepeatSdKg { get; init; }
 
     /// <summary>Its degrees of freedom.</summary>

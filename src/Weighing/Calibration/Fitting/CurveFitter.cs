@@ -2,12 +2,12 @@ using ScaleLink.Weighing.Statistics;
 
 namespace ScaleLink.Weighing.Calibration;
 
-/// <summary>Draws the curve of a proof by least squares and carries scatter and masses into its covariance.</summary>
+/// <summary>Draws the curve of a calibration procedure by least squares and carries repeatability and masses into its covariance.</summary>
 public static class CurveFitter
 {
     /// <summary>Fits the points; the order of the curve follows the evidence.</summary>
     /// <exception cref="RefusedException">SL-314 too few points; SL-324 ballast that known masses never met.</exception>
-    public static CurveFit Fit(MassSet masses, IReadOnlyList<ProofPoint> points)
+    public static CurveFit Fit(MassSet masses, IReadOnlyList<ProcedurePoint> points)
     {
         ArgumentNullException.ThrowIfNull(points);
         var design = Checked(masses, points);
@@ -21,11 +21,11 @@ public static class CurveFitter
         return Described(design, choice, ladder, repeats);
     }
 
-    static ProofDesign Checked(MassSet masses, IReadOnlyList<ProofPoint> points)
+    static ProcedureDesign Checked(MassSet masses, IReadOnlyList<ProcedurePoint> points)
     {
         if (Loads(points) < 3)
             throw new RefusedException(CalibrationCodes.TooFewPoints.Because($"{Loads(points)} different loads; a line that can be checked needs 3, the empty pad being one"));
-        var design = new ProofDesign(masses, points);
+        var design = new ProcedureDesign(masses, points);
         var line = design.Line;
         if (points.Count < line.GetLength(1) + 2)
             throw new RefusedException(CalibrationCodes.TooFewPoints.Because($"{points.Count} points for {line.GetLength(1)} unknowns; add {line.GetLength(1) + 2 - points.Count}"));
@@ -34,20 +34,20 @@ public static class CurveFitter
         return design;
     }
 
-    static int Loads(IReadOnlyList<ProofPoint> points) => points.Select(p => p.Load).Distinct().Count();
+    static int Loads(IReadOnlyList<ProcedurePoint> points) => points.Select(p => p.Load).Distinct().Count();
 
-    static bool Outweighs(ProofDesign design, ModelChoice choice)
+    static bool Outweighs(ProcedureDesign design, ModelChoice choice)
     {
         var curve = new CurveTransform(design, choice.Fit, design.Quadratic, order: 2);
         var byMasses = Math.Sqrt(curve.Carry(design.SingleErrors).CurvatureCurvature);
         return Math.Abs(curve.Curvature) > Coverage.Factor(probability: 1 - ModelChoice.StepChance) * byMasses;
     }
 
-    static CurveFit Described(ProofDesign design, ModelChoice choice, double[][,] ladder, double[,]? repeats)
+    static CurveFit Described(ProcedureDesign design, ModelChoice choice, double[][,] ladder, double[,]? repeats)
     {
         var order = choice.Rung + 1;
         var curve = new CurveTransform(design, choice.Fit, ladder[choice.Rung], order);
-        var scatter = curve.Noise();
+        var repeatability = curve.Noise();
         var pure = repeats is null ? null : LeastSquares.Fit(repeats, choice.Fit.Residuals);
         return new CurveFit
         {
@@ -57,7 +57,7 @@ public static class CurveFitter
             ZeroUncertaintyCounts = curve.ZeroUncertaintyCounts,
             SpanKgPerCount = curve.Span,
             CurvatureKgPerCount2 = curve.Curvature,
-            Scatter = scatter,
+            Repeatability = repeatability,
             MassesTogether = curve.Carry(design.LotErrors),
             MassesApart = curve.Carry(design.SingleErrors),
             BowLimitKg = order == 1 ? BowLimit(design) : 0,
@@ -67,14 +67,14 @@ public static class CurveFitter
         };
     }
 
-    // A bow too faint to be told from scatter is left out of the curve, and must not be left out of the doubt.
-    static double? BowLimit(ProofDesign design)
+    // A bow too faint to be told from repeatability is left out of the curve, and must not be left out of the uncertainty.
+    static double? BowLimit(ProcedureDesign design)
     {
         var quadratic = design.Quadratic;
         if (!ModelChoice.Carries(quadratic, design.Repeats))
             return null;
         var bent = LeastSquares.Fit(quadratic, design.Y);
-        var column = design.Runs.Count + 1;
+        var column = design.Repetitions.Count + 1;
         var limit = Math.Abs(bent.Coefficients[column])
             + Coverage.Factor(bent.DegreesOfFreedom) * bent.StandardDeviation(column);
         // A parabola and the line fitted to it differ most half way: a quarter of the coefficient over 0..1.

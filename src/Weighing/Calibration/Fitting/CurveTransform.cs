@@ -5,18 +5,18 @@ namespace ScaleLink.Weighing.Calibration;
 /// <summary>From the coefficients of the scaled fit to zero, span and curvature in counts, with the covariance.</summary>
 sealed class CurveTransform
 {
-    readonly ProofDesign _design;
+    readonly ProcedureDesign _design;
     readonly LinearFit _fit;
     readonly double[,] _pseudoInverse;
     readonly int _order;
     readonly double[,] _jacobian;
 
-    public CurveTransform(ProofDesign design, LinearFit fit, double[,] matrix, int order)
+    public CurveTransform(ProcedureDesign design, LinearFit fit, double[,] matrix, int order)
     {
         (_design, _fit, _order) = (design, fit, order);
         _pseudoInverse = HouseholderQr.Of(matrix).PseudoInverse();
 
-        int last = design.Runs.Count - 1, linear = design.Runs.Count;
+        int last = design.Repetitions.Count - 1, linear = design.Repetitions.Count;
         double zero = fit.Coefficients[last], slope = fit.Coefficients[linear];
         var bow = order > 1 ? fit.Coefficients[linear + 1] : 0;
         var root = -2 * zero / (slope + Math.Sqrt(Math.Max(0, slope * slope - 4 * bow * zero)));
@@ -50,7 +50,7 @@ sealed class CurveTransform
 
     public double Curvature { get; }
 
-    /// <summary>Covariance by the scatter of the points.</summary>
+    /// <summary>Covariance by the repeatability of the points.</summary>
     public CurveCovariance Noise() => Of(Matrices.Propagate(_jacobian, _fit.Covariance));
 
     /// <summary>Covariance by independent causes, each given as the shift it makes in every observation.</summary>
@@ -66,10 +66,10 @@ sealed class CurveTransform
         return sum;
     }
 
-    /// <summary>The ballast with the larger of its uncertainties: scatter, and masses that err together or apart.</summary>
+    /// <summary>The ballast with the larger of its uncertainties: repeatability, and masses that err together or apart.</summary>
     public IReadOnlyList<BallastMass> Ballast()
     {
-        var first = _design.Runs.Count + _order;
+        var first = _design.Repetitions.Count + _order;
         return [.. _design.Ballast.Select((label, k) => new BallastMass(label, _fit.Coefficients[first + k], BallastUncertainty(first + k)))];
     }
 

@@ -1,9 +1,9 @@
 namespace ScaleLink.Weighing.Calibration;
 
-/// <summary>Chooses the loads of a proof from the masses at hand.</summary>
+/// <summary>Chooses the loads of a calibration procedure from the masses at hand.</summary>
 public static class LoadChoice
 {
-    /// <summary>Loads of a run: R 60-2:2021, 2.10.1, asks for at least five; more cost lifting and show little.</summary>
+    /// <summary>Loads of a repetition: R 60-2:2021, 2.10.1, asks for at least five; more cost lifting and show little.</summary>
     public const int MostLoads = 5;
 
     /// <summary>

@@ -1,6 +1,6 @@
 namespace ScaleLink.Weighing.Calibration;
 
-/// <summary>Whether a reading looks like the load that its step asks for, by the calibration in force.</summary>
+/// <summary>Whether a reading looks like the load that its step asks for, by the calibration in effect.</summary>
 static class StepCheck
 {
     const double KgPerLb = 0.45359237;
@@ -14,7 +14,7 @@ static class StepCheck
     // A pad that moves by less than this share of what was to come has not been loaded.
     const double Unmoved = 0.2;
 
-    public static Diagnostic? Of(ProofPlan plan, TakenReading now, TakenReading? previous, double? emptyCounts)
+    public static Diagnostic? Of(ProcedurePlan plan, TakenReading now, TakenReading? previous, double? emptyCounts)
     {
         var counts = plan.Before.Counts([.. now.Reading.CellCounts]);
         if (emptyCounts is { } empty && plan.Before.Kg(counts - empty) is var kg && kg > plan.Before.CapacityKg)
@@ -43,7 +43,7 @@ static class StepCheck
     }
 
     // A load that was to go from cell to cell: the sum does not tell, the cells do.
-    static Diagnostic? Unshifted(ProofPlan plan, TakenReading now, TakenReading previous)
+    static Diagnostic? Unshifted(ProcedurePlan plan, TakenReading now, TakenReading previous)
     {
         if (now.Step.Spot.Length == 0 || previous.Step.Spot.Length == 0)
             return null;
@@ -54,7 +54,7 @@ static class StepCheck
     }
 
     // Half of a stack that is still being carried weighs about what the whole would in pounds; the likelier is said.
-    static bool IsPart(ProofPlan plan, LoadStack now, LoadStack before, double change)
+    static bool IsPart(ProcedurePlan plan, LoadStack now, LoadStack before, double change)
     {
         List<string> more = Missing(now, before), less = Missing(before, now);
         if (more.Count > 0 && less.Count > 0)
@@ -80,7 +80,7 @@ static class StepCheck
         var changes = loads - before;
         foreach (var corner in Corners.All)
             if (corner != own && Math.Abs(changes[corner] / expected - 1) < 0.5)
-                return CalibrationCodes.MassesOnOtherPad.Because($"{changes[corner]:+0.0;-0.0} kg came on {corner}, the proof is of {own}");
+                return CalibrationCodes.MassesOnOtherPad.Because($"{changes[corner]:+0.0;-0.0} kg came on {corner}, the calibration procedure is of {own}");
         return null;
     }
 

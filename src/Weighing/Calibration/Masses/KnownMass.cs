@@ -2,7 +2,7 @@ using ScaleLink.Weighing.Statistics;
 
 namespace ScaleLink.Weighing.Calibration;
 
-/// <summary>Something whose mass is known well enough to prove a pad with.</summary>
+/// <summary>Something whose mass is known well enough to calibrate a pad with.</summary>
 /// <param name="Label">What is written on it; unique within a set.</param>
 /// <param name="Kg">Its mass: the conventional mass where a certificate or a class gives one.</param>
 /// <param name="ToleranceKg">Limit of its error either way.</param>

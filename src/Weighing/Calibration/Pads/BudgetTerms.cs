@@ -3,7 +3,7 @@ namespace ScaleLink.Weighing.Calibration;
 /// <summary>Names of the terms of a pad's uncertainty budget.</summary>
 public static class BudgetTerms
 {
-    /// <summary>Scatter of the points about the curve.</summary>
+    /// <summary>Repeatability of the points about the curve.</summary>
     public const string Fit = "fit";
     /// <summary>The known masses.</summary>
     public const string Masses = "masses";
@@ -25,8 +25,8 @@ public static class BudgetTerms
     public const string Linearity = "linearity";
     /// <summary>Where on the pad the load stands.</summary>
     public const string Position = "position";
-    /// <summary>Temperature against that of the proof.</summary>
+    /// <summary>Temperature against that of the calibration procedure.</summary>
     public const string Temperature = "temperature";
-    /// <summary>Gravity here against that of the proof.</summary>
+    /// <summary>Gravity here against that of the calibration procedure.</summary>
     public const string Gravity = "gravity";
 }

@@ -19,8 +19,8 @@ static class CalibrationBudget
 
     static IEnumerable<UncertaintyTerm> Curve(PadCalibration pad, double counts)
     {
-        var name = pad.IsProved ? BudgetTerms.Fit : BudgetTerms.StatedSpan;
-        yield return new(name, pad.Scatter.AtCounts(counts), pad.ScatterDegreesOfFreedom ?? double.PositiveInfinity);
+        var name = pad.IsCalibrated ? BudgetTerms.Fit : BudgetTerms.StatedSpan;
+        yield return new(name, pad.Repeatability.AtCounts(counts), pad.RepeatabilityDegreesOfFreedom ?? double.PositiveInfinity);
         // Whether the masses of a lot err together is not known; the worse of the two is taken.
         yield return new(BudgetTerms.Masses, Math.Max(pad.MassesTogether.AtCounts(counts), pad.MassesApart.AtCounts(counts)));
     }

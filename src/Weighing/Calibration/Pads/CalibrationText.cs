@@ -16,17 +16,18 @@ public static class CalibrationText
         ArgumentNullException.ThrowIfNull(pad);
         var text = new StringBuilder("pad calibration, form 1\n");
         Line(text, "pad", pad.Pad);
-        Line(text, "standing", pad.Standing.ToString());
+        // The words of every hash that was ever written: they stay as they were.
+        Line(text, "standing", pad.Standing == CalibrationStanding.Calibrated ? "Proved" : "Starting");
         Line(text, "time", pad.Time.UtcDateTime.ToString("O", CultureInfo.InvariantCulture));
         Line(text, "who", pad.Who);
         Line(text, "place", pad.Place.Name);
         Line(text, "gravity", pad.Place.GravityMps2, pad.Place.RelativeUncertainty);
         Line(text, "temperature", pad.TemperatureC);
-        Line(text, "capacity", pad.CapacityKg, pad.ProvedToKg);
+        Line(text, "capacity", pad.CapacityKg, pad.CalibratedToKg);
         Line(text, "zero", pad.ZeroCounts, pad.ZeroUncertaintyCounts);
         Line(text, "curve", pad.SpanKgPerCount, pad.CurvatureKgPerCount2);
-        Line(text, "scatter", pad.Scatter);
-        Line(text, "degrees of freedom", pad.ScatterDegreesOfFreedom);
+        Line(text, "scatter", pad.Repeatability);
+        Line(text, "degrees of freedom", pad.RepeatabilityDegreesOfFreedom);
         Line(text, "masses together", pad.MassesTogether);
         Line(text, "masses apart", pad.MassesApart);
         Line(text, "trim", [.. pad.CellTrim.Select(t => (double?)t)]);

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Calibration;
 
 /// <summary>
-/// What a proof, or the cells' data sheet, says of a pad beyond its curve. Null: not tested and not stated, and so not
+/// What a calibration procedure, or the cells' data sheet, says of a pad beyond its curve. Null: not tested and not stated, and so not
 /// covered by the uncertainty.
 /// </summary>
 public sealed record ErrorSources
@@ -33,7 +33,7 @@ public sealed record ErrorSources
     /// <summary>Change within 30 minutes under load, relative to the load.</summary>
     public double? CreepRelative { get; init; }
 
-    /// <summary>Largest departure from the chosen curve that the proof does not rule out, kg.</summary>
+    /// <summary>Largest departure from the chosen curve that the calibration procedure does not rule out, kg.</summary>
     public double? LinearityKg { get; init; }
 
     /// <summary>Largest remaining difference between places on the pad, relative to the load.</summary>

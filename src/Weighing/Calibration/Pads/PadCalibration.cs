@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using ScaleLink.Weighing.Statistics;
 
 namespace ScaleLink.Weighing.Calibration;
@@ -5,25 +6,27 @@ namespace ScaleLink.Weighing.Calibration;
 /// <summary>How a calibration came about.</summary>
 public enum CalibrationStanding
 {
-    /// <summary>From configuration or a data sheet: loads are unproved.</summary>
-    Starting,
+    /// <summary>From configuration or a data sheet: loads are nominal only.</summary>
+    [JsonStringEnumMemberName("Starting")]
+    Nominal,
     /// <summary>From known masses on this pad.</summary>
-    Proved,
+    [JsonStringEnumMemberName("Proved")]
+    Calibrated,
 }
 
 /// <summary>
 /// What turns a pad's counts into kilograms, with what is known of its errors. Immutable; its identity is a hash of its
-/// content. The load is <c>(Span x + Curvature x²) g_proof / g_use</c>, x being trimmed counts above the zero in force.
+/// content. The load is <c>(Span x + Curvature x²) g_calibration / g_use</c>, x being trimmed counts above the zero in effect.
 /// </summary>
 public sealed record PadCalibration
 {
     /// <summary>Serial number of the pad.</summary>
     public required string Pad { get; init; }
 
-    /// <summary>Starting or proved.</summary>
+    /// <summary>Starting or calibrated.</summary>
     public required CalibrationStanding Standing { get; init; }
 
-    /// <summary>Trimmed counts of the empty pad at the proof. In service the zero in force takes its place.</summary>
+    /// <summary>Trimmed counts of the empty pad at the calibration procedure. In service the zero in effect takes its place.</summary>
     public required double ZeroCounts { get; init; }
 
     /// <summary>Standard uncertainty of <see cref="ZeroCounts"/>.</summary>
@@ -35,11 +38,13 @@ public sealed record PadCalibration
     /// <summary>Half the second derivative, kg per count squared; zero for a straight pad.</summary>
     public double CurvatureKgPerCount2 { get; init; }
 
-    /// <summary>Covariance by scatter of the points; for a starting calibration, by the stated uncertainty.</summary>
-    public CurveCovariance Scatter { get; init; }
+    /// <summary>Covariance by repeatability of the points; for a nominal sensitivity, by the stated uncertainty.</summary>
+    [JsonPropertyName("scatter")]
+    public CurveCovariance Repeatability { get; init; }
 
-    /// <summary>Degrees of freedom of <see cref="Scatter"/>; null for many.</summary>
-    public double? ScatterDegreesOfFreedom { get; init; }
+    /// <summary>Degrees of freedom of <see cref="Repeatability"/>; null for many.</summary>
+    [JsonPropertyName("scatterDegreesOfFreedom")]
+    public double? RepeatabilityDegreesOfFreedom { get; init; }
 
     /// <summary>Covariance by the masses, were the masses of each lot to err together.</summary>
     public CurveCovariance MassesTogether { get; init; }
@@ -56,23 +61,25 @@ public sealed record PadCalibration
     /// <summary>Capacity of the pad, kg.</summary>
     public required double CapacityKg { get; init; }
 
-    /// <summary>Highest load of the proof, kg; zero for a starting calibration.</summary>
-    public double ProvedToKg { get; init; }
+    /// <summary>Highest load of the calibration procedure, kg; zero for a nominal sensitivity.</summary>
+    [JsonPropertyName("provedToKg")]
+    public double CalibratedToKg { get; init; }
 
-    /// <summary>Where it was proved; for a starting calibration, where it is used.</summary>
+    /// <summary>Where it was calibrated; for a nominal sensitivity, where it is used.</summary>
     public required Place Place { get; init; }
 
     /// <summary>When, UTC.</summary>
     public required DateTimeOffset Time { get; init; }
 
-    /// <summary>Who proved it.</summary>
+    /// <summary>Who calibrated it.</summary>
     public string Who { get; init; } = "";
 
-    /// <summary>Temperature of the pad at the proof, °C.</summary>
+    /// <summary>Temperature of the pad at the calibration procedure, °C.</summary>
     public double? TemperatureC { get; init; }
 
-    /// <summary>True once proved with masses.</summary>
-    public bool IsProved => Standing == CalibrationStanding.Proved;
+    /// <summary>True once calibrated with masses.</summary>
+    [JsonPropertyName("isProved")]
+    public bool IsCalibrated => Standing == CalibrationStanding.Calibrated;
 
     /// <summary>SHA-256 over the content, 64 hexadecimal digits.</summary>
     public string Identity => CalibrationText.Hash(this);
@@ -93,10 +100,10 @@ public sealed record PadCalibration
         return new PadCalibration
         {
             Pad = pad,
-            Standing = CalibrationStanding.Starting,
+            Standing = CalibrationStanding.Nominal,
             ZeroCounts = 0,
             SpanKgPerCount = kgPerCount,
-            Scatter = new CurveCovariance(u * u, 0, 0),
+            Repeatability = new CurveCovariance(u * u, 0, 0),
             CellTrim = [.. Enumerable.Repeat(1.0, cells)],
             CapacityKg = capacityKg,
             Place = place,
@@ -115,10 +122,10 @@ public sealed record PadCalibration
         return sum;
     }
 
-    /// <summary>Load in kg at <paramref name="countsAboveZero"/>, where it was proved.</summary>
+    /// <summary>Load in kg at <paramref name="countsAboveZero"/>, where it was calibrated.</summary>
     public double Kg(double countsAboveZero) => countsAboveZero * (SpanKgPerCount + CurvatureKgPerCount2 * countsAboveZero);
 
-    /// <summary>Counts above zero that a load in kg gives, where it was proved.</summary>
+    /// <summary>Counts above zero that a load in kg gives, where it was calibrated.</summary>
     public double CountsAboveZero(double kg)
     {
         // The root near kg / span, written so that nothing cancels when the curvature is small.
@@ -126,15 +133,15 @@ public sealed record PadCalibration
         return 2 * kg / (SpanKgPerCount + Math.CopySign(Math.Sqrt(discriminant), SpanKgPerCount));
     }
 
-    /// <summary>The load for trimmed counts and the zero in force, with its budget.</summary>
+    /// <summary>The load for trimmed counts and the zero in effect, with its budget.</summary>
     public PadLoad Load(double counts, double zeroCounts, UseConditions? use = null)
     {
         use ??= UseConditions.SamePlace;
         var kg = Kg(counts - zeroCounts) * Place.CarriedTo(use.Place ?? Place).Factor;
-        return new PadLoad(kg, Budget(kg, use), IsProved && kg > ProvedToKg * (1 + PadLoad.RangeMargin));
+        return new PadLoad(kg, Budget(kg, use), IsCalibrated && kg > CalibratedToKg * (1 + PadLoad.RangeMargin));
     }
 
-    /// <summary>Everything that this calibration leaves in doubt about a load of <paramref name="kg"/>.</summary>
+    /// <summary>Everything that this calibration leaves uncertain about a load of <paramref name="kg"/>.</summary>
     public UncertaintyBudget Budget(double kg, UseConditions? use = null) =>
         CalibrationBudget.Of(this, kg, use ?? UseConditions.SamePlace);
 

@@ -1,6 +1,6 @@
 namespace ScaleLink.Weighing.Calibration;
 
-/// <summary>One settled reading of a pad, as taken for a proof, a zero or a corner-load test.</summary>
+/// <summary>One settled reading of a pad, as taken for a calibration procedure, a zero or a corner-load test.</summary>
 public sealed record PadReading
 {
     /// <summary>When, UTC.</summary>

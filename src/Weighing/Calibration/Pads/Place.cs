@@ -2,7 +2,7 @@ using ScaleLink.Weighing.Statistics;
 
 namespace ScaleLink.Weighing.Calibration;
 
-/// <summary>Where a pad is proved or used, for its gravity. Two places of one name are the same place.</summary>
+/// <summary>Where a pad is calibrated or used, for its gravity. Two places of one name are the same place.</summary>
 /// <param name="Name">For people and for comparison.</param>
 /// <param name="GravityMps2">Local gravity, m/s².</param>
 /// <param name="RelativeUncertainty">Its relative standard uncertainty.</param>
@@ -13,7 +13,7 @@ public sealed record Place(string Name, double GravityMps2, double RelativeUncer
         new(name, Gravity.At(latitudeDeg, heightM), TypeB.Rectangular(Gravity.RelativeLimit));
 
     /// <summary>
-    /// The factor on a load proved here and read at <paramref name="use"/>, with its relative standard uncertainty. A
+    /// The factor on a load calibrated here and read at <paramref name="use"/>, with its relative standard uncertainty. A
     /// strain-gauge pad feels force, so where gravity is weaker it reads less.
     /// </summary>
     public (double Factor, double RelativeUncertainty) CarriedTo(Place use)

@@ -34,7 +34,7 @@ public static class ReadingCheck
         return refusals;
     }
 
-    // A live cell scatters: the same mean to the last digit and no spread, under another load, is no coincidence.
+    // A live cell varies: the same mean to the last digit and no spread, under another load, is no coincidence.
     static List<int> Frozen(PadReading reading, PadReading previous) =>
     [
         .. Enumerable.Range(0, Math.Min(reading.CellCounts.Count, previous.CellCounts.Count))

@@ -1,10 +1,10 @@
 namespace ScaleLink.Weighing.Calibration;
 
-/// <summary>Reads a pad's characteristics out of the points of its proof.</summary>
+/// <summary>Reads a pad's characteristics out of the points of its calibration procedure.</summary>
 public static class Characterisation
 {
     /// <summary>From the points and the curve through them, which gives counts their kilograms.</summary>
-    public static PadCharacteristics Of(MassSet masses, IReadOnlyList<ProofPoint> points, CurveFit curve)
+    public static PadCharacteristics Of(MassSet masses, IReadOnlyList<ProcedurePoint> points, CurveFit curve)
     {
         ArgumentNullException.ThrowIfNull(masses);
         ArgumentNullException.ThrowIfNull(points);
@@ -29,10 +29,10 @@ public static class Characterisation
         return masses.Kg(load) + load.Ballast.Sum(label => curve.Ballast.Single(b => b.Label == label).Kg);
     }
 
-    static List<LevelResult> Levels(MassSet masses, IReadOnlyList<ProofPoint> points, CurveFit curve)
+    static List<LevelResult> Levels(MassSet masses, IReadOnlyList<ProcedurePoint> points, CurveFit curve)
     {
         var zeros = Zeros(points);
-        double Output(ProofPoint p) => Net(curve, p.Counts - zeros[p.Run]);
+        double Output(ProcedurePoint p) => Net(curve, p.Counts - zeros[p.Repetition]);
         return [.. points.GroupBy(p => p.Load).Select(group =>
         {
             var kg = Kg(masses, group.Key, curve);
@@ -46,28 +46,28 @@ public static class Characterisation
         }).OrderBy(level => level.Kg)];
     }
 
-    static AtLoad NonLinearity(IReadOnlyList<ProofPoint> points, List<LevelResult> levels)
+    static AtLoad NonLinearity(IReadOnlyList<ProcedurePoint> points, List<LevelResult> levels)
     {
         var zeros = Zeros(points);
         var signals = points.Where(p => p.Way == LoadingWay.Up).GroupBy(p => p.Load)
-            .Select(g => (levels.Single(l => l.Load == g.Key).Kg, Counts: g.Average(p => p.Counts - zeros[p.Run]))).OrderBy(s => s.Kg).ToList();
+            .Select(g => (levels.Single(l => l.Load == g.Key).Kg, Counts: g.Average(p => p.Counts - zeros[p.Repetition]))).OrderBy(s => s.Kg).ToList();
         var highest = signals[^1];
         var kgPerCount = highest.Kg / highest.Counts;
         return Furthest(signals.Select(s => new AtLoad(s.Counts * kgPerCount - s.Kg, s.Kg)))!.Value;
     }
 
-    static double? ZeroReturn(IReadOnlyList<ProofPoint> points, CurveFit curve)
+    static double? ZeroReturn(IReadOnlyList<ProcedurePoint> points, CurveFit curve)
     {
-        var empty = points.Where(p => p.Load.IsEmpty).GroupBy(p => p.Run);
-        var returns = empty.Where(run => run.Any(p => p.Way == LoadingWay.Up) && run.Any(p => p.Way == LoadingWay.Down))
-            .Select(run => curve.SpanKgPerCount * (run.Last(p => p.Way == LoadingWay.Down).Counts - run.First(p => p.Way == LoadingWay.Up).Counts))
+        var empty = points.Where(p => p.Load.IsEmpty).GroupBy(p => p.Repetition);
+        var returns = empty.Where(repetition => repetition.Any(p => p.Way == LoadingWay.Up) && repetition.Any(p => p.Way == LoadingWay.Down))
+            .Select(repetition => curve.SpanKgPerCount * (repetition.Last(p => p.Way == LoadingWay.Down).Counts - repetition.First(p => p.Way == LoadingWay.Up).Counts))
             .ToList();
         return returns.Count == 0 ? null : returns.MaxBy(Math.Abs);
     }
 
-    // The empty pad before the run, as service would take it.
-    static Dictionary<int, double> Zeros(IReadOnlyList<ProofPoint> points) => points.GroupBy(p => p.Run).ToDictionary(
-        run => run.Key, run => (run.FirstOrDefault(p => p.Load.IsEmpty) ?? points.First(p => p.Load.IsEmpty)).Counts);
+    // The empty pad before the repetition, as service would take it.
+    static Dictionary<int, double> Zeros(IReadOnlyList<ProcedurePoint> points) => points.GroupBy(p => p.Repetition).ToDictionary(
+        repetition => repetition.Key, repetition => (repetition.FirstOrDefault(p => p.Load.IsEmpty) ?? points.First(p => p.Load.IsEmpty)).Counts);
 
     static double Net(CurveFit curve, double counts) => counts * (curve.SpanKgPerCount + curve.CurvatureKgPerCount2 * counts);
 

@@ -1,6 +1,6 @@
 namespace ScaleLink.Weighing.Calibration;
 
-/// <summary>Outcome of holding a proof against a class.</summary>
+/// <summary>Outcome of holding a calibration procedure against a class.</summary>
 public enum GradeOutcome
 {
     /// <summary>Every point lies inside the limits.</summary>
@@ -19,20 +19,20 @@ public enum GradeOutcome
 public readonly record struct GradedPoint(string What, double LoadKg, double FoundKg, double LimitKg);
 
 /// <summary>
-/// A proof held against the limits of OIML R 76-1:2006 class III, as a yardstick. It is no verification: this equipment
+/// A calibration procedure held against the limits of OIML R 76-1:2006 class III, for comparison. It is no verification: this equipment
 /// is not approved for trade.
 /// </summary>
 /// <param name="Outcome">Inside, outside, not graded.</param>
 /// <param name="IntervalKg">Interval e that the limits were taken for.</param>
-/// <param name="UpToKg">Highest load of the proof.</param>
+/// <param name="UpToKg">Highest load of the calibration procedure.</param>
 /// <param name="Worst">The point nearest to its limit, or furthest beyond; null when not graded.</param>
 /// <param name="Reason">Why it was not graded; empty otherwise.</param>
 public sealed record ClassGrade(GradeOutcome Outcome, double IntervalKg, double UpToKg, GradedPoint? Worst, string Reason)
 {
-    /// <summary>The usual yardstick for a car's corner, kg.</summary>
+    /// <summary>The usual accuracy class for a car's corner, kg.</summary>
     public const double UsualIntervalKg = 0.2;
 
-    /// <summary>Holds the levels of a proof against class III.</summary>
+    /// <summary>Holds the levels of a calibration procedure against class III.</summary>
     public static ClassGrade Of(PadCharacteristics pad, MassSet masses, double intervalKg = UsualIntervalKg)
     {
         ArgumentNullException.ThrowIfNull(pad);

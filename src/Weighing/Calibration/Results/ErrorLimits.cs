@@ -7,7 +7,7 @@ public enum AccuracyClass
     I,
     /// <summary>High.</summary>
     II,
-    /// <summary>Medium: shop and industrial scales, and the yardstick for a pad.</summary>
+    /// <summary>Medium: shop and industrial scales, and the accuracy class for a pad.</summary>
     III,
     /// <summary>Ordinary.</summary>
     IIII,

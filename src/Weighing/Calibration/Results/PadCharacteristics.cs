@@ -9,7 +9,7 @@ public readonly record struct AtLoad(double Kg, double LoadKg);
 /// <param name="From20To30MinKg">Output after 30 minutes minus that after 20.</param>
 public readonly record struct Creep(double LoadKg, double After30MinKg, double From20To30MinKg);
 
-/// <summary>One load of the proof, all runs together, net of each run's zero.</summary>
+/// <summary>One load of the calibration procedure, all repetitions together, net of each repetition's zero.</summary>
 /// <param name="Load">What stood on the pad.</param>
 /// <param name="Kg">Its mass; ballast at the value found.</param>
 /// <param name="UpKg">Mean output on the way up.</param>
@@ -22,7 +22,7 @@ public sealed record LevelResult(LoadStack Load, double Kg, double UpKg, double?
     public double? HysteresisKg => DownKg - UpKg;
 }
 
-/// <summary>What a proof shows of the pad. Definitions: OIML R 60-1:2021, 3.5.10 and 3.7.</summary>
+/// <summary>What a calibration procedure shows of the pad. Definitions: OIML R 60-1:2021, 3.5.10 and 3.7.</summary>
 public sealed record PadCharacteristics
 {
     /// <summary>Loads in ascending order, the empty pad first.</summary>
@@ -36,11 +36,11 @@ public sealed record PadCharacteristics
     /// <summary>Largest difference, way down minus way up (3.7.7); null where no way down was read.</summary>
     public required AtLoad? Hysteresis { get; init; }
 
-    /// <summary>Largest spread of one load on one way over the runs (3.7.14); null with a single run.</summary>
+    /// <summary>Largest spread of one load on one way over the repetitions (3.7.14); null with a single repetition.</summary>
     public required AtLoad? Repeatability { get; init; }
 
     /// <summary>
-    /// Of the runs, the empty pad afterwards minus before that is furthest from zero, kg (compare 3.5.10); null where
+    /// Of the repetitions, the empty pad afterwards minus before that is furthest from zero, kg (compare 3.5.10); null where
     /// it was not read.
     /// </summary>
     public required double? ZeroReturnKg { get; init; }

@@ -44,7 +44,7 @@ public static class CornerLoadTest
     /// <param name="places">At least as many places as cells.</param>
     /// <param name="loadKg">The mass, kg.</param>
     /// <exception cref="RefusedException">SL-321 places too few or alike; SL-320 a cell that differs too much.</exception>
-    public static CellTrims Work(IReadOnlyList<PlacedLoad> places, double loadKg)
+    public static CellTrims Evaluate(IReadOnlyList<PlacedLoad> places, double loadKg)
     {
         ArgumentNullException.ThrowIfNull(places);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(loadKg);

@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Calibration;
 
 /// <summary>One zero of a pad's history.</summary>
 /// <param name="Time">When, UTC.</param>
-/// <param name="Kg">Shift from the zero of the proof.</param>
+/// <param name="Kg">Shift from the zero of the calibration procedure.</param>
 /// <param name="TemperatureC">Of the pad, where known.</param>
 public readonly record struct ZeroPoint(DateTimeOffset Time, double Kg, double? TemperatureC = null);
 
@@ -21,12 +21,12 @@ public static class ZeroDrift
     /// <summary>Zero may move by this many intervals e within 5 K. Source: OIML R 76-1:2006, 3.9.2.3.</summary>
     public const double IntervalsPerFiveKelvin = 1;
 
-    // Less of it cannot be told from the scatter of zeros.
+    // Less of it cannot be told from the repeatability of zeros.
     const double LeastKelvin = 2;
     static readonly TimeSpan LeastTime = TimeSpan.FromHours(1);
 
     /// <summary>Judges the history, in the order of time.</summary>
-    /// <param name="zeros">Since the last proof.</param>
+    /// <param name="zeros">Since the last calibration procedure.</param>
     /// <param name="intervalKg">Interval e, kg.</param>
     /// <param name="limitKgPerDay">Beyond this the drift in time is a finding (common practice, no published source).</param>
     public static ZeroDriftResult Judge(IReadOnlyList<ZeroPoint> zeros, double intervalKg, double limitKgPerDay = 0.5)

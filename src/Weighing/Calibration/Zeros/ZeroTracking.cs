@@ -19,8 +19,8 @@ public sealed record ZeroTrackingOptions
     public double CapacityShare { get; init; } = 0.02;
 }
 
-/// <summary>What tracking has done since the zero was captured.</summary>
-/// <param name="SumKg">Sum of all corrections, for the log; added to the captured zero.</param>
+/// <summary>What tracking has done since the zero was weighed.</summary>
+/// <param name="SumKg">Sum of all corrections, for the log; added to the weighed zero.</param>
 public readonly record struct ZeroTrack(double SumKg);
 
 /// <summary>
@@ -31,7 +31,7 @@ public static class ZeroTracking
 {
     /// <summary>The track after <paramref name="elapsed"/>.</summary>
     /// <param name="track">So far.</param>
-    /// <param name="loadKg">Load with the captured zero and the track so far taken off.</param>
+    /// <param name="loadKg">Load with the weighed zero and the track so far taken off.</param>
     /// <param name="settled">True at rest.</param>
     /// <param name="elapsed">Since the step before.</param>
     /// <param name="capacityKg">Of the pad.</param>

@@ -7,12 +7,15 @@ namespace ScaleLink.Weighing.Cars.Files;
 /// <param name="Mistakes">All of them, each with place and line.</param>
 public sealed record CarFile(CarModel? Car, IReadOnlyList<Diagnostic> Mistakes)
 {
+    /// <summary>Fields that stand in it under an earlier name (SL-519), each with place and line.</summary>
+    public IReadOnlyList<Finding> EarlierNames { get; init; } = [];
+
     /// <summary>Reads a document. Never throws for what is in it.</summary>
     public static CarFile Read(string text)
     {
         var notes = new DocumentNotes(text);
         var car = JsonBlock.Open(text, notes) is { } root ? Read(root, notes) : null;
-        return new(notes.Found.Count == 0 ? car : null, notes.Found);
+        return new(notes.Found.Count == 0 ? car : null, notes.Found) { EarlierNames = notes.Earlier };
     }
 
     /// <summary>Reads a car that stands within another document; null with its mistakes noted when it cannot be used.</summary>

@@ -13,7 +13,7 @@ sealed class CarReader(JsonBlock root)
         ["front bar rate"] = "front.bar.rate_n_per_mm",
         ["rear bar rate"] = "rear.bar.rate_n_per_mm",
         ["centre of gravity height"] = "cg_height_mm",
-        ["lean axis height"] = "lean_axis_height_mm",
+        ["roll axis height"] = "roll_axis_height_mm",
         ["smallest turn"] = "smallest_turn",
         ["class minimum"] = "class_minimum",
     };
@@ -23,6 +23,9 @@ sealed class CarReader(JsonBlock root)
 
     public CarModel? Read()
     {
+        root.Earlier("lean_axis_height_mm", "roll_axis_height_mm");
+        root.Earlier("shared_spring_doubt_percent", "shared_spring_uncertainty_percent");
+        root.Earlier("shared_tyre_doubt_percent", "shared_tyre_uncertainty_percent");
         if (!root.Has("name"))
             root.Missing("name", "\"Heron\"");
         var name = root.Text("name") ?? "";
@@ -30,7 +33,7 @@ sealed class CarReader(JsonBlock root)
         root.Text("$schema");
         var wheelbase = Needed(root, "wheelbase_mm");
         var cg = Needed(root, "cg_height_mm", Unknowns.CgHeight);
-        var lean = root.Stated("lean_axis_height_mm", Unknowns.LeanAxis) ?? Unknowns.LeanAxis;
+        var tilt = root.Stated("roll_axis_height_mm", Unknowns.RollAxis) ?? Unknowns.RollAxis;
         var (frontBlock, rearBlock) = (Axle("front"), Axle("rear"));
         var (front, rear) = (AxleReader.Read(frontBlock), AxleReader.Read(rearBlock));
         var overrides = root.Block("corners");
@@ -38,7 +41,7 @@ sealed class CarReader(JsonBlock root)
             Corner(overrides, Measure.Corner.LF, front), Corner(overrides, Measure.Corner.RF, front),
             Corner(overrides, Measure.Corner.LR, rear), Corner(overrides, Measure.Corner.RR, rear));
         overrides?.Finish();
-        var (springs, tyres) = (root.Number("shared_spring_doubt_percent"), root.Number("shared_tyre_doubt_percent"));
+        var (springs, tyres) = (root.Number("shared_spring_uncertainty_percent"), root.Number("shared_tyre_uncertainty_percent"));
         var (turn, ballast, targets) = (root.Number("smallest_turn") ?? 0.25, Ballast(), TargetReader.Read(root.Block("targets")));
         var (fuel, drivers, rule) = (RaceReader.Fuel(root.Block("fuel")), RaceReader.Drivers(root), RaceReader.Class(root.Block("class_minimum")));
         if (wheelbase is not { } length || cg is not { } height || front?.Track is not { } frontTrack || rear?.Track is not { } rearTrack
@@ -46,11 +49,11 @@ sealed class CarReader(JsonBlock root)
             return null;
         var car = new CarModel
         {
-            Name = name, WheelbaseMm = length, FrontTrackMm = frontTrack, RearTrackMm = rearTrack, CgHeightMm = height, LeanAxisHeightMm = lean,
+            Name = name, WheelbaseMm = length, FrontTrackMm = frontTrack, RearTrackMm = rearTrack, CgHeightMm = height, RollAxisHeightMm = tilt,
             Suspension = new(lf, rf, lr, rr), FrontBar = front.Bar, RearBar = rear.Bar,
             SmallestTurn = turn, BallastStations = ballast, Targets = targets, Fuel = fuel, Drivers = drivers, Class = rule,
-        }.WithUsualSharedDoubts();
-        return car with { SharedSpringDoubt = springs / 100 ?? car.SharedSpringDoubt, SharedTyreDoubt = tyres / 100 ?? car.SharedTyreDoubt };
+        }.WithUsualSharedUncertainties();
+        return car with { SharedSpringUncertainty = springs / 100 ?? car.SharedSpringUncertainty, SharedTyreUncertainty = tyres / 100 ?? car.SharedTyreUncertainty };
     }
 
     public static Stated? Needed(JsonBlock block, string key, Stated? unknown = null)

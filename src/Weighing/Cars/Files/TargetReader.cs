@@ -10,13 +10,14 @@ static class TargetReader
         var plain = new CarTargets();
         if (block is null)
             return plain;
+        block.Earlier("side_difference_mm", "left_right_difference_mm");
         var targets = new CarTargets
         {
             CrossWeightPercent = block.Number("cross_weight_percent") ?? plain.CrossWeightPercent,
             CrossWeightTolerancePercent = block.Number("cross_weight_tolerance_percent") ?? plain.CrossWeightTolerancePercent,
             RideHeightsMm = block.Four("ride_heights_mm"),
             RakeMm = block.Number("rake_mm"),
-            SideDifferenceMm = block.Number("side_difference_mm"),
+            LeftRightDifferenceMm = block.Number("left_right_difference_mm"),
             RideHeightToleranceMm = block.Number("ride_height_tolerance_mm") ?? plain.RideHeightToleranceMm,
         };
         block.Finish();

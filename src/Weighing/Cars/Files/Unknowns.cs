@@ -12,5 +12,5 @@ static class Unknowns
     public static readonly Stated BarRate = Stated.Guess(10, 8);
     public static readonly Stated Pitch = Stated.Guess(2, 0.5);
     public static readonly Stated CgHeight = Stated.Guess(450, 100);
-    public static readonly Stated LeanAxis = Stated.Guess(50, 50);
+    public static readonly Stated RollAxis = Stated.Guess(50, 50);
 }

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Settling.Noise;
 
 /// <summary>
-/// Scatter of a reading against averaging time, from evenly spaced readings. Where the curve stops falling, longer averaging
+/// Repeatability of a reading against averaging time, from evenly spaced readings. Where the curve stops falling, longer averaging
 /// stops helping. Formulas: W. J. Riley, Handbook of Frequency Stability Analysis, NIST SP 1065 (2008), section 5.2.
 /// </summary>
 public static class AllanDeviation
@@ -24,7 +24,7 @@ public static class AllanDeviation
         return Math.Sqrt(sum / (2 * (means - 1)));
     }
 
-    /// <summary>From all pairs of neighbouring means: the same expectation as <see cref="Plain"/>, less scatter.</summary>
+    /// <summary>From all pairs of neighbouring means: the same expectation as <see cref="Plain"/>, less repeatability.</summary>
     /// <inheritdoc cref="Plain"/>
     public static double Overlapping(ReadOnlySpan<double> readings, int length)
     {

@@ -47,7 +47,7 @@ public static class Autocorrelation
 
     static void AtLeastTwo(ReadOnlySpan<double> values)
     {
-        if (values.Length < 2) throw new ArgumentException("Two values or more are needed to speak of scatter.", nameof(values));
+        if (values.Length < 2) throw new ArgumentException("Two values or more are needed to speak of repeatability.", nameof(values));
     }
 
     static double Mean(ReadOnlySpan<double> values)

@@ -62,8 +62,8 @@ public sealed class BlindDirection
     }
 
     /// <summary>
-    /// From the statics of a car, bars included: its warp per load is p, and the doubts of the car model give its covariance,
-    /// so that a doubt which all springs share weighs less than one of a single spring.
+    /// From the statics of a car, bars included: its warp per load is p, and the uncertainties of the car model give its covariance,
+    /// so that a uncertainty which all springs share weighs less than one of a single spring.
     /// </summary>
     public static BlindDirection Of(CarStatics statics)
     {

@@ -90,7 +90,7 @@ public sealed class RockingLearner
         ArgumentNullException.ThrowIfNull(prior);
         if (Blocks == 0) return prior;
         var pull = Matrix(prior.Covariance).Inverse();
-        // Noise powers scatter by the root of 2/n themselves; three such margins off, so that noise alone teaches nothing.
+        // Noise powers repeatability by the root of 2/n themselves; three such margins off, so that noise alone teaches nothing.
         var excursions = _moments - Matrix<double>.Build.DenseOfDiagonalVector(_noise * (1 + 3 * Math.Sqrt(2.0 / Blocks)));
         var p = Vector(prior.Direction);
         var covariance = Matrix(prior.Covariance);

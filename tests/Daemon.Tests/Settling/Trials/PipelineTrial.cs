@@ -44,7 +44,7 @@ internal sealed class PipelineTrial
         var bay = virtualBay.Bay;
         bay.Rig.Bars(front: false, rear: false);
         virtualBay.Run(QuietSeconds);
-        Work(bay.Rig, kind, random);
+        WorkSessions(bay.Rig, kind, random);
         virtualBay.Run(WorkSeconds);
         if (kind.Thrown)
             bay.Rig.Nudge((ref Motion motion) => Throw(ref motion, random));
@@ -133,7 +133,7 @@ internal sealed class PipelineTrial
     private static CarConfiguration Known(CarDescription car) =>
         new(car.Front.TrackM * 1000, car.Rear.TrackM * 1000, RockingCars.RideRate(car.Front), RockingCars.RideRate(car.Rear), RateUncertaintyPercent: 5);
 
-    private static void Work(Rig rig, RockingKind kind, Random random)
+    private static void WorkSessions(Rig rig, RockingKind kind, Random random)
     {
         var turns = random.NextDouble() - .5;
         for (var i = 0; i < 4; i++)

@@ -38,7 +38,7 @@ internal static class RockingCars
 
         return new CarDescription
         {
-            Name = "trial", WheelbaseM = wheelbase, MassKg = mass, FrontShare = front, LeftShare = U(.47, .53), CgHeightM = U(.35, .5),
+            Name = "trial", WheelbaseM = wheelbase, MassKg = mass, FrontWeight = front, LeftSideWeight = U(.47, .53), CgHeightM = U(.35, .5),
             PitchInertiaKgM2 = sprung * U(.8, 1.1) * wheelbase * wheelbase * front * (1 - front), RollInertiaKgM2 = sprung * Math.Pow(U(.33, .42) * track, 2),
             Driver = new PlacedMass(80, -.15, .34, .45),
             Front = Axle(sprung * front / 2, hertz, unsprung.Front), Rear = Axle(sprung * (1 - front) / 2, rear, unsprung.Rear),

@@ -92,7 +92,7 @@ internal sealed class VirtualBay : IDisposable
         };
     }
 
-    /// <summary>The simulated bridges have no offset here, and their pads were never proved.</summary>
+    /// <summary>The simulated bridges have no offset here, and their pads were never calibrated.</summary>
     private sealed class NoRecords : IZeroStore, ICalibrationStore
     {
         public ZeroPoint? Latest(string serialNumber) => new(serialNumber, 0, DateTimeOffset.UnixEpoch, "trial", null);
@@ -101,7 +101,7 @@ internal sealed class VirtualBay : IDisposable
 
         public double TrackedKg(ZeroPoint zero) => 0;
 
-        public PadCalibration? InForce(string serialNumber) => null;
+        public PadCalibration? InEffect(string serialNumber) => null;
 
         public void AppendTrack(ZeroPoint zero, double kg, DateTimeOffset at) => throw Unused();
 

@@ -22,9 +22,9 @@ public class FirmwareListingTests
             Seeded.Check(Frames.Samples, Count, samples.Add);
             await File.WriteAllTextAsync(source, Program(samples), TestContext.Current.CancellationToken);
 
-            var compiled = await Run("cc", "-std=c99", "-Wall", "-Wextra", "-Werror", "-o", program, source);
+            var compiled = await StartId("cc", "-std=c99", "-Wall", "-Wextra", "-Werror", "-o", program, source);
             Assert.SkipWhen(compiled is null, "No C compiler 'cc' on the path.");
-            var sent = Hex.Bytes((await Run(program))!);
+            var sent = Hex.Bytes((await StartId(program))!);
 
             var expected = samples.SelectMany(sample => Frames.Bytes(to => PadFrameWriter.Write(sample, to))).ToArray();
             Assert.Equal(Convert.ToHexString(expected), Convert.ToHexString(sent));
@@ -52,7 +52,7 @@ public class FirmwareListingTests
         return text.AppendLine("    return 0;\n}").ToString();
     }
 
-    static async Task<string?> Run(string program, params string[] arguments)
+    static async Task<string?> StartId(string program, params string[] arguments)
     {
         try
         {

@@ -8,11 +8,11 @@ namespace Weighing.Tests.Calibration.Coverage;
 /// <param name="ShareOfCapacity">Load, as a share of the capacity.</param>
 /// <param name="Covered">0 to 1.</param>
 /// <param name="MedianHalfWidthKg">Median of the interval's half-width.</param>
-/// <param name="Refused">Share of the sound proofs that were refused, and so are not among the calibrations.</param>
+/// <param name="Refused">Share of the sound calibration procedures that were refused, and so are not among the calibrations.</param>
 sealed record CoverageFigure(string Scenario, double ShareOfCapacity, double Covered, double MedianHalfWidthKg, double Refused);
 
 /// <summary>
-/// Does the stated uncertainty hold? Calibrations by the thousand on simulated pads: first with scatter alone, then with
+/// Does the stated uncertainty hold? Calibrations by the thousand on simulated pads: first with repeatability alone, then with
 /// every error of the budget drawn as the budget states it, errors that calibrations share being shared.
 /// </summary>
 sealed class CoverageStudy(int trials, int seed)
@@ -23,23 +23,23 @@ sealed class CoverageStudy(int trials, int seed)
     static readonly Place Shop = Place.On("workshop", 52, 80), Track = Place.On("circuit", 46.5, 900);
     const double SpanPerKelvin = 2e-5, PositionRelative = 1e-4;
 
-    /// <summary>Scatter alone; the interval is that of the fit alone.</summary>
+    /// <summary>Repeatability alone; the interval is that of the fit alone.</summary>
     public IReadOnlyList<CoverageFigure> Noise(double bowKg, double coverage = 0.95) =>
         Noise($"noise only, bow {bowKg} kg", bowKg, coverage, BudgetTerms.Fit);
 
-    /// <summary>Scatter alone, on pads with a bow that it hides; the interval is that of the fit and its shape.</summary>
+    /// <summary>Repeatability alone, on pads with a bow that it hides; the interval is that of the fit and its shape.</summary>
     public IReadOnlyList<CoverageFigure> FaintBow(double bowKg) =>
         Noise($"faint bow {bowKg} kg, fit and shape", bowKg, 0.95, BudgetTerms.Fit, BudgetTerms.Linearity);
 
     List<CoverageFigure> Noise(string name, double bowKg, double coverage, params string[] terms) => Study(name, coverage, random =>
     {
         var pad = new SimulatedPad(random) { BowKg = bowKg, NoiseKg = 0.02 };
-        if (Proof(pad, Exact, _ => 90) is not { } proof)
+        if (Procedure(pad, Exact, _ => 90) is not { } procedure)
             return null;
         pad.NoiseKg = 0;
         var zero = pad.Read(0);
-        return kg => (proof.Kg(pad.Read(kg, 0.5) - zero) - kg, new UncertaintyBudget(
-            [.. proof.Budget(kg).Terms.Where(t => terms.Contains(t.Name))]));
+        return kg => (procedure.Kg(pad.Read(kg, 0.5) - zero) - kg, new UncertaintyBudget(
+            [.. procedure.Budget(kg).Terms.Where(t => terms.Contains(t.Name))]));
     });
 
     /// <summary>Every error of the budget. <paramref name="together"/>: masses of a lot err by the same share of their tolerance.</summary>
@@ -50,7 +50,7 @@ sealed class CoverageStudy(int trials, int seed)
         Full("all errors, plates ±1 %", new([.. Enumerable.Range(1, 20).Select(i => KnownMass.Stated($"P{i}", 20, 0.2, "plates"))]), together);
 
     /// <summary>
-    /// Built up with ballast to four times the masses owned: scatter of the readings and errors of the masses, the
+    /// Built up with ballast to four times the masses owned: repeatability of the readings and errors of the masses, the
     /// interval being that of fit and masses.
     /// </summary>
     public IReadOnlyList<CoverageFigure> Substituted() => Study("built up with ballast, class M1", 0.95, random =>
@@ -60,12 +60,12 @@ sealed class CoverageStudy(int trials, int seed)
         var errors = masses.Masses.ToDictionary(m => m.Label, m => m.Kg + pad.Within(m.ToleranceKg));
         var steps = SubstitutionPlan.Steps(masses, [LoadStack.Of("20-1", "20-2"), LoadStack.Of("20-1", "20-2", "20-3", "20-4")], 400, 450);
         var ballast = steps[^1].Ballast.ToDictionary(label => label, _ => 115 + pad.Within(1));
-        if (Proof(pad, masses, label => errors.TryGetValue(label, out var kg) ? kg : ballast[label], stacks: steps) is not { } proof)
+        if (Procedure(pad, masses, label => errors.TryGetValue(label, out var kg) ? kg : ballast[label], stacks: steps) is not { } procedure)
             return null;
         pad.NoiseKg = 0;
         var zero = pad.Read(0);
-        return kg => (proof.Kg(pad.Read(kg, 0.5) - zero) - kg, new UncertaintyBudget(
-            [.. proof.Budget(kg).Terms.Where(t => t.Name is BudgetTerms.Fit or BudgetTerms.Masses)]));
+        return kg => (procedure.Kg(pad.Read(kg, 0.5) - zero) - kg, new UncertaintyBudget(
+            [.. procedure.Budget(kg).Terms.Where(t => t.Name is BudgetTerms.Fit or BudgetTerms.Masses)]));
     });
 
     List<CoverageFigure> Full(string name, MassSet masses, bool together) => Study($"{name}, errors {(together ? "together" : "apart")}", 0.95, random =>
@@ -80,7 +80,7 @@ sealed class CoverageStudy(int trials, int seed)
         var common = pad.Within(1);
         var errors = masses.Masses.ToDictionary(m => m.Label, m => m.ToleranceKg * (together ? common : pad.Within(1)));
         pad.Sensitivity = shop * (1 + air);
-        if (Proof(pad, masses, label => masses[label].Kg + errors[label], new Creep(450, creep * 450, 0)) is not { } proof)
+        if (Procedure(pad, masses, label => masses[label].Kg + errors[label], new Creep(450, creep * 450, 0)) is not { } procedure)
             return null;
 
         return kg =>
@@ -89,7 +89,7 @@ sealed class CoverageStudy(int trials, int seed)
             pad.Sensitivity = track * Track.GravityMps2 / Shop.GravityMps2
                 * (1 + perKelvin * pad.Within(UseConditions.UnknownTemperatureSpanK) + creep * pad.Within(1) + pad.Within(PositionRelative));
             var zero = pad.Read(0);
-            var load = proof.Load(pad.Read(kg, random.NextDouble(), pad.Within(pad.ZeroReturnKg)), zero, new UseConditions(Track));
+            var load = procedure.Load(pad.Read(kg, random.NextDouble(), pad.Within(pad.ZeroReturnKg)), zero, new UseConditions(Track));
             return (load.Kg - kg, load.Budget);
         };
     });
@@ -97,15 +97,15 @@ sealed class CoverageStudy(int trials, int seed)
     static MassSet Weights(WeightClass weights) =>
         new([.. Enumerable.Range(1, 22).Select(i => KnownMass.OfClass($"20-{i}", 20, weights)), KnownMass.OfClass("10-1", 10, weights)]);
 
-    static PadCalibration? Proof(SimulatedPad pad, MassSet masses, Func<string, double> trueKg, Creep? creep = null, IReadOnlyList<LoadStack>? stacks = null)
+    static PadCalibration? Procedure(SimulatedPad pad, MassSet masses, Func<string, double> trueKg, Creep? creep = null, IReadOnlyList<LoadStack>? stacks = null)
     {
         var start = PadCalibration.Starting("P1", 1.01 / pad.CountsPerKg, 0.02, 450, 1, Shop, DateTimeOffset.UnixEpoch);
         start = start with { Errors = start.Errors with { PositionRelative = PositionRelative } };
-        var report = PadProof.Work(new ProofInput
+        var report = CalibrationEvaluation.Evaluate(new ProcedureInput
         {
             Before = start,
             Masses = masses,
-            Points = pad.Prove(stacks ?? Stacks(masses), trueKg),
+            Points = pad.Calibrate(stacks ?? Stacks(masses), trueKg),
             Place = Shop,
             Time = DateTimeOffset.UnixEpoch,
             Creep = creep,

@@ -4,7 +4,7 @@ namespace Weighing.Tests.Calibration.Coverage;
 
 /// <summary>
 /// Short form of the coverage study; the long form is the benchmark "coverage". With 200 trials the share of a true 95 %
-/// scatters by 1.5 %, so the bounds here are the targets widened by about one and a half of those.
+/// varies by 1.5 %, so the bounds here are the targets widened by about one and a half of those.
 /// </summary>
 public class CoverageTests
 {
@@ -14,7 +14,7 @@ public class CoverageTests
     [Theory]
     [InlineData(0)]
     [InlineData(0.3)]
-    public void With_scatter_alone_the_interval_of_the_fit_holds_the_truth_93_to_97_times_in_a_hundred(double bowKg) =>
+    public void With_repeatability_alone_the_interval_of_the_fit_holds_the_truth_93_to_97_times_in_a_hundred(double bowKg) =>
         Assert.All(new CoverageStudy(Trials, seed: 11).Noise(bowKg), f => Assert.InRange(f.Covered, 0.93 - Slack, 0.97 + Slack));
 
     [Fact]

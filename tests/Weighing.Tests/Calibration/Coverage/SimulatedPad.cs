@@ -3,7 +3,7 @@ using ScaleLink.Weighing.Calibration;
 namespace Weighing.Tests.Calibration.Coverage;
 
 /// <summary>
-/// A pad whose errors are known, for proofs by the thousand. Its physics is written for this purpose alone and shares
+/// A pad whose errors are known, for calibration procedures by the thousand. Its physics is written for this purpose alone and shares
 /// nothing with the calibration that it tests.
 /// </summary>
 sealed class SimulatedPad(Random random)
@@ -18,13 +18,13 @@ sealed class SimulatedPad(Random random)
     /// <summary>Way down above way up half way, kg.</summary>
     public double HysteresisKg { get; set; }
 
-    /// <summary>Scatter of a settled reading, kg.</summary>
+    /// <summary>Repeatability of a settled reading, kg.</summary>
     public double NoiseKg { get; set; } = 0.01;
 
-    /// <summary>Scatter of placing a load, kg.</summary>
+    /// <summary>Repeatability of placing a load, kg.</summary>
     public double PlacingKg { get; set; }
 
-    /// <summary>Zero after a run minus before it, kg; lost again before the next.</summary>
+    /// <summary>Zero after a repetition minus before it, kg; lost again before the next.</summary>
     public double ZeroReturnKg { get; set; }
 
     /// <summary>Factor on the force, all else being as at the reference: gravity, air, temperature, creep.</summary>
@@ -44,15 +44,15 @@ sealed class SimulatedPad(Random random)
     }
 
     /// <summary>Runs up and down over the stacks, the empty pad first and last; true masses by label.</summary>
-    public List<ProofPoint> Prove(IReadOnlyList<LoadStack> stacks, Func<string, double> trueKg, int runs = 3)
+    public List<ProcedurePoint> Calibrate(IReadOnlyList<LoadStack> stacks, Func<string, double> trueKg, int repetitions = 3)
     {
-        List<ProofPoint> points = [];
-        for (var run = 1; run <= runs; run++)
+        List<ProcedurePoint> points = [];
+        for (var repetition = 1; repetition <= repetitions; repetition++)
         {
             foreach (var stack in stacks)
-                points.Add(new(stack, run, LoadingWay.Up, Read(Kg(stack, trueKg))));
+                points.Add(new(stack, repetition, LoadingWay.Up, Read(Kg(stack, trueKg))));
             foreach (var stack in stacks.Reverse().Skip(1))
-                points.Add(new(stack, run, LoadingWay.Down, Read(Kg(stack, trueKg), 1, stack.IsEmpty ? ZeroReturnKg : 0)));
+                points.Add(new(stack, repetition, LoadingWay.Down, Read(Kg(stack, trueKg), 1, stack.IsEmpty ? ZeroReturnKg : 0)));
         }
         return points;
     }

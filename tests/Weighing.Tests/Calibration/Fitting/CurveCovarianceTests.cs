@@ -1,6 +1,6 @@
 using ScaleLink.Weighing.Calibration;
 using Weighing.Tests.Calibration.Coverage;
-using Weighing.Tests.Calibration.Proof;
+using Weighing.Tests.Calibration.Procedure;
 
 namespace Weighing.Tests.Calibration.Fitting;
 
@@ -14,10 +14,10 @@ public class CurveCovarianceTests
 
     static readonly MassSet Masses = new([.. Bench.Masses.Masses.Select((m, i) => m with { StandardUncertaintyKg = 0.01 * (i + 1) })]);
 
-    static List<ProofPoint> Points()
+    static List<ProcedurePoint> Points()
     {
         var pad = new SimulatedPad(new Random(6)) { BowKg = 3, NoiseKg = 0.02 };
-        return [.. pad.Prove(Bench.Stacks, Bench.TrueKg).Select(p => p with { Counts = p.Counts + 400 * 25 * (p.Run - 1) })];
+        return [.. pad.Calibrate(Bench.Stacks, Bench.TrueKg).Select(p => p with { Counts = p.Counts + 400 * 25 * (p.Repetition - 1) })];
     }
 
     [Fact]
@@ -46,7 +46,7 @@ public class CurveCovarianceTests
     }
 
     [Fact]
-    public void Scatter_of_the_readings()
+    public void Repeatability_of_the_readings()
     {
         var points = Points();
         var fit = CurveFitter.Fit(Masses, points);
@@ -56,19 +56,19 @@ public class CurveCovarianceTests
             var moved = points.Index().Sum(point =>
             {
                 // A reading moved by as many counts as make one residual standard deviation in kg where it stands.
-                var above = point.Item.Counts - fit.ZeroCounts - 400 * 25 * (point.Item.Run - 3);
+                var above = point.Item.Counts - fit.ZeroCounts - 400 * 25 * (point.Item.Repetition - 3);
                 var step = fit.Choice.Fit.ResidualSd / (fit.SpanKgPerCount + 2 * fit.CurvatureKgPerCount2 * above);
-                List<ProofPoint> others = [.. points];
+                List<ProcedurePoint> others = [.. points];
                 others[point.Index] = point.Item with { Counts = point.Item.Counts + step };
                 return Math.Pow(Kg(CurveFitter.Fit(Masses, others), x) - Kg(fit, x), 2);
             });
             // Moving a reading also moves the matrix that it stands in: equal to first order only.
-            Assert.Equal(1, fit.Scatter.AtCounts(x) / Math.Sqrt(moved), 0.02);
+            Assert.Equal(1, fit.Repeatability.AtCounts(x) / Math.Sqrt(moved), 0.02);
         }
     }
 
     [Fact]
-    public void The_zero_is_that_of_the_last_run()
+    public void The_zero_is_that_of_the_last_repetition()
     {
         var fit = CurveFitter.Fit(Masses, Points());
         Assert.Equal(41_000 + 400 * 50, fit.ZeroCounts, 4 * fit.ZeroUncertaintyCounts);

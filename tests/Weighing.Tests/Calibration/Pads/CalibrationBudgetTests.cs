@@ -9,12 +9,12 @@ public class CalibrationBudgetTests
 
     static readonly PadCalibration Pad = PadCalibration.Starting("P7", 0.002, 0.01, 450, 1, Shop, DateTimeOffset.UnixEpoch) with
     {
-        Standing = CalibrationStanding.Proved,
-        Scatter = new CurveCovariance(1e-14, 0, 0),
-        ScatterDegreesOfFreedom = 8,
+        Standing = CalibrationStanding.Calibrated,
+        Repeatability = new CurveCovariance(1e-14, 0, 0),
+        RepeatabilityDegreesOfFreedom = 8,
         MassesTogether = new CurveCovariance(4e-14, 0, 0),
         MassesApart = new CurveCovariance(1e-14, 0, 0),
-        ProvedToKg = 400,
+        CalibratedToKg = 400,
         TemperatureC = 20,
         Errors = new ErrorSources
         {
@@ -60,7 +60,7 @@ public class CalibrationBudgetTests
     }
 
     [Fact]
-    public void Another_place_brings_a_correction_and_its_doubt()
+    public void Another_place_brings_a_correction_and_its_uncertainty()
     {
         var track = Place.On("circuit", 40, 600);
         Assert.Equal(200 * 5e-5 * Math.Sqrt(2.0 / 3), Term(BudgetTerms.Gravity, 200, new UseConditions(track)), 1e-9);
@@ -77,10 +77,10 @@ public class CalibrationBudgetTests
     }
 
     [Fact]
-    public void A_load_beyond_the_proof_is_marked()
+    public void A_load_beyond_the_calibration_procedure_is_marked()
     {
-        Assert.False(Pad.Load(209_000, 0).BeyondProof);
-        Assert.True(Pad.Load(211_000, 0).BeyondProof);
+        Assert.False(Pad.Load(209_000, 0).BeyondCalibration);
+        Assert.True(Pad.Load(211_000, 0).BeyondCalibration);
     }
 
     [Fact]

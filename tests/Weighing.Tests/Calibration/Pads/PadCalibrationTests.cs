@@ -11,11 +11,11 @@ public class PadCalibrationTests
     static PadCalibration Start => PadCalibration.Starting("P7", 0.0025, 0.02, 450, 4, Shop, DateTimeOffset.UnixEpoch);
 
     [Fact]
-    public void A_starting_calibration_gives_loads_with_the_stated_doubt_and_calls_them_unproved()
+    public void A_nominal_sensitivity_gives_loads_with_the_stated_uncertainty_and_calls_them_nominal_only()
     {
         var load = Start.Load(counts: 141_000, zeroCounts: 41_000);
         Assert.Equal(250, load.Kg, 1e-9);
-        Assert.False(Start.IsProved);
+        Assert.False(Start.IsCalibrated);
         Assert.Equal(5, load.Budget.Terms.Single(t => t.Name == BudgetTerms.StatedSpan).StandardUncertainty, 1e-9);
     }
 
@@ -26,7 +26,7 @@ public class PadCalibrationTests
     [InlineData(0.0025, 1, 450, 4)]
     [InlineData(0.0025, 0.02, 0, 4)]
     [InlineData(0.0025, 0.02, 450, 9)]
-    public void A_starting_calibration_that_cannot_be_is_refused(double kgPerCount, double u, double capacity, int cells) =>
+    public void A_nominal_sensitivity_that_cannot_be_is_refused(double kgPerCount, double u, double capacity, int cells) =>
         Assert.Equal("SL-329", Assert.Throws<RefusedException>(
             () => PadCalibration.Starting("P7", kgPerCount, u, capacity, cells, Shop, DateTimeOffset.UnixEpoch)).Diagnostic.Code);
 
@@ -59,7 +59,7 @@ public class PadCalibrationTests
             Start with { Pad = "P8" }, Start with { SpanKgPerCount = Math.BitIncrement(0.0025) }, Start with { ZeroCounts = 1 },
             Start with { CellTrim = [1, 1, 1, 1.001] }, Start with { Time = DateTimeOffset.UnixEpoch.AddTicks(1) },
             Start with { Place = Place.On("workshop", 52, 81) }, Start with { TemperatureC = 20 }, Start with { Who = "a\nplace=1:b" },
-            Start with { Errors = new ErrorSources { CreepRelative = 1e-4 } }, Start with { ScatterDegreesOfFreedom = 9 },
+            Start with { Errors = new ErrorSources { CreepRelative = 1e-4 } }, Start with { RepeatabilityDegreesOfFreedom = 9 },
         ];
         Assert.Equal(changed.Length + 1, changed.Append(Start).Select(c => c.Identity).Distinct().Count());
     }
@@ -67,9 +67,9 @@ public class PadCalibrationTests
     [Fact]
     public void The_identity_survives_being_written_down()
     {
-        var proved = Start with { Standing = CalibrationStanding.Proved, Scatter = new(1e-13, -1e-19, 3e-25), SpanKgPerCount = 0.1 / 3 };
-        var read = JsonSerializer.Deserialize<PadCalibration>(JsonSerializer.Serialize(proved, ProofFlowJson.Options), ProofFlowJson.Options)!;
-        Assert.Equal(proved.Identity, read.Identity);
+        var calibrated = Start with { Standing = CalibrationStanding.Calibrated, Repeatability = new(1e-13, -1e-19, 3e-25), SpanKgPerCount = 0.1 / 3 };
+        var read = JsonSerializer.Deserialize<PadCalibration>(JsonSerializer.Serialize(calibrated, ProcedureFlowJson.Options), ProcedureFlowJson.Options)!;
+        Assert.Equal(calibrated.Identity, read.Identity);
     }
 
     [Fact]

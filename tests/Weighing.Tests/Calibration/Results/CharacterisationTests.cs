@@ -11,9 +11,9 @@ public class CharacterisationTests
 
     static SimulatedPad Quiet() => new(new Random(1)) { NoiseKg = 0 };
 
-    static PadCharacteristics Of(SimulatedPad pad, int runs = 3)
+    static PadCharacteristics Of(SimulatedPad pad, int repetitions = 3)
     {
-        var points = pad.Prove(Stacks, _ => 90, runs);
+        var points = pad.Calibrate(Stacks, _ => 90, repetitions);
         return Characterisation.Of(Masses, points, CurveFitter.Fit(Masses, points));
     }
 
@@ -52,15 +52,15 @@ public class CharacterisationTests
     {
         var pad = Quiet();
         pad.ZeroReturnKg = 0.05;
-        // The zeros after the runs tilt the fitted line by a ten-thousandth.
+        // The zeros after the repetitions tilt the fitted line by a ten-thousandth.
         Assert.Equal(0.05, Of(pad).ZeroReturnKg!.Value, 1e-4);
     }
 
     [Fact]
-    public void Repeatability_is_the_spread_over_the_runs()
+    public void Repeatability_is_the_spread_over_the_repetitions()
     {
-        List<ProofPoint> points = Quiet().Prove(Stacks, _ => 90);
-        var index = points.FindIndex(p => p.Run == 2 && p.Way == LoadingWay.Up && p.Load == Stacks[3]);
+        List<ProcedurePoint> points = Quiet().Calibrate(Stacks, _ => 90);
+        var index = points.FindIndex(p => p.Repetition == 2 && p.Way == LoadingWay.Up && p.Load == Stacks[3]);
         points[index] = points[index] with { Counts = points[index].Counts + 400 * 0.06 };
         var found = Characterisation.Of(Masses, points, CurveFitter.Fit(Masses, points)).Repeatability!.Value;
         Assert.Equal(0.06, found.Kg, 1e-4);
@@ -68,9 +68,9 @@ public class CharacterisationTests
     }
 
     [Fact]
-    public void One_run_up_says_nothing_of_repeatability_hysteresis_or_zero_return()
+    public void One_repetition_up_says_nothing_of_repeatability_hysteresis_or_zero_return()
     {
-        List<ProofPoint> points = [.. Quiet().Prove(Stacks, _ => 90, 1).Where(p => p.Way == LoadingWay.Up)];
+        List<ProcedurePoint> points = [.. Quiet().Calibrate(Stacks, _ => 90, 1).Where(p => p.Way == LoadingWay.Up)];
         var pad = Characterisation.Of(Masses, points, CurveFitter.Fit(Masses, points));
         Assert.Null(pad.Repeatability);
         Assert.Null(pad.Hysteresis);

@@ -39,7 +39,7 @@ public class ClassGradeTests
     static ClassGrade Grade(double tolerance, double hysteresis)
     {
         var masses = new MassSet([.. Enumerable.Range(1, 5).Select(i => KnownMass.Certified($"M{i}", 90, tolerance))]);
-        var points = new SimulatedPad(new Random(2)) { HysteresisKg = hysteresis, NoiseKg = 0.002 }.Prove(Stacks, _ => 90);
+        var points = new SimulatedPad(new Random(2)) { HysteresisKg = hysteresis, NoiseKg = 0.002 }.Calibrate(Stacks, _ => 90);
         return ClassGrade.Of(Characterisation.Of(masses, points, CurveFitter.Fit(masses, points)), masses);
     }
 }

@@ -12,7 +12,7 @@ public class CornerLoadTestTests
     public void After_trimming_the_place_no_longer_matters() => Gen.Select(Gen.Double[0.97, 1.03].Array[4], Gen.Double[-1, 1], Gen.Double[-1, 1])
         .Sample((gains, x, y) =>
         {
-            var trims = CornerLoadTest.Work([.. OverCells.Select((at, i) => new PlacedLoad($"place {i}", Cells(gains, at.X, at.Y)))], 100);
+            var trims = CornerLoadTest.Evaluate([.. OverCells.Select((at, i) => new PlacedLoad($"place {i}", Cells(gains, at.X, at.Y)))], 100);
             Assert.Equal(0, trims.AfterKg, 1e-6);
             Assert.Equal(1, trims.SparePlaces);
             // Anywhere else on the plate the trimmed sum is that of the middle.
@@ -24,7 +24,7 @@ public class CornerLoadTestTests
     public void The_position_error_before_is_that_of_the_places_read()
     {
         // One cell 2 % high: over it the load reads by 0.02 x share more. Shares at 0.9: 0.9025 over, 0.0025 across.
-        var trims = CornerLoadTest.Work([.. OverCells.Select((at, i) => new PlacedLoad($"place {i}", Cells([1.02, 1, 1, 1], at.X, at.Y)))], 100);
+        var trims = CornerLoadTest.Evaluate([.. OverCells.Select((at, i) => new PlacedLoad($"place {i}", Cells([1.02, 1, 1, 1], at.X, at.Y)))], 100);
         Assert.Equal(100 * 0.02 * (0.9025 - 0.0025), trims.BeforeKg, 0.02);
         Assert.True(trims.Trim[0] < trims.Trim[1]);
         Assert.Equal(0.98, trims.Trim[0] / trims.Trim[1], 0.001);
@@ -35,7 +35,7 @@ public class CornerLoadTestTests
         .Sample((gains, x, y) =>
         {
             double[] Stiff(double px, double py) => [.. new[] { (1, 1), (1, -1), (-1, 1), (-1, -1) }.Select((at, i) => gains[i] * 100_000 * 0.25 * (1 + at.Item1 * px + at.Item2 * py))];
-            var trims = CornerLoadTest.Work([.. OverCells.Select((at, i) => new PlacedLoad($"place {i}", Stiff(at.X, at.Y)))], 100);
+            var trims = CornerLoadTest.Evaluate([.. OverCells.Select((at, i) => new PlacedLoad($"place {i}", Stiff(at.X, at.Y)))], 100);
             double Sum(double px, double py) => Stiff(px, py).Zip(trims.Trim, (c, t) => c * t).Sum();
             // 3 % apart before; the pull towards one leaves a thousandth of that.
             Assert.Equal(Sum(0, 0), Sum(x, y), 1e-4 * Sum(0, 0));
@@ -46,7 +46,7 @@ public class CornerLoadTestTests
     {
         var random = new Random(4);
         var places = OverCells.Select((at, i) => new PlacedLoad($"place {i}", [.. Cells([1.01, 0.99, 1, 1], at.X, at.Y).Select(c => c + 4 * (random.NextDouble() - 0.5))]));
-        Assert.InRange(CornerLoadTest.Work([.. places], 100).AfterKg, 0.0001, 0.03);
+        Assert.InRange(CornerLoadTest.Evaluate([.. places], 100).AfterKg, 0.0001, 0.03);
     }
 
     [Fact]
@@ -69,7 +69,7 @@ public class CornerLoadTestTests
     public void The_test_load_follows_OIML_R_76(int supports, double expected) =>
         Assert.Equal(expected, CornerLoadTest.TestLoadKg(450, supports), 1e-9);
 
-    static string Refused(List<PlacedLoad> places) => Assert.Throws<RefusedException>(() => CornerLoadTest.Work(places, 100)).Diagnostic.Code;
+    static string Refused(List<PlacedLoad> places) => Assert.Throws<RefusedException>(() => CornerLoadTest.Evaluate(places, 100)).Diagnostic.Code;
 
     static double[] Cells(double[] gains, double x, double y) =>
     [

@@ -50,13 +50,13 @@ public class CarFileTests
     }
 
     [Fact]
-    public void Rates_whose_shared_doubt_nobody_states_are_taken_to_share_some()
+    public void Rates_whose_shared_uncertainty_nobody_states_are_taken_to_share_some()
     {
         // Heron: springs 5 %, nothing said of what they share: 5 % / sqrt 2 to the tenth. Tyres: stated.
         var car = CarFile.Read(Text).Car!;
-        Assert.Equal((0.035, 0.05), (car.SharedSpringDoubt, car.SharedTyreDoubt));
-        var exact = CarFile.Read(Text.Replace("\"shared_tyre_doubt_percent\": 5", "\"shared_tyre_doubt_percent\": 0, \"shared_spring_doubt_percent\": 0")).Car!;
-        Assert.Equal((0, 0), (exact.SharedSpringDoubt, exact.SharedTyreDoubt));
+        Assert.Equal((0.035, 0.05), (car.SharedSpringUncertainty, car.SharedTyreUncertainty));
+        var exact = CarFile.Read(Text.Replace("\"shared_tyre_uncertainty_percent\": 5", "\"shared_tyre_uncertainty_percent\": 0, \"shared_spring_uncertainty_percent\": 0")).Car!;
+        Assert.Equal((0, 0), (exact.SharedSpringUncertainty, exact.SharedTyreUncertainty));
     }
 
     [Fact]

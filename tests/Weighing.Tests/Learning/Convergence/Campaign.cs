@@ -49,7 +49,7 @@ sealed class Campaign
             text.AppendLine($"  worst corner, mm     {Spread(list, o => o.WorstRise)}");
             text.AppendLine($"  mean height, mm      {Spread(list, o => Math.Abs(o.Rise.Sum / 4))}");
             text.AppendLine($"  rake, mm             {Spread(list, o => Math.Abs(o.Rake))}");
-            text.AppendLine($"  side difference, mm  {Spread(list, o => Math.Abs(o.SideDifference))}");
+            text.AppendLine($"  left-right load difference, mm  {Spread(list, o => Math.Abs(o.LeftRightDifference))}");
             text.AppendLine($"  steps beyond limits  {list.Sum(o => o.Violations)}");
         }
         text.AppendLine($"stated 95 % intervals cover {CoveragePercent:F1} % of {Planned.Sum(o => o.Inside.Count)} readings; " +

@@ -8,7 +8,7 @@ namespace Weighing.Tests.Learning.Convergence;
 
 /// <summary>What one crew got to, on one car.</summary>
 /// <param name="Steps">Adjustments until the reading was within 0.2 % of the target; <see cref="Trial.MostSteps"/> + 1 when never.</param>
-/// <param name="TrueMiss">Cross weight then, without scatter and noise, away from the target, percent.</param>
+/// <param name="TrueMiss">Cross weight then, without repeatability and noise, away from the target, percent.</param>
 /// <param name="Rise">Ride heights then, away from where they should be, mm.</param>
 /// <param name="Violations">Steps that went beyond thread or ride height limits.</param>
 /// <param name="Inside">For each step, whether the reading lay within the 95 % interval stated before; empty for a crew that states none.</param>
@@ -19,7 +19,7 @@ sealed record Outcome(int Steps, double TrueMiss, Corners Rise, int Violations, 
 
     public double Rake => (Rise.LR + Rise.RR - Rise.LF - Rise.RF) / 2;
 
-    public double SideDifference => (Rise.LF + Rise.LR - Rise.RF - Rise.RR) / 2;
+    public double LeftRightDifference => (Rise.LF + Rise.LR - Rise.RF - Rise.RR) / 2;
 }
 
 /// <summary>Three crews on the same kind of car until the reading says it is done.</summary>
@@ -33,7 +33,7 @@ static class Trial
     {
         Corners made = default;
         var reading = car.Weigh(made);
-        var known = StepLearner.Start(new CarStatics(car.Believed, reading.TotalKg.Estimate), reading, WorkshopCar.SettleScatter);
+        var known = StepLearner.Start(new CarStatics(car.Believed, reading.TotalKg.Estimate), reading, WorkshopCar.SettleRepeatability);
         List<bool> inside = [];
         int steps = 0, violations = 0, alarms = 0;
         // Heights are measured once, before the first turn; afterwards the crew trusts the forecast.

@@ -13,10 +13,10 @@ namespace Weighing.Tests.Learning.Convergence;
 /// </summary>
 sealed class WorkshopCar
 {
-    public const double SettleScatter = 0.1, PadNoise = 0.1, LargestRateError = 0.3, Thread = 5, HeightBand = 6;
+    public const double SettleRepeatability = 0.1, PadNoise = 0.1, LargestRateError = 0.3, Thread = 5, HeightBand = 6;
     const double StartHeight = 100;
     // Evenly likely within the largest error (JCGM 100:2008, 4.3.7).
-    static readonly double RateDoubt = LargestRateError / Math.Sqrt(3);
+    static readonly double RateUncertainty = LargestRateError / Math.Sqrt(3);
 
     readonly EnergyCar truth;
     readonly Random random;
@@ -64,8 +64,8 @@ sealed class WorkshopCar
             var ratio = 1 + U(-0.03, 0.03);
             believed = believed.Change(corner, s => s with
             {
-                SpringRateNPerMm = Stated.Within(s.SpringRateNPerMm.Value * spring, RateDoubt),
-                TyreRateNPerMm = Stated.Within(s.TyreRateNPerMm.Value * tyre, RateDoubt),
+                SpringRateNPerMm = Stated.Within(s.SpringRateNPerMm.Value * spring, RateUncertainty),
+                TyreRateNPerMm = Stated.Within(s.TyreRateNPerMm.Value * tyre, RateUncertainty),
                 MotionRatio = Stated.Within(s.MotionRatio.Value * ratio, 0.017),
                 LowestRideHeightMm = StartHeight - HeightBand,
                 HighestRideHeightMm = StartHeight + HeightBand,
@@ -73,10 +73,10 @@ sealed class WorkshopCar
             });
         }
         // They state what each rate is good to, and nothing of what the rates share.
-        return new(truth, believed.WithUsualSharedDoubts(), shared, random);
+        return new(truth, believed.WithUsualSharedUncertainties(), shared, random);
     }
 
-    /// <summary>Cross weight without settling scatter or noise, percent.</summary>
+    /// <summary>Cross weight without settling repeatability or noise, percent.</summary>
     public double TrueCrossWeight(Corners turns)
     {
         var loads = truth.Rest(turns: turns).Loads;
@@ -90,7 +90,7 @@ sealed class WorkshopCar
     public LoadSummary Weigh(Corners turns)
     {
         var loads = truth.Rest(turns: turns).Loads
-            + SettleScatter * TotalKg / 100 * Normal.Sample(random, 0, 1) * warp
+            + SettleRepeatability * TotalKg / 100 * Normal.Sample(random, 0, 1) * warp
             + Corners.From(_ => Normal.Sample(random, 0, PadNoise));
         return new(loads, CornerMatrix.Diagonal(Corners.Same(PadNoise * PadNoise)));
     }

@@ -29,7 +29,7 @@ public class AutocorrelationTests
     }
 
     [Fact]
-    public void Constant_readings_have_no_error_and_one_reading_has_no_scatter()
+    public void Constant_readings_have_no_error_and_one_reading_has_no_repeatability()
     {
         Assert.Equal(0, Autocorrelation.StandardErrorOfMean([3, 3, 3]));
         Assert.Throws<ArgumentException>(() => Autocorrelation.StandardErrorOfMean([3]));

@@ -27,7 +27,7 @@ static class Bounces
                 var reading = estimator.Add(record.Blocks[k]);
                 var t = RockingRecord.Time(k);
                 if (t is > 0 and < LearnFor) learner.Add(record.Blocks[k]);
-                if (t <= LearnFor || !reading.CaptureReady) continue;
+                if (t <= LearnFor || !reading.WeighingReady) continue;
                 learner.Finish(reading.Loads, record.QuietNoise());
                 break;
             }

@@ -25,7 +25,7 @@ sealed class CrossWeightTrial
         {
             var reading = estimator.Add(record.Blocks[k]);
             // The crew puts the car on record before it touches it.
-            if (!blind.Referred && reading.CaptureReady && RockingRecord.Time(k) > Motion.WorkStarts - .5)
+            if (!blind.Referred && reading.WeighingReady && RockingRecord.Time(k) > Motion.SessionStarts - .5)
                 blind.Refer(reading.Loads, reading.StandardUncertainty!.Value);
             Settled[k] = reading.CrossWeightPercent;
             Blind[k] = blind.Add(record.Blocks[k], estimator.NoiseKg);

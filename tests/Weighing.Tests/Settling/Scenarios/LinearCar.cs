@@ -73,7 +73,7 @@ static class LinearCar
         var force = new double[Motion.Samples];
         for (var i = 0; i < force.Length; i++)
         {
-            if (Motion.Time(i) < Motion.WorkStarts || !shaken && Motion.Time(i) >= 0) continue;
+            if (Motion.Time(i) < Motion.SessionStarts || !shaken && Motion.Time(i) >= 0) continue;
             force[i] = noise * raw.AsSpan(i, Smooth).ToArray().Sum() / Math.Sqrt(Smooth) + (Motion.Time(i) < 0 ? lean : 0);
         }
         return force;

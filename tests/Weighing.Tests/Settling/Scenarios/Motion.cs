@@ -10,7 +10,7 @@ sealed class Motion
 {
     public const double SampleRate = 80;
     public const double Start = -8;
-    public const double WorkStarts = -4;
+    public const double SessionStarts = -4;
     public const double End = 20;
     public const int Samples = (int)((End - Start) * SampleRate);
 

@@ -5,7 +5,7 @@ sealed class Push
 {
     const double Pace = .15;
 
-    readonly double[] _levels = new double[(int)(-Motion.WorkStarts / Pace) + 3];
+    readonly double[] _levels = new double[(int)(-Motion.SessionStarts / Pace) + 3];
 
     public Push(Draw draw, SpringCar car)
     {
@@ -22,8 +22,8 @@ sealed class Push
     /// <summary>Downward force, N.</summary>
     public double At(double t)
     {
-        if (t is < Motion.WorkStarts or >= 0) return 0;
-        var at = (t - Motion.WorkStarts) / Pace;
+        if (t is < Motion.SessionStarts or >= 0) return 0;
+        var at = (t - Motion.SessionStarts) / Pace;
         var i = (int)at;
         return _levels[i] + (at - i) * (_levels[i + 1] - _levels[i]);
     }

@@ -40,7 +40,7 @@ sealed class RockingRecord
     /// <summary>Noise of a block as the bay would have learned it in quiet times, from the quiet start of this record, kg.</summary>
     public Corners QuietNoise()
     {
-        var quiet = (int)((Motion.WorkStarts - Motion.Start) * Motion.SampleRate / PerBlock);
+        var quiet = (int)((Motion.SessionStarts - Motion.Start) * Motion.SampleRate / PerBlock);
         return Corners.From(corner =>
         {
             var steps = new double[quiet - 1];

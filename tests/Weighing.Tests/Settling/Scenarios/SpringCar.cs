@@ -16,8 +16,8 @@ sealed class SpringCar
         double unsprungFront = draw.Uniform(28, 42), unsprungRear = draw.Uniform(28, 42);
         Mass = standing.Total - 2 * (unsprungFront + unsprungRear);
         // The body's own centre of gravity: what is left when the wheels are taken away.
-        var front = (standing.Total * standing.FrontShare - 2 * unsprungFront) / Mass;
-        var left = (standing.Total * standing.LeftShare - unsprungFront - unsprungRear) / Mass;
+        var front = (standing.Total * standing.FrontWeight - 2 * unsprungFront) / Mass;
+        var left = (standing.Total * standing.LeftSideWeight - unsprungFront - unsprungRear) / Mass;
         PitchInertia = Mass * draw.Uniform(.8, 1.1) * wheelbase * wheelbase * front * (1 - front);
         RollInertia = Mass * Math.Pow(draw.Uniform(.33, .42) * track, 2);
         double hz = draw.Uniform(1.4, 2.8), rearRatio = draw.Uniform(kind.RearToFront.Low, kind.RearToFront.High), z = draw.LogUniform(.05, .30);

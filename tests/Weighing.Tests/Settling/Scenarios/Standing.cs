@@ -8,14 +8,14 @@ sealed class Standing
     public Standing(Draw draw)
     {
         Total = draw.Uniform(900, 1500);
-        FrontShare = draw.Uniform(.42, .58);
-        LeftShare = draw.Uniform(.47, .53);
+        FrontWeight = draw.Uniform(.42, .58);
+        LeftSideWeight = draw.Uniform(.47, .53);
         var offset = draw.Uniform(-10, 10);
         var turn = draw.Uniform(-15, 15);
         for (var pad = 0; pad < 4; pad++)
         {
-            var front = pad < 2 ? FrontShare : 1 - FrontShare;
-            var left = pad % 2 == 0 ? LeftShare : 1 - LeftShare;
+            var front = pad < 2 ? FrontWeight : 1 - FrontWeight;
+            var left = pad % 2 == 0 ? LeftSideWeight : 1 - LeftSideWeight;
             Before[pad] = Total * front * left + offset * Motion.Warp[pad];
             Change[pad] = turn * Motion.Warp[pad] + .5 * draw.Normal();
         }
@@ -24,9 +24,9 @@ sealed class Standing
 
     public double Total { get; }
 
-    public double FrontShare { get; }
+    public double FrontWeight { get; }
 
-    public double LeftShare { get; }
+    public double LeftSideWeight { get; }
 
     public double RampStart { get; }
 

@@ -36,14 +36,14 @@ internal static class CarMapping
             BalanceGoal.CrossWeight => Wire.BalanceAim.CrossWeight,
             BalanceGoal.EqualFrontLoads => Wire.BalanceAim.EqualFrontLoads,
             BalanceGoal.EqualRearLoads => Wire.BalanceAim.EqualRearLoads,
-            BalanceGoal.EqualLeftShares => Wire.BalanceAim.EqualLeftShares,
+            BalanceGoal.EqualLeftSideWeights => Wire.BalanceAim.EqualLeftSideWeights,
             _ => Wire.BalanceAim.Unspecified,
         },
         LoadsKg = trade.LoadsKg.ToWire(),
         CrossWeightPercent = trade.CrossWeightPercent,
-        FrontSideDifferenceKg = trade.FrontSideDifferenceKg,
-        RearSideDifferenceKg = trade.RearSideDifferenceKg,
-        LeftShareGapPercent = trade.LeftShareGapPercent,
+        FrontLeftRightDifferenceKg = trade.FrontLeftRightDifferenceKg,
+        RearLeftRightDifferenceKg = trade.RearLeftRightDifferenceKg,
+        LeftSideWeightGapPercent = trade.LeftSideWeightGapPercent,
     };
 
     public static Wire.BallastWay Way(BallastMove way, string share) => new()

@@ -63,10 +63,10 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
         balance.Trades.AddRange(BalanceTrade.All(now.Loads, statics.Contacts, target).Select(CarMapping.Trade));
         balance.Cases.AddRange(RaceCases.Of(statics, now, target).Select(RaceMapping.Case));
         balance.ClassStanding = ClassMinimum.Of(statics, now) is { } standing ? RaceMapping.Standing(standing) : null;
-        if (request.HasFrontSharePercent)
-            balance.Ballast.AddRange(BallastMove.Ways(statics, now.Loads, BallastGoal.FrontShare, request.FrontSharePercent).Select(w => CarMapping.Way(w, "front_share")));
-        if (request.HasLeftSharePercent)
-            balance.Ballast.AddRange(BallastMove.Ways(statics, now.Loads, BallastGoal.LeftShare, request.LeftSharePercent).Select(w => CarMapping.Way(w, "left_share")));
+        if (request.HasFrontWeightPercent)
+            balance.Ballast.AddRange(BallastMove.Ways(statics, now.Loads, BallastGoal.FrontWeight, request.FrontWeightPercent).Select(w => CarMapping.Way(w, "front_weight")));
+        if (request.HasLeftSideWeightPercent)
+            balance.Ballast.AddRange(BallastMove.Ways(statics, now.Loads, BallastGoal.LeftSideWeight, request.LeftSideWeightPercent).Select(w => CarMapping.Way(w, "left_side_weight")));
         return Task.FromResult(balance);
     }
 
@@ -81,7 +81,7 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
     }
 
     public static RpcException NoSuchCar(string name) =>
-        ApiErrors.NotFound(CarCodes.CarNotFound, $"No car {PeerText.Clean(name, 40)} was saved, or not in that revision.", "See which there are: scalelink car list.");
+        ApiErrors.NotFound(CarCodes.CarNotFound, $"No car {PeerText.Clean(name, 40)} was saved, or not in that revision.", "List them: scalelink car list.");
 
     // A mass without a place is no question: the front axle's middle is a place like any other.
     private static Place PlaceOf(Wire.CarPlace? place) => place is null ? new(double.NaN, double.NaN) : new(place.BehindFrontAxleMm, place.LeftOfCentreMm, place.HeightMm);
@@ -94,7 +94,7 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
         {
             Wire.Axle.Front => Axle.Front,
             Wire.Axle.Rear => Axle.Rear,
-            _ => throw ApiErrors.BadRequest(CarCodes.LiftUnusable, "lifts.lifted", "A lift names no axle.", "Say which axle was raised."),
+            _ => throw ApiErrors.BadRequest(CarCodes.LiftUnusable, "lifts.lifted", "A lift names no axle.", "Name the axle that was raised."),
         };
         return lift.HowCase == Wire.AxleLift.HowOneofCase.LiftMm
             ? AxleLift.ByHeight(axle, lift.OtherAxleLoadKg.ToGiven(), lift.LiftMm.ToGiven(), setup)

@@ -9,14 +9,14 @@ namespace ScaleLink.Daemon.Publishing.Grpc;
 /// <summary>What changes the patch, over gRPC.</summary>
 internal sealed class PatchControlService(PatchDesk desk, PatchMapping mapping) : Wire.PatchControl.PatchControlBase
 {
-    public override Task<Wire.PatchReport> SaveSurvey(Wire.SaveSurveyRequest request, ServerCallContext context)
+    public override Task<Wire.PatchReport> SaveHeightMeasurement(Wire.SaveHeightMeasurementRequest request, ServerCallContext context)
     {
         var who = ApiErrors.Who(request.Who);
-        desk.Save(PatchMapping.Survey(request.Survey), who);
+        desk.Save(PatchMapping.HeightMeasurement(request.HeightMeasurement), who);
         return Task.FromResult(mapping.Report());
     }
 
-    public override Task<Wire.PatchReport> ClearSurvey(Wire.ClearSurveyRequest request, ServerCallContext context)
+    public override Task<Wire.PatchReport> ClearHeightMeasurement(Wire.ClearHeightMeasurementRequest request, ServerCallContext context)
     {
         desk.Clear(ApiErrors.Who(request.Who));
         return Task.FromResult(mapping.Report());

@@ -1,7 +1,7 @@
 using ScaleLink.Daemon.Cars;
 using ScaleLink.Daemon.Patch;
 using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Publishing.Grpc.Leans;
+using ScaleLink.Daemon.Publishing.Grpc.InclinometerZeros;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Patch;
@@ -16,50 +16,50 @@ namespace ScaleLink.Daemon.Publishing.Grpc;
 internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedReader loads, LiveBay bay)
 {
     private const string Limits =
-        "The pads' own inclinometers show how each pad leans. Heights between pads they cannot see: those come from a survey (level beam, laser, water level), and it is done again when a pad has been moved.";
+        "The pads' own inclinometers show how each pad tilts. Heights between pads they cannot see: those come from a height measurement (level beam, laser, water level), and it is done again when a pad has been moved.";
 
     // What a car weighs where nothing has been weighed yet: only then is it a guess, and it says so.
     private const double AnyTotalKg = 1000;
 
-    public static SurveyInput Survey(Wire.Survey? survey)
+    public static HeightMeasurementInput HeightMeasurement(Wire.HeightMeasurement? heightMeasurement)
     {
-        if (survey is null)
-            throw ApiErrors.BadRequest(PatchCodes.InputUnusable, "survey", "There is no survey in the request.", "Give four heights, or differences and beam readings.");
-        if (survey.Heights.Count > 0 && (survey.Heights.Count != 4 || survey.Heights.Select(h => h.Corner).Distinct().Count() != 4))
-            throw ApiErrors.BadRequest(PatchCodes.HeightsIncomplete, "survey.heights", "Heights are needed of all four pads.", "Give each of LF, RF, LR, RR once.");
-        var heights = survey.Heights.ToDictionary(h => h.Corner.ToCorner());
+        if (heightMeasurement is null)
+            throw ApiErrors.BadRequest(PatchCodes.InputUnusable, "height_measurement", "There is no height measurement in the request.", "Give four heights, or differences and beam readings.");
+        if (heightMeasurement.Heights.Count > 0 && (heightMeasurement.Heights.Count != 4 || heightMeasurement.Heights.Select(h => h.Corner).Distinct().Count() != 4))
+            throw ApiErrors.BadRequest(PatchCodes.HeightsIncomplete, "height_measurement.heights", "Heights are needed of all four pads.", "Give each of LF, RF, LR, RR once.");
+        var heights = heightMeasurement.Heights.ToDictionary(h => h.Corner.ToCorner());
         return new()
         {
             HeightsMm = heights.Count > 0 ? Corners.From(c => heights[c].Mm) : null,
             HeightUncertaintiesMm = heights.Count > 0 ? Corners.From(c => heights[c].StandardUncertaintyMm) : default,
-            Differences = [.. survey.Differences.Select(d => new HeightDifference(d.From.ToCorner(), d.To.ToCorner(), d.Mm, d.StandardUncertaintyMm))],
-            Beams = [.. survey.Beams.Select(b => new BeamReading(b.From.ToCorner(), b.To.ToCorner(), b.SpanMm, b.ReadingDeg, b.ReversedDeg, b.ReadingUncertaintyDeg))],
-            Note = PeerText.Clean(survey.Note, 200),
+            Differences = [.. heightMeasurement.Differences.Select(d => new HeightDifference(d.From.ToCorner(), d.To.ToCorner(), d.Mm, d.StandardUncertaintyMm))],
+            Beams = [.. heightMeasurement.Beams.Select(b => new BeamReading(b.From.ToCorner(), b.To.ToCorner(), b.SpanMm, b.ReadingDeg, b.ReversedDeg, b.ReadingUncertaintyDeg))],
+            Note = PeerText.Clean(heightMeasurement.Note, 200),
         };
     }
 
-    /// <summary>The patch as it is in force.</summary>
+    /// <summary>The patch as it is in effect.</summary>
     public Wire.PatchReport Report()
     {
         var state = desk.State;
-        var report = Report(state.Survey?.Survey, state.On);
-        if (state.Survey is { } survey)
-            (report.SurveyedAt, report.Who, report.Note) = (survey.At.ToWire(), survey.Who, survey.Input.Note);
+        var report = Report(state.HeightMeasurement?.HeightMeasurement, state.On);
+        if (state.HeightMeasurement is { } heightMeasurement)
+            (report.MeasuredAt, report.Who, report.Note) = (heightMeasurement.At.ToWire(), heightMeasurement.Who, heightMeasurement.Input.Note);
         return report;
     }
 
-    /// <summary>A patch with this survey.</summary>
-    public Wire.PatchReport Report(PatchSurvey? survey, IReadOnlyList<CorrectionKind> on)
+    /// <summary>A patch with this height measurement.</summary>
+    public Wire.PatchReport Report(MeasuredHeights? heightMeasurement, IReadOnlyList<CorrectionKind> on)
     {
         var report = new Wire.PatchReport { Limits = Limits };
-        report.Leans.AddRange(bay.Pads.Select(p => Lean(p.Snapshot())));
+        report.PadTilts.AddRange(bay.Pads.Select(p => Tilt(p.Snapshot())));
         var statics = Statics();
-        if (survey is not null)
-            report.Shape = Shape(survey, statics?.Contacts ?? Contacts.FromAxles(2500, 1500, 1500));
-        if (survey is not null && statics is not null)
+        if (heightMeasurement is not null)
+            report.Shape = Shape(heightMeasurement, statics?.Contacts ?? Contacts.FromAxles(2500, 1500, 1500));
+        if (heightMeasurement is not null && statics is not null)
         {
-            report.Effect = Effect(PatchEffect.Of(statics, survey.HeightsMm));
-            var sizes = new PatchCorrector(statics, survey).Correct(Corners.Same(statics.TotalKg / 4)).Corrections;
+            report.Effect = Effect(PatchEffect.Of(statics, heightMeasurement.HeightsMm));
+            var sizes = new PatchCorrector(statics, heightMeasurement).Correct(Corners.Same(statics.TotalKg / 4)).Corrections;
             report.Corrections.AddRange(PatchState.Kinds.Select(k => Correction(sizes.First(c => c.Kind == k), on.Contains(k))));
         }
         else
@@ -67,7 +67,7 @@ internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedRe
             report.Corrections.AddRange(PatchState.Kinds.Select(k => new Wire.PatchCorrection { Name = CorrectedReading.NameOf(k), On = on.Contains(k) }));
         }
 
-        report.Findings.AddRange(Findings(survey, on).Select(WireValues.ToWire));
+        report.Findings.AddRange(Findings(heightMeasurement, on).Select(WireValues.ToWire));
         return report;
     }
 
@@ -75,11 +75,11 @@ internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedRe
 
     private CarStatics? Statics() => standing.Model is { } car ? new CarStatics(car, loads.PresentOrNone()?.Loads.Sum ?? AnyTotalKg) : null;
 
-    private IEnumerable<Diagnostic> Findings(PatchSurvey? survey, IReadOnlyList<CorrectionKind> on)
+    private IEnumerable<Diagnostic> Findings(MeasuredHeights? heightMeasurement, IReadOnlyList<CorrectionKind> on)
     {
-        if (survey is null)
-            yield return new(PatchCodes.NoHeightMeasurement, on.Count > 0 ? "Corrections are switched on, but no survey is in force." : "The patch has not been surveyed.", "Measure the heights between the pads and enter the survey: Patch on the page, or scalelink patch survey FILE.");
-        if (survey is { Spare: 0 })
+        if (heightMeasurement is null)
+            yield return new(PatchCodes.NoHeightMeasurement, on.Count > 0 ? "Corrections are switched on, but no height measurement is in effect." : "The patch has not been measured.", "Measure the heights between the pads and enter the height measurement: Patch on the page, or scalelink patch heights FILE.");
+        if (heightMeasurement is { Spare: 0 })
             yield return new(PatchCodes.NothingMeasuredTwice, "Nothing was measured twice: a wrong reading would not show.", "Measure round the patch, four differences: they close on themselves.");
         if (standing.Model is null)
             yield return new(CarCodes.NoCarInBay, "Nobody said which car stands in the bay: what the patch does to it cannot be told.", "Choose one: Car on the page, or scalelink car use FILE.");
@@ -87,18 +87,18 @@ internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedRe
             yield return new(CarCodes.NoSettledLoads, $"The bay has no settled loads at this moment; effects are for {AnyTotalKg:0} kg.", "Ask again with the car settled on the pads.");
     }
 
-    private static Wire.PatchShape Shape(PatchSurvey survey, Contacts contacts)
+    private static Wire.PatchShape Shape(MeasuredHeights heightMeasurement, Contacts contacts)
     {
-        var (shape, h) = (survey.ShapeUnder(contacts), survey.HeightsMm);
+        var (shape, h) = (heightMeasurement.ShapeUnder(contacts), heightMeasurement.HeightsMm);
         return new()
         {
-            HeightsMm = h.ToWire(survey.Covariance.DiagonalPart.Map(v => Math.Sqrt(Math.Max(0, v)))),
+            HeightsMm = h.ToWire(heightMeasurement.Covariance.DiagonalPart.Map(v => Math.Sqrt(Math.Max(0, v)))),
             NoseUpDeg = shape.NoseUpDeg.ToWire(),
             LeftUpDeg = shape.LeftUpDeg.ToWire(),
             WarpMm = shape.WarpMm.ToWire(),
             SpreadMm = Math.Max(Math.Max(h.LF, h.RF), Math.Max(h.LR, h.RR)) - Math.Min(Math.Min(h.LF, h.RF), Math.Min(h.LR, h.RR)),
-            ClosureMm = survey.ClosureMm,
-            Spare = (uint)survey.Spare,
+            ClosureMm = heightMeasurement.ClosureMm,
+            Spare = (uint)heightMeasurement.Spare,
         };
     }
 
@@ -106,8 +106,8 @@ internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedRe
     {
         LoadsKg = effect.LoadsKg.ToWire(),
         CrossWeightPercent = effect.CrossWeightPercent,
-        FrontSharePercent = effect.FrontSharePercent,
-        LeftSharePercent = effect.LeftSharePercent,
+        FrontWeightPercent = effect.FrontWeightPercent,
+        LeftSideWeightPercent = effect.LeftSideWeightPercent,
     };
 
     private static Wire.PatchCorrection Correction(LoadCorrection correction, bool isOn) => new()
@@ -118,13 +118,13 @@ internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedRe
         Refused = correction.Refusal?.ToWire(),
     };
 
-    private static Wire.PadLean Lean(Pipeline.PadSnapshot pad)
+    private static Wire.PadTilt Tilt(Pipeline.PadSnapshot pad)
     {
-        var lean = new Wire.PadLean { Corner = pad.Corner.ToWire() };
+        var tilt = new Wire.PadTilt { Corner = pad.Corner.ToWire() };
         if (pad is { PitchDegrees: { } pitch, RollDegrees: { } roll })
-            (lean.PitchDeg, lean.RollDeg) = (pitch, roll);
-        if (pad.LeanZero is { } zero)
-            lean.Zero = LeanMapping.Zero(zero);
-        return lean;
+            (tilt.PitchDeg, tilt.RollDeg) = (pitch, roll);
+        if (pad.InclinometerZero is { } zero)
+            tilt.Zero = InclinometerZeroMapping.Zero(zero);
+        return tilt;
     }
 }

@@ -11,19 +11,19 @@ internal sealed class PatchService(PatchDesk desk, PatchMapping mapping) : Wire.
 {
     public override Task<Wire.PatchReport> GetPatch(Wire.GetPatchRequest request, ServerCallContext context) => Task.FromResult(mapping.Report());
 
-    public override Task<Wire.PatchReport> CheckSurvey(Wire.CheckSurveyRequest request, ServerCallContext context)
+    public override Task<Wire.PatchReport> CheckHeightMeasurement(Wire.CheckHeightMeasurementRequest request, ServerCallContext context)
     {
-        var survey = PatchMapping.Survey(request.Survey);
-        var report = mapping.Report(survey.Adjust(), desk.State.On);
-        report.Note = survey.Note;
+        var heightMeasurement = PatchMapping.HeightMeasurement(request.HeightMeasurement);
+        var report = mapping.Report(heightMeasurement.Adjust(), desk.State.On);
+        report.Note = heightMeasurement.Note;
         return Task.FromResult(report);
     }
 
     public override Task<Wire.ShimPlan> PlanShims(Wire.PlanShimsRequest request, ServerCallContext context)
     {
-        var survey = request.Survey is { } given ? PatchMapping.Survey(given).Adjust() : desk.State.Survey?.Survey
-            ?? throw ApiErrors.NotNow(PatchCodes.NoHeightMeasurement, "The patch has not been surveyed.", "Send a survey, or save one first.");
-        var plan = ShimSearch.Find(survey.HeightsMm, [.. request.Shims.Select(s => new ShimSet(s.ThicknessMm, (int)Math.Min(s.Pieces, 1000)))], request.HasSpreadMm ? request.SpreadMm : 0.5);
+        var heightMeasurement = request.HeightMeasurement is { } given ? PatchMapping.HeightMeasurement(given).Adjust() : desk.State.HeightMeasurement?.HeightMeasurement
+            ?? throw ApiErrors.NotNow(PatchCodes.NoHeightMeasurement, "The patch has not been measured.", "Send a height measurement, or save one first.");
+        var plan = ShimSearch.Find(heightMeasurement.HeightsMm, [.. request.Shims.Select(s => new ShimSet(s.ThicknessMm, (int)Math.Min(s.Pieces, 1000)))], request.HasSpreadMm ? request.SpreadMm : 0.5);
         var wire = new Wire.ShimPlan
         {
             HeightsAfterMm = plan.HeightsAfterMm.ToWire(),

@@ -1,0 +1,102 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Connection;
+using ScaleLink.Client.Runtime;
+
+namespace ScaleLink.Client.Calibration;
+
+/// <summary>
+/// The masses at hand, a line each: label, mass, how it is known, and perhaps the lot. The mass is in kg, or a volume of water
+/// such as "60 l". Known by a class ("M1"), by limits ("+-0.02", in the unit of the mass), or by a certificate ("U 0.0006 k 2").
+/// </summary>
+internal static partial class MassFile
+{
+    private const int MostMasses = 200;
+    private const string Example = "Write lines like: 20 A, 20, M1";
+
+    /// <summary>Reads a file.</summary>
+    /// <exception cref="ClientException">SL-440 the file cannot be read; SL-448 a line is not understood.</exception>
+    public static IReadOnlyList<KnownMass> Load(string path)
+    {
+        try
+        {
+            return Parse(File.ReadAllLines(path));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new ClientException(new Diagnostic(ClientCodes.FileUnreadable, $"The list of masses cannot be read: {e.Message}", "Look at the path and its permissions."), e);
+        }
+    }
+
+    /// <summary>Reads the lines; empty ones and those that begin with # are passed over.</summary>
+    public static IReadOnlyList<KnownMass> Parse(IReadOnlyList<string> lines)
+    {
+        List<KnownMass> masses = [];
+        foreach (var (index, line) in lines.Index())
+        {
+            var text = line.Trim();
+            if (text.Length > 0 && text[0] != '#')
+                masses.Add(Line(text) ?? throw new ClientException(new Diagnostic(ClientCodes.MassesNotUnderstood, $"Line {index + 1} of the masses is not understood: \"{PeerText.Clean(text, 60)}\".", $"{Example}; 50 B, 50.003, U 0.002 k 2; plate, 25, +-0.1; drum, 60 l, +-0.2.")));
+        }
+
+        return masses.Count is > 0 and <= MostMasses
+            ? masses
+            : throw new ClientException(new Diagnostic(ClientCodes.MassesNotUnderstood, $"The list holds {masses.Count} masses.", $"{Example}; at most {MostMasses}."));
+    }
+
+    private static KnownMass? Line(string line)
+    {
+        var fields = line.Split(',', StringSplitOptions.TrimEntries);
+        if (fields.Length is not (3 or 4) || fields[0].Length == 0 || MassPattern().Match(fields[1]) is not { Success: true } size)
+            return null;
+        var mass = new KnownMass { Label = fields[0] };
+        if (fields.Length == 4)
+            mass.Lot = fields[3];
+        var isWater = size.Groups["unit"].Value == "l";
+        var value = Number(size.Groups["value"].Value);
+        if (!isWater)
+            mass.Kg = value;
+        return Known(mass, fields[2], isWater ? value : null) ? mass : null;
+    }
+
+    private static bool Known(KnownMass mass, string by, double? litres)
+    {
+        if (LimitsPattern().Match(by) is { Success: true } limits)
+        {
+            var either = Number(limits.Groups["value"].Value);
+            if (litres is { } volume)
+                mass.Water = new WaterVolume { Litres = volume, PlusMinusLitres = either };
+            else
+                mass.PlusMinus = new PlusMinus { Kg = either };
+            return true;
+        }
+
+        if (litres is not null)
+            return false;
+        if (CertificatePattern().Match(by) is { Success: true } certificate)
+        {
+            mass.Certified = new CertifiedMass { ExpandedUncertaintyKg = Number(certificate.Groups["u"].Value) };
+            if (certificate.Groups["k"].Success)
+                mass.Certified.CoverageFactor = Number(certificate.Groups["k"].Value);
+            return true;
+        }
+
+        mass.WeightClass = by;
+        return ClassPattern().IsMatch(by);
+    }
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(@"^(?<value>\d{1,5}(\.\d{1,9})?)\s*(?<unit>kg|l)?$")]
+    private static partial Regex MassPattern();
+
+    [GeneratedRegex(@"^(±|\+-|\+/-)\s*(?<value>\d{1,5}(\.\d{1,9})?)$")]
+    private static partial Regex LimitsPattern();
+
+    [GeneratedRegex(@"^U\s*=?\s*(?<u>\d{1,5}(\.\d{1,9})?)(\s*,?\s*k\s*=?\s*(?<k>\d(\.\d{1,3})?))?$")]
+    private static partial Regex CertificatePattern();
+
+    [GeneratedRegex("^(E2|F1|F2|M1|M2|M3)$")]
+    private static partial Regex ClassPattern();
+}

@@ -1,0 +1,66 @@
+using System.Collections.Concurrent;
+using System.Threading.Channels;
+using ScaleLink.Daemon.Pipeline;
+
+namespace ScaleLink.Daemon.Recording;
+
+/// <summary>
+/// Writes a link recording when a fault begins, a little later, so that it holds what followed too. A link that fails again and again gets one file a
+/// tape's length, which holds all of it.
+/// </summary>
+internal sealed class FaultRecordings(LiveBay bay, FlightRecorder recorder, RecordingFolder folder, BayClock clock, TimeProvider time, ILogger<FaultRecordings> log) : BackgroundService
+{
+    private const int MostWaiting = 64;
+    private static readonly TimeSpan Aftermath = TimeSpan.FromSeconds(2);
+
+    private readonly Channel<(RecordedLink Link, Diagnostic Fault)> _begun =
+        Channel.CreateBounded<(RecordedLink, Diagnostic)>(new BoundedChannelOptions(MostWaiting) { FullMode = BoundedChannelFullMode.DropWrite });
+
+    private readonly ConcurrentDictionary<RecordedLink, Task> _pending = [];
+    private readonly ConcurrentDictionary<RecordedLink, long> _writtenNs = [];
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        var watches = bay.Pads.Select(p => new FaultWatch(p, recorder, clock, (link, fault) => _begun.Writer.TryWrite((link, fault)))).ToList();
+        try
+        {
+            await foreach (var (link, fault) in _begun.Reader.ReadAllAsync(stoppingToken))
+                if (!_pending.ContainsKey(link))
+                    _pending[link] = WriteLater(link, fault, stoppingToken);
+        }
+        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+        {
+            // The daemon ends; what waits is written all the same.
+            await Task.WhenAll(_pending.Values);
+        }
+        finally
+        {
+            watches.ForEach(w => w.End());
+        }
+    }
+
+    private async Task WriteLater(RecordedLink link, Diagnostic fault, CancellationToken stop)
+    {
+        var sinceLast = _writtenNs.TryGetValue(link, out var before) ? TimeSpan.FromMicroseconds((clock.NowNs - before) / 1000) : recorder.Span;
+        var wait = recorder.Span - sinceLast > Aftermath ? recorder.Span - sinceLast : Aftermath;
+        await Task.Delay(wait, time, stop).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing | ConfigureAwaitOptions.ForceYielding);
+        _writtenNs[link] = clock.NowNs;
+        _pending.TryRemove(link, out _);
+        Write(link, fault);
+    }
+
+    private void Write(RecordedLink link, Diagnostic fault)
+    {
+        if (recorder.Take(link, recorder.Span, $"{fault.Code} {fault.Message}") is not { } recording)
+            return;
+        try
+        {
+            var file = folder.Save(recording, link.ShortName, fault.Code.Text, clock.ToUtc(clock.NowNs));
+            log.LogInformation("{Link} {Code}: what the link carried is in {File}", link.ShortName, fault.Code, Path.Combine(folder.Path, file.Name));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            log.LogWarning("No link recording can be written to {Folder}: {Why} Free space there, or name another folder in recorder.path. ({Code})", folder.Path, e.Message, ServiceCodes.RecordingUnwritable);
+        }
+    }
+}

@@ -1,0 +1,62 @@
+namespace ScaleLink.Weighing.Calibration;
+
+/// <summary>Finds every mistake of a plan before anybody lifts a mass.</summary>
+public static class ProcedurePlanCheck
+{
+    /// <summary>All of them; empty when the plan is good.</summary>
+    public static IReadOnlyList<Diagnostic> Of(ProcedurePlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var unknown = plan.Loads.Append(plan.CornerLoad ?? LoadStack.Empty).Where(load => !plan.Masses.Knows(load)).ToList();
+        if (unknown.Count > 0)
+            return [.. unknown.Select(load => CalibrationCodes.MassUnknown.Because(load.ToString()))];
+        return [.. Capacity(plan), .. Order(plan), .. Amount(plan), .. Asked(plan)];
+    }
+
+    static IEnumerable<Diagnostic> Capacity(ProcedurePlan plan)
+    {
+        var capacity = plan.Before.CapacityKg;
+        foreach (var load in plan.Loads.Where(load => plan.Masses.Kg(load) > capacity))
+            yield return CalibrationCodes.BeyondCapacity.Because($"{load} is {plan.Masses.Kg(load):0.#} kg, capacity {capacity:0.#} kg");
+        var cells = plan.Before.CellTrim.Count;
+        if (plan.CornerLoad is { } corner && plan.Masses.Kg(corner) is var kg && kg > CornerLoadTest.TestLoadKg(capacity, cells))
+            yield return CalibrationCodes.BeyondCapacity.Because(
+                $"the corner-load mass is {kg:0.#} kg, over one cell at most {CornerLoadTest.TestLoadKg(capacity, cells):0.#} kg is right");
+    }
+
+    static IEnumerable<Diagnostic> Order(ProcedurePlan plan)
+    {
+        foreach (var load in plan.Loads.GroupBy(l => l).Where(g => g.Count() > 1 || g.Key.IsEmpty))
+            yield return CalibrationCodes.LoadUnchanged.Because($"{load.Key} stands in the plan more than once, or is empty");
+        // What ballast weighs is not known yet, so steps with different ballast are not compared.
+        foreach (var (before, after) in plan.Loads.Zip(plan.Loads.Skip(1)))
+            if (before.Ballast.SequenceEqual(after.Ballast) && plan.Masses.Kg(after) <= plan.Masses.Kg(before))
+                yield return CalibrationCodes.NotMonotonic.Because($"{after} is planned after {before} and is not heavier");
+    }
+
+    static IEnumerable<Diagnostic> Amount(ProcedurePlan plan)
+    {
+        if (plan.Repetitions < 1 || plan.Preloads < 0)
+            yield return CalibrationCodes.TooFewPoints.Because($"{plan.Repetitions} repetitions, {plan.Preloads} preloads");
+        if (plan.Loads.Distinct().Count() < 2)
+            yield return CalibrationCodes.TooFewPoints.Because($"{plan.Loads.Count} loads; plan at least 2 besides the empty pad, 5 to see a curve");
+        var highest = plan.Loads.Count == 0 ? 0 : plan.Loads.Max(plan.Masses.Kg);
+        if (plan.Loads.All(l => l.Ballast.Count == 0) && highest < CalibrationEvaluation.LeastRange * plan.Before.CapacityKg)
+            yield return CalibrationCodes.RangeTooShort.Because(
+                $"up to {highest:0.#} kg of {plan.Before.CapacityKg:0.#} kg; at least {CalibrationEvaluation.LeastRange:P0} is needed");
+    }
+
+    static IEnumerable<Diagnostic> Asked(ProcedurePlan plan)
+    {
+        if (plan.Asked is not { } asked || plan.Loads.Count == 0)
+            yield break;
+        // Masses alone, were those of a lot to err together, already set a floor that no number of repetitions gets under.
+        var heaviest = plan.Loads.MaxBy(plan.Masses.Kg)!;
+        var relative = Math.Sqrt(heaviest.Masses.Select(label => plan.Masses[label]).GroupBy(m => m.Lot)
+            .Sum(lot => Math.Pow(lot.Sum(m => m.StandardUncertaintyKg), 2))) / plan.Masses.Kg(heaviest);
+        var floor = Coverage.Factor(probability: asked.Coverage) * relative * asked.AtKg;
+        if (floor > asked.ExpandedKg)
+            yield return CalibrationCodes.UncertaintyNotReached.Because(
+                $"the masses alone leave ±{floor:0.000} kg at {asked.AtKg:0.#} kg, ±{asked.ExpandedKg:0.000} kg asked");
+    }
+}

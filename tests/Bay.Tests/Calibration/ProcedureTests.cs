@@ -1,0 +1,71 @@
+using System.Globalization;
+using ScaleLink.Api.V1;
+using Shared.Rig;
+
+namespace Bay.Tests.Calibration;
+
+/// <summary>
+/// A pad is calibrated as a person would do it, through the terminal program, against a simulator that bends and lags. The truth is
+/// the mass that the simulator was told to put down; the limits are the uncertainty that the calibration procedure itself states.
+/// </summary>
+[Trait("needs", "bay")]
+public class ProcedureTests
+{
+    private const string Imperfect = "noise,quantisation,dead-load,offset,span,unequal-cells,hysteresis,non-linearity,clock-offset,clock-drift";
+
+    [Fact]
+    public void A_pad_is_calibrated_from_the_terminal_and_its_loads_become_calibrated()
+    {
+        using var bay = new BayRig(Imperfect);
+        bay.Zero();
+        Assert.False(bay.Daemon.Pad("LF").Calibrated);
+        using var crew = new CalibrationCrew(bay, "LF", "--masses", "MASSES", "--load", CalibrationCrew.Load(2), "--load", CalibrationCrew.Load(5), "--load", CalibrationCrew.Load(8),
+            "--repetitions", "2", "--preloads", "0", "--adopt", "--note", "first calibration procedure");
+        Assert.Equal(0, crew.WorkSessions());
+
+        var id = crew.Last("ended")["calibration_id"]!.GetValue<string>();
+        var pad = bay.Daemon.Pad("LF");
+        Assert.True(pad.Calibrated);
+        Assert.Equal(id, pad.Calibration);
+        Holds(bay, "LF", id);
+        TheReportsSayWhatWasFound(bay, id);
+        TheCarIsWeighedWithIt(bay, id);
+    }
+
+    private static void Holds(BayRig bay, string corner, string id)
+    {
+        var calibration = bay.Daemon.CalibrationProcedures.GetCalibration(new GetCalibrationRequest { Id = id[..8] });
+        Assert.Equal("first calibration procedure", calibration.Calibration.Note);
+        // The pad seated, and two runs of three loads up and down between empty readings.
+        Assert.Equal(1 + 2 * 7, calibration.Points.Count);
+        foreach (var kg in (double[])[150, 250, 350])
+        {
+            bay.Simulator.Do($$"""{"do":"mass","corner":"{{corner}}","kg":{{kg.ToString(CultureInfo.InvariantCulture)}},"at_once":true}""");
+            MeasuredValue? load = null;
+            // A calibration procedure with these masses is worth something: some 0.1 kg, where the nominal sensitivity left kilograms.
+            Wait.Until(() => (load = bay.Daemon.Pad(corner).LoadKg) is { StandardUncertainty: < 0.15 } l && Math.Abs(l.Estimate - kg) <= 2 * l.StandardUncertainty,
+                Wait.Patience, () => $"{kg} kg within the uncertainty: {load}; points {calibration.Points}");
+        }
+
+        bay.Simulator.Do($$"""{"do":"mass","corner":"{{corner}}","kg":0,"at_once":true}""");
+    }
+
+    private static void TheReportsSayWhatWasFound(BayRig bay, string id)
+    {
+        string Export(ExportFormat format) => bay.Daemon.CalibrationProcedures.ExportProcedure(new ExportProcedureRequest { CalibrationId = id, Format = format }).Content.ToStringUtf8();
+        Assert.Contains(id, Export(ExportFormat.Html));
+        Assert.Contains("not approved for trade weighing", Export(ExportFormat.Html));
+        Assert.Equal(15, Export(ExportFormat.Csv).Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Count(l => !l.StartsWith('#')) - 1);
+        Assert.Equal(id, System.Text.Json.Nodes.JsonNode.Parse(Export(ExportFormat.Json))!["result"]!["calibration"]!["id"]!.GetValue<string>());
+    }
+
+    private static void TheCarIsWeighedWithIt(BayRig bay, string id)
+    {
+        bay.Simulator.DoAndWait("""{"do":"lower"}""");
+        Loads? loads = null;
+        Wait.Until(() => (loads = bay.Daemon.Loads())?.Corners.All(c => c.LoadKg is not null) == true, Wait.Patience, () => $"weighed: {loads}");
+        Assert.Equal([true, false, false, false], loads!.Corners.Select(c => c.Calibrated));
+        Assert.Equal(id, loads.Corners[0].Calibration);
+        Assert.All(loads.Corners, c => Assert.Equal(64, c.Calibration.Length));
+    }
+}

@@ -1,0 +1,51 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Connection;
+using ScaleLink.Client.Calibration;
+
+namespace Client.Tests.Calibration;
+
+public class MassFileTests
+{
+    [Fact]
+    public void Every_way_to_know_a_mass()
+    {
+        var masses = MassFile.Parse(["# at hand", "", "20 A, 20, M1", "50 B, 50.003, U 0.002", "cal 7, 20.0012, U 0.0006 k 3", "plate, 25, +-0.1, gym", "bar, 7.5, ± 0.05", "drum, 60 l, +/-0.2"]);
+        Assert.Equal(new KnownMass { Label = "20 A", Kg = 20, WeightClass = "M1" }, masses[0]);
+        Assert.Equal(new KnownMass { Label = "50 B", Kg = 50.003, Certified = new CertifiedMass { ExpandedUncertaintyKg = 0.002 } }, masses[1]);
+        Assert.Equal(new KnownMass { Label = "cal 7", Kg = 20.0012, Certified = new CertifiedMass { ExpandedUncertaintyKg = 0.0006, CoverageFactor = 3 } }, masses[2]);
+        Assert.Equal(new KnownMass { Label = "plate", Kg = 25, PlusMinus = new PlusMinus { Kg = 0.1 }, Lot = "gym" }, masses[3]);
+        Assert.Equal(0.05, masses[4].PlusMinus.Kg);
+        Assert.Equal(new WaterVolume { Litres = 60, PlusMinusLitres = 0.2 }, masses[5].Water);
+    }
+
+    [Theory]
+    [InlineData("20 A, 20")]
+    [InlineData("20 A, twenty, M1")]
+    [InlineData("20 A, -20, M1")]
+    [InlineData("20 A, 20, M9")]
+    [InlineData("drum, 60 l, M1")]
+    [InlineData(", 20, M1")]
+    [InlineData("20 A, 44 lb, M1")]
+    public void A_line_that_is_not_understood_is_named(string line)
+    {
+        var trouble = Assert.Throws<ClientException>(() => MassFile.Parse(["# masses", line])).Diagnostic;
+        Assert.Equal("SL-448", trouble.Code);
+        Assert.Contains("Line 2", trouble.Message);
+    }
+
+    [Fact]
+    public void An_empty_list_and_a_missing_file_are_told_apart()
+    {
+        Assert.Equal("SL-448", Assert.Throws<ClientException>(() => MassFile.Parse(["# nothing"])).Diagnostic.Code);
+        Assert.Equal("SL-440", Assert.Throws<ClientException>(() => MassFile.Load("/nowhere/masses.csv")).Diagnostic.Code);
+    }
+
+    [Fact]
+    public void Loads_by_their_labels()
+    {
+        Assert.Equal(new LoadStack { Masses = { "20 A", "20 B" } }, StackText.Parse("20 A + 20 B"));
+        Assert.Equal(new LoadStack { Masses = { "20 A" }, Ballast = { "ballast 1", "ballast 2" } }, StackText.Parse("20 A on ballast 1+ballast 2"));
+        Assert.Equal("SL-449", Assert.Throws<ClientException>(() => StackText.Parse(" + ")).Diagnostic.Code);
+        Assert.Equal("20 A on ballast 1", StackText.Of(StackText.Parse("20 A on ballast 1")));
+    }
+}

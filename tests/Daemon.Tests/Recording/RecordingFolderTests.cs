@@ -1,0 +1,53 @@
+using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Recording;
+using ScaleLink.Protocol.Recordings;
+
+namespace Daemon.Tests.Recording;
+
+public sealed class RecordingFolderTests : IDisposable
+{
+    private static readonly DateTimeOffset Now = new(2026, 5, 1, 14, 3, 7, TimeSpan.Zero);
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory();
+
+    public void Dispose() => _folder.Delete(recursive: true);
+
+    [Fact]
+    public void So_many_are_kept_and_the_oldest_go_first()
+    {
+        var folder = Folder(files: 3);
+        for (var k = 0; k < 5; k++)
+            folder.Save(With($"{k}"), "LF", "SL-105", Now.AddSeconds(k));
+        Assert.Equal(["4", "3", "2"], folder.List().Select(f => LinkRecording.Parse(folder.Read(f.Name)!).Header.Reason));
+    }
+
+    [Fact]
+    public void Two_of_one_second_do_not_overwrite_each_other()
+    {
+        var folder = Folder();
+        Assert.Equal("20260501T140307Z-LF+RF-request.recording", folder.Save(With("a"), "LF+RF", "request", Now).Name);
+        Assert.Equal("20260501T140307Z-LF+RF-request-2.weigh", folder.Save(With("b"), "LF+RF", "request", Now).Name);
+        Assert.Equal(2, folder.List().Count);
+    }
+
+    [Theory]
+    [InlineData("../secret.weigh")]
+    [InlineData("/etc/passwd")]
+    [InlineData("none.weigh")]
+    [InlineData("")]
+    public void Only_link_recordings_of_the_folder_are_read(string name)
+    {
+        File.WriteAllText(Path.Combine(_folder.FullName, "secret.weigh"), "secret");
+        Assert.Null(Folder().Read(name));
+    }
+
+    [Fact]
+    public void A_folder_that_cannot_be_made_is_told()
+    {
+        File.WriteAllText(Path.Combine(_folder.FullName, "recordings"), "a file is in the way");
+        Assert.ThrowsAny<IOException>(() => Folder().Save(With("a"), "LF", "request", Now));
+    }
+
+    private RecordingFolder Folder(int files = 20) => new(new RecorderConfiguration(TimeSpan.FromSeconds(60), Path.Combine(_folder.FullName, "recordings"), files));
+
+    private static LinkRecording With(string reason) => new(new RecordingHeader { Reason = reason }, [new RecordingEvent(1, RecordingEventKind.Received, new byte[] { 1 })]);
+}
