@@ -46,7 +46,7 @@ internal static class ProcedurePage
 
     private static void Header(Canvas canvas, ProcedureView procedure)
     {
-        var after = canvas.Put(1, 0, $"{procedure.Corner.Name()}  {PeerText.Clean(procedure.SerialNumber, 20)}  calibration procedure {PeerText.Clean(procedure.ProcedureId, 10)}", Ink.Strong);
+        var after = canvas.Put(1, 0, $"{procedure.Corner.Name()}  {PeerText.Clean(procedure.SerialNumber, 20)}  procedure {PeerText.Clean(procedure.ProcedureId, 10)}", Ink.Strong);
         if (procedure.Step is { } step)
             canvas.Put(after + 3, 0, $"step {step.Number} of {step.Of}, {ProcedureWords.Part(step.Stage, step.Repetition, step.WayDown)}");
     }
@@ -107,7 +107,7 @@ internal static class ProcedurePage
             canvas.Put(1, row + 2, typing, Ink.Strong);
         var keys = view.Message?.State switch
         {
-            ProcedureState.Measuring => $"Enter record  a auto {(state.Automatic ? "on" : "off")}  b back  s skip  r run again  f finish  Ctrl-C later",
+            ProcedureState.Measuring => $"Enter record  a auto {(state.Automatic ? "on" : "off")}  b back  s skip  r repeat  f finish  Ctrl-C later",
             ProcedureState.Review => "y adopt  n reject  b take the last point again  Ctrl-C decide later",
             _ => "Ctrl-C ends",
         };

@@ -14,6 +14,7 @@ internal static class CarJson
         ["good"] = file.Car is not null,
         ["name"] = file.Car?.Name,
         ["mistakes"] = new JsonArray([.. file.Mistakes.Select(Diagnostic)]),
+        ["earlier_names"] = new JsonArray([.. file.EarlierNames.Select(Diagnostic)]),
         ["guesses"] = new JsonArray([.. (file.Car?.Guesses() ?? []).Select(g => (JsonNode)g)]),
     };
 

@@ -20,6 +20,7 @@ public sealed class CarShelf
     private readonly LedgerDatabase _ledger;
     private readonly TimeProvider _time;
     private readonly string _bay;
+    private readonly ILogger _log;
     private readonly FoldedKind<CarChoice, Chosen> _choices;
     private readonly Workflow<CarChoice> _flow;
 
@@ -57,6 +58,8 @@ public sealed class CarShelf
         var read = CarFile.Read(file);
         if (read.Car is not { } car)
             throw new DiagnosticException(read.Mistakes);
+        foreach (var earlier in read.EarlierNames)
+            _log.LogWarning("Car {Car}: {Code} {Message} {Remedy}", car.Name, earlier.Code.Text, earlier.Message, earlier.Remedy);
         var hash = HashOf(file);
         _flow.Alone(() =>
         {

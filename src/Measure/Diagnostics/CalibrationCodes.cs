@@ -49,6 +49,6 @@ public static class CalibrationCodes
     public static readonly Code NoCalibrationRunning = Area.Declare(352, "This pad is not being calibrated", "Start a calibration.");
     public static readonly Code CalibrationNotFound = Area.Declare(353, "There is no such calibration", "List the calibrations, and name one by its number.");
     public static readonly Code CalibrationInEffect = Area.Declare(354, "This calibration is in effect already", "Choose another one.");
-    public static readonly Code NameOrReasonMissing = Area.Declare(355, "A name or a reason is missing", "Enter who, and why where it is asked for: both stand in the ledger.");
+    public static readonly Code NameOrReasonMissing = Area.Declare(355, "A name or a reason is missing", "Enter who, and why where it is asked for: both go into the ledger.");
     public static readonly Code NoInterchangeRunning = Area.Declare(356, "No pad interchange is under way", "Begin with a weighing: scalelink calibrations pad-interchange record.");
 }

@@ -27,6 +27,7 @@ public static class CarCodes
     public static readonly Code CarNotFound = Area.Declare(516, "No such car was saved, or not in that revision", "See which there are: scalelink car list.");
     public static readonly Code NoCarInBay = Area.Declare(517, "Nobody said which car stands in the bay", "Choose one: Car on the page, or scalelink car use FILE.");
     public static readonly Code NoSettledLoads = Area.Declare(518, "The bay has no settled loads at this moment", "Wait until the car is settled, or send loads with the question.");
+    public static readonly Code EarlierName = Area.Declare(519, "A field of a document has an earlier name", "Write its present one; it is read either way.");
     public static readonly Code LiftUnusable = Area.Declare(530, "An axle lift is too small, missing, or not possible", "Lift one axle in three steps or more, then the other.");
     public static readonly Code LiftsDisagree = Area.Declare(531, "The axle lifts contradict each other", "Measure the odd lift again.");
     public static readonly Code Fuel = Area.Declare(556, "What is stated about the fuel is not usable", "Give density, litres and place, each with its uncertainty.");

@@ -30,6 +30,15 @@ public abstract class DocumentBlock<TField>
     /// <summary>Where that field stands in the document.</summary>
     public string At(string key) => Place.Length == 0 ? key : $"{Place}.{key}";
 
+    /// <summary>Gives a field that was written under its earlier name its present one; false when there was nothing to rename.</summary>
+    protected bool Rename(string before, string now)
+    {
+        if (fields.ContainsKey(now) || !fields.Remove(before, out var value))
+            return false;
+        fields.Add(now, value);
+        return true;
+    }
+
     /// <summary>Notes a mistake about one field.</summary>
     public abstract void Note(Code code, string key, string message, string remedy);
 

@@ -4,10 +4,18 @@ namespace ScaleLink.Weighing.Documents;
 sealed class DocumentNotes(string text)
 {
     readonly List<Diagnostic> found = [];
+    readonly List<Diagnostic> earlier = [];
     JsonLines? lines;
 
     /// <summary>So far, in the order of the document.</summary>
     public IReadOnlyList<Diagnostic> Found => [.. found.OrderBy(f => f.Line ?? 0)];
+
+    /// <summary>Fields under an earlier name; they are no mistakes.</summary>
+    public IReadOnlyList<Diagnostic> Earlier => earlier;
+
+    /// <summary>Tells of a field under an earlier name.</summary>
+    public void AddEarlier(string place, string now) =>
+        earlier.Add(new(CarCodes.EarlierName, $"{place} is an earlier name of {now}; it is read as that.", $"Write {now} instead.") { Where = place, Line = (lines ??= new(text)).Of(place) });
 
     public void Add(Code code, string place, string message, string remedy) =>
         Add(new Diagnostic(code, message, remedy) { Where = place });

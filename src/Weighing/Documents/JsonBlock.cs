@@ -40,6 +40,13 @@ sealed class JsonBlock : DocumentBlock<JsonElement>
 
     public override void Note(Code code, string key, string message, string remedy) => notes.Add(code, At(key), message, remedy);
 
+    /// <summary>Takes the value of a field's earlier name, where the document does not have the present one.</summary>
+    public void Earlier(string before, string now)
+    {
+        if (Rename(before, now))
+            notes.AddEarlier(At(before), now);
+    }
+
     public void Missing(string key, string example) => Note(CarCodes.MissingField, key, $"{At(key)} is missing.", $"Add \"{key}\": {example}.");
 
     public string? Text(string key) => Read(key, "a text in quotes", e => e.ValueKind == JsonValueKind.String ? e.GetString() : null);

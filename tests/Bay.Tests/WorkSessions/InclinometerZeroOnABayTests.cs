@@ -69,7 +69,7 @@ public class InclinometerZeroOnABayTests
     private static void InclinometerZeros(BayRig bay, double pitch, double roll)
     {
         PadTilt? tilt = null;
-        Wait.Until(() => (tilt = bay.Daemon.Patch.GetPatch(new GetPatchRequest()).InclinometerZeros.Single(l => l.Corner == Corner.Rf)) is { HasPitchDeg: true } l && Math.Abs(l.PitchDeg - pitch) < 0.08 && Math.Abs(l.RollDeg - roll) < 0.08,
+        Wait.Until(() => (tilt = bay.Daemon.Patch.GetPatch(new GetPatchRequest()).PadTilts.Single(l => l.Corner == Corner.Rf)) is { HasPitchDeg: true } l && Math.Abs(l.PitchDeg - pitch) < 0.08 && Math.Abs(l.RollDeg - roll) < 0.08,
             Wait.Patience, () => $"RF tilts {pitch}, {roll}: {tilt}");
         using var samples = bay.Daemon.Feed.WatchSamples(new WatchSamplesRequest { Corners = { Corner.Rf } });
         Assert.True(samples.ResponseStream.MoveNext(CancellationToken.None).WaitAsync(Wait.Patience).GetAwaiter().GetResult());

@@ -18,7 +18,7 @@ public sealed class SessionCallsTests : IDisposable
         _crew.ChooseHeron();
         _bay.Daemon.WorkSessionControl.StartSession(new StartSessionRequest { By = CrewAtWork.By });
         // What is missing first is told first: the pads are empty, but the checks are open.
-        Assert.Equal("SL-562", _calls.Code(d => d.WorkSessionControl.Weighing(new WeighRequest { By = CrewAtWork.By })));
+        Assert.Equal("SL-562", _calls.Code(d => d.WorkSessionControl.Weigh(new WeighRequest { By = CrewAtWork.By })));
         _bay.Daemon.WorkSessionControl.AbandonSession(new AbandonSessionRequest { By = CrewAtWork.By });
         _crew.Prepare();
         _bay.Simulator.DoAndWait("""{"do":"lower"}""");
@@ -74,7 +74,7 @@ public sealed class SessionCallsTests : IDisposable
         Assert.Contains("record what was turned", seen.Next);
         Record(new() { Lr = 1.5 });
         Assert.DoesNotContain(_crew.Session.Findings, f => f.Code == "SL-576");
-        var settled = _bay.Daemon.WorkSessionControl.Weighing(new WeighRequest { By = CrewAtWork.By });
+        var settled = _bay.Daemon.WorkSessionControl.Weigh(new WeighRequest { By = CrewAtWork.By });
         Assert.Empty(settled.Findings);
         Assert.Empty(_crew.Session.Findings);
     }

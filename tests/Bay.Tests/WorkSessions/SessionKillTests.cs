@@ -34,7 +34,7 @@ public class SessionKillTests
         Assert.Equal(before, crew.Session);
         // Nobody watched the car meanwhile, and it stands as it stood: the same reading once more.
         bay.Settled();
-        Assert.Equal("SL-568", new Calls(bay).Code(d => d.WorkSessionControl.Weighing(new WeighRequest { By = CrewAtWork.By })));
+        Assert.Equal("SL-568", new Calls(bay).Code(d => d.WorkSessionControl.Weigh(new WeighRequest { By = CrewAtWork.By })));
         var again = crew.SettleAndWeigh();
         Assert.Equal(2u, again.Standing.Settles);
     }

@@ -21,7 +21,7 @@ public class WorkSessionTests
         var crew = new CrewAtWork(bay);
         bay.Zero();
         crew.ChooseHeron();
-        Refused(bay, "SL-560", () => bay.Daemon.WorkSessionControl.Weighing(new WeighRequest { By = CrewAtWork.By }));
+        Refused(bay, "SL-560", () => bay.Daemon.WorkSessionControl.Weigh(new WeighRequest { By = CrewAtWork.By }));
         Assert.Equal(SessionState.Baseline, crew.Prepare().State);
         bay.Simulator.DoAndWait("""{"do":"lower"}""");
 
@@ -29,7 +29,7 @@ public class WorkSessionTests
         Assert.Equal(SessionState.Planning, session.State);
         Assert.InRange(session.Standing.CrossWeightPercent.Estimate, 51, 54);
         // The same rest would be the same reading again.
-        Refused(bay, "SL-568", () => bay.Daemon.WorkSessionControl.Weighing(new WeighRequest { By = CrewAtWork.By }));
+        Refused(bay, "SL-568", () => bay.Daemon.WorkSessionControl.Weigh(new WeighRequest { By = CrewAtWork.By }));
 
         var steps = 0;
         // A settle that fell just outside although the steps say that the car stands well is answered by another settle, not by a turn.

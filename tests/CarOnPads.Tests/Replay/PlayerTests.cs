@@ -96,7 +96,7 @@ public sealed class PlayerTests : IDisposable
     public void A_file_that_is_no_link_recording_is_refused()
     {
         var path = Path.GetTempFileName();
-        File.WriteAllText(path, "scalelink-link recording 1\n\nsoon open\n");
+        File.WriteAllText(path, "scalelink-recording 1\n\nsoon open\n");
         var refusal = Assert.Throws<SimulatorException>(() => NamedRecording.Read(path));
         Assert.Equal("CP-108", refusal.Code);
         Assert.Contains("line 3", refusal.Message);

@@ -71,7 +71,7 @@ public class ProcedurePageTests
         var canvas = ProcedurePage.Draw(view, new ProcedurePageState(true, "", null), (80, 24), Glyphs.Rich);
         var lines = canvas.ToLines(hasColour: false).Select(line => System.Text.RegularExpressions.Regex.Replace(line, "\e\\[[0-9]*m", "").TrimEnd());
         Assert.All(lines, line => Assert.True(line.Length <= 80));
-        Approved.Matches(string.Join('\n', lines), "tests", "Client.Tests", "Calibrating", $"calibration procedure-{name}.approved.txt");
+        Approved.Matches(string.Join('\n', lines), "tests", "Client.Tests", "Calibration", $"procedure-{name}.approved.txt");
     }
 
     private static ProcedureView Procedure()
@@ -81,14 +81,14 @@ public class ProcedurePageTests
             Stamp = Readouts.Stamp(), Corner = Corner.Lf, SerialNumber = "SLP-1001", State = ProcedureState.Measuring, ProcedureId = "17", Ready = true,
             Step = new ProcedureStep
             {
-                Number = 12, Of = 40, Stage = ProcedureStage.Runs, Words = "put on 50 C + 50 D", Load = new LoadStack { Masses = { "50 A", "50 B", "50 C", "50 D" } },
-                LoadKg = 200, ChangeKg = 100, Run = 2, SettlingS = 20,
+                Number = 12, Of = 40, Stage = ProcedureStage.Repetitions, Words = "put on 50 C + 50 D", Load = new LoadStack { Masses = { "50 A", "50 B", "50 C", "50 D" } },
+                LoadKg = 200, ChangeKg = 100, Repetition = 2, SettlingS = 20,
             },
             Reading = new ProcedureReading { LoadKg = 200.37, Settling = 1, Settled = true },
         };
         (double Kg, double Residual, bool Down)[] points = [(0, 0.012, false), (100, -0.041, false), (200, 0.02, false), (300, 0.035, false), (200, 0.061, true), (100, 0.03, true), (0, -0.02, true)];
         foreach (var (kg, residual, down) in points)
-            procedure.Points.Add(new ProcedurePoint { LoadKg = kg, ResidualKg = residual, WayDown = down, Run = 1, Stage = ProcedureStage.Runs, Load = new LoadStack(), ReadKg = kg - residual });
+            procedure.Points.Add(new ProcedurePoint { LoadKg = kg, ResidualKg = residual, WayDown = down, Repetition = 1, Stage = ProcedureStage.Repetitions, Load = new LoadStack(), ReadKg = kg - residual });
         return procedure;
     }
 

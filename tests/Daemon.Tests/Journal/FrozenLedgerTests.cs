@@ -46,7 +46,7 @@ public sealed class FrozenLedgerTests : IDisposable
             "proof", "rotation", "work", "zero", "zero-check", "zero-tracking",
         ];
         Assert.Equal(kinds, entries.Select(e => e.Kind).Distinct().Order(StringComparer.Ordinal));
-        foreach (var step in (string[])["started", "check", "weigh", "adjustment", "undo", "named", "confirmed", "heights", "ended"])
+        foreach (var step in (string[])["started", "check", "capture", "adjustment", "undo", "named", "confirmed", "heights", "ended"])
             Assert.Contains(entries, e => e.Kind == "work" && e.Body.StartsWith($$"""{"step":"{{step}}",""", StringComparison.Ordinal) || e.Body == $$"""{"step":"{{step}}"}""");
         foreach (var happened in (string[])["begun", "taken", "skipped", "steppedBack", "runAgain", "finished", "ended"])
             Assert.Contains(entries, e => e.Kind == "proof" && e.Body.Contains($"\"{happened}\":", StringComparison.Ordinal));

@@ -46,7 +46,7 @@ public class PadObservationTests
             Loads = [LoadStack.Of("50 no. 1"), LoadStack.Of([.. set.Masses.Select(m => m.Label)])],
         }, "prover");
         bay.Desk.Record(Corner.LF, 1, "prover");
-        bay.Desk.Repeat(Corner.LF, run: null, "prover");
+        bay.Desk.Repeat(Corner.LF, repetition: null, "prover");
         bay.Run(1.5);
         Assert.Equal(CalibrationCodes.Unsettled, Assert.Throws<StepRefusedException>(() => bay.Desk.Record(Corner.LF, 1, "prover")).Diagnostic.Code);
         bay.Run(0.6);

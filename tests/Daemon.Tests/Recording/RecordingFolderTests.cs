@@ -25,18 +25,18 @@ public sealed class RecordingFolderTests : IDisposable
     {
         var folder = Folder();
         Assert.Equal("20260501T140307Z-LF+RF-request.recording", folder.Save(With("a"), "LF+RF", "request", Now).Name);
-        Assert.Equal("20260501T140307Z-LF+RF-request-2.weigh", folder.Save(With("b"), "LF+RF", "request", Now).Name);
+        Assert.Equal("20260501T140307Z-LF+RF-request-2.recording", folder.Save(With("b"), "LF+RF", "request", Now).Name);
         Assert.Equal(2, folder.List().Count);
     }
 
     [Theory]
-    [InlineData("../secret.weigh")]
+    [InlineData("../secret.recording")]
     [InlineData("/etc/passwd")]
-    [InlineData("none.weigh")]
+    [InlineData("none.recording")]
     [InlineData("")]
     public void Only_link_recordings_of_the_folder_are_read(string name)
     {
-        File.WriteAllText(Path.Combine(_folder.FullName, "secret.weigh"), "secret");
+        File.WriteAllText(Path.Combine(_folder.FullName, "secret.recording"), "secret");
         Assert.Null(Folder().Read(name));
     }
 

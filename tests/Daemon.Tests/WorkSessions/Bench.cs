@@ -70,7 +70,7 @@ internal sealed class Bench : IDisposable
             Take(SessionRules.Check(View, check.Item.Key, done: true, skip: false, "", ""));
     }
 
-    public void Weighing(Corners loads) => Take(SessionRules.Weighing(View, Reading(loads), null, ""));
+    public void Weigh(Corners loads) => Take(SessionRules.Weigh(View, Reading(loads), null, ""));
 
     public void Turn(Corners turns) => Take(SessionRules.Adjust(View, turns, asPlanned: false, ""));
 

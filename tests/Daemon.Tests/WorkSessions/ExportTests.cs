@@ -11,10 +11,10 @@ public sealed class ExportTests : IDisposable
     public ExportTests()
     {
         _bench.Prepare();
-        _bench.Weighing(Bench.FirstLoads);
+        _bench.Weigh(Bench.FirstLoads);
         _bench.Take(SessionRules.Adjust(_bench.View, null, asPlanned: true, ""));
-        _bench.Take(SessionRules.Weighing(_bench.View, _bench.Reading(Bench.LoadsAfter(_bench.Session.OpenTurns, 0.05)), new(110, 111.5, 120, 121), "=1+1, said \"Kim\" <script>alert(1)</script>"));
-        _bench.Weighing(Bench.LoadsAfter(_bench.Session.TurnsSinceBaseline, -0.04));
+        _bench.Take(SessionRules.Weigh(_bench.View, _bench.Reading(Bench.LoadsAfter(_bench.Session.OpenTurns, 0.05)), new(110, 111.5, 120, 121), "=1+1, said \"Kim\" <script>alert(1)</script>"));
+        _bench.Weigh(Bench.LoadsAfter(_bench.Session.TurnsSinceBaseline, -0.04));
     }
 
     public void Dispose() => _bench.Dispose();
@@ -45,7 +45,7 @@ public sealed class ExportTests : IDisposable
     public void Corrections_of_the_patch_stand_in_the_table_and_on_the_sheet()
     {
         var reading = _bench.Reading(Bench.FirstLoads) with { Patch = [new("slope", new(1.24, -1.24, -0.5, 0.5)), new("warp", null)] };
-        _bench.Take(SessionRules.Weighing(_bench.View, reading, null, ""));
+        _bench.Take(SessionRules.Weigh(_bench.View, reading, null, ""));
         var lines = Table();
         var column = Array.IndexOf(lines[0].Split(','), "patch_corrections");
         Assert.Equal("slope 1.2 kg; warp refused", lines[^1].Split(',')[column]);

@@ -13,7 +13,7 @@ public class StandingTests
         bench.Prepare();
         double[] repeatability = [0.10, -0.10, 0.10, -0.10];
         foreach (var s in repeatability)
-            bench.Weighing(Bench.LoadsAfter(default, s));
+            bench.Weigh(Bench.LoadsAfter(default, s));
         var standing = Standing.Of(bench.Session)!;
         Assert.Equal(4, standing.Settles);
         // Before: 0.1 % with 3 degrees of freedom. Here: sum of squares 4 x 0.01 with 3 more. Pooled: sqrt((3 x 0.01 + 0.04) / 6).
@@ -32,7 +32,7 @@ public class StandingTests
     {
         using var bench = new Bench();
         bench.Prepare();
-        bench.Weighing(Bench.FirstLoads);
+        bench.Weigh(Bench.FirstLoads);
         var standing = Standing.Of(bench.Session)!;
         // One settle, 0.1 % with 3 degrees of freedom: t = 3.18.
         Assert.Equal("above target: 52.0 % ± 0.4 % (95 %, Student t, 1 settle)", standing.Words);
@@ -43,10 +43,10 @@ public class StandingTests
     {
         using var bench = new Bench();
         bench.Prepare();
-        bench.Weighing(Bench.FirstLoads);
-        bench.Weighing(Bench.LoadsAfter(default, 0.05));
+        bench.Weigh(Bench.FirstLoads);
+        bench.Weigh(Bench.LoadsAfter(default, 0.05));
         bench.Turn(new(0, -0.5, -0.5, 0));
-        bench.Weighing(Bench.LoadsAfter(new(0, -0.5, -0.5, 0)));
+        bench.Weigh(Bench.LoadsAfter(new(0, -0.5, -0.5, 0)));
         Assert.Equal([2, 1], SettleGroups.Of(bench.Session.Weighings).Select(g => g.Count));
         Assert.Equal(1, Standing.Of(bench.Session)!.Settles);
     }

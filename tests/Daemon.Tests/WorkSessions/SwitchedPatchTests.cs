@@ -15,7 +15,7 @@ public sealed class SwitchedPatchTests : IDisposable
     public SwitchedPatchTests()
     {
         _bench.Prepare();
-        _bench.Weighing(Bench.FirstLoads);
+        _bench.Weigh(Bench.FirstLoads);
     }
 
     public void Dispose() => _bench.Dispose();
@@ -25,7 +25,7 @@ public sealed class SwitchedPatchTests : IDisposable
     {
         var now = Corrected(Bench.FirstLoads);
         Assert.Null(UnnamedChange.Of(_bench.View, now));
-        _bench.Take(SessionRules.Weighing(_bench.View, now, null, ""));
+        _bench.Take(SessionRules.Weigh(_bench.View, now, null, ""));
         Assert.False(_bench.Session.NeedsName);
         Assert.Empty(_bench.Session.Weighings[^1].OpenFindings);
         var standing = Standing.Of(_bench.Session)!;
@@ -41,7 +41,7 @@ public sealed class SwitchedPatchTests : IDisposable
     {
         var moved = Bench.LoadsAfter(new(0, 1, 0, 0));
         Assert.Equal("SL-576", UnnamedChange.Of(_bench.View, Corrected(moved))?.Code);
-        _bench.Take(SessionRules.Weighing(_bench.View, Corrected(moved), null, ""));
+        _bench.Take(SessionRules.Weigh(_bench.View, Corrected(moved), null, ""));
         Assert.True(_bench.Session.NeedsName);
         _bench.Take(SessionRules.Name(_bench.View, new(0, 1, 0, 0), null));
         Assert.Empty(_bench.Session.Weighings[^1].OpenFindings);
@@ -52,13 +52,13 @@ public sealed class SwitchedPatchTests : IDisposable
     {
         var turned = new Corners(0, 0.5, 0, 0);
         _bench.Turn(turned);
-        _bench.Take(SessionRules.Weighing(_bench.View, Corrected(Bench.LoadsAfter(turned)), null, ""));
+        _bench.Take(SessionRules.Weigh(_bench.View, Corrected(Bench.LoadsAfter(turned)), null, ""));
         Assert.Empty(_bench.Session.Weighings[^1].OpenFindings);
         using var plain = new Bench();
         plain.Prepare();
-        plain.Weighing(Bench.FirstLoads);
+        plain.Weigh(Bench.FirstLoads);
         plain.Turn(turned);
-        plain.Weighing(Bench.LoadsAfter(turned));
+        plain.Weigh(Bench.LoadsAfter(turned));
         Assert.Equal(plain.Session.Known!.NextReading(turned).Estimate + 100 * (Warp.RF + Warp.LR) / Bench.FirstLoads.Sum, _bench.Session.Known!.NextReading(turned).Estimate, 1e-6);
     }
 
@@ -66,7 +66,7 @@ public sealed class SwitchedPatchTests : IDisposable
     public void A_refused_one_changes_nothing()
     {
         var refused = _bench.Reading(Bench.FirstLoads) with { Patch = [new("warp", null)] };
-        _bench.Take(SessionRules.Weighing(_bench.View, refused, null, ""));
+        _bench.Take(SessionRules.Weigh(_bench.View, refused, null, ""));
         Assert.Equal(2, Standing.Of(_bench.Session)!.Settles);
     }
 
@@ -74,7 +74,7 @@ public sealed class SwitchedPatchTests : IDisposable
     public void After_a_restart_the_same_rest_is_known_by_its_uncorrected_loads()
     {
         var again = _bench.Unseen(Bench.FirstLoads + Warp) with { Patch = [new("warp", Warp)] };
-        Assert.Equal(SessionCodes.SameRest, Assert.Throws<StepRefusedException>(() => SessionRules.Weighing(_bench.View, again, null, "")).Diagnostic.Code);
+        Assert.Equal(SessionCodes.SameRest, Assert.Throws<StepRefusedException>(() => SessionRules.Weigh(_bench.View, again, null, "")).Diagnostic.Code);
     }
 
     private RecordedWeighing Corrected(Corners loads) => _bench.Reading(loads + Warp) with { Patch = [new("warp", Warp)] };

@@ -20,7 +20,7 @@ public class UnnamedChangeTests
         var finding = UnnamedChange.Of(bench.View, bench.Reading(Bench.LoadsAfter(default, change)));
         Assert.Equal(isSeen ? "SL-576" : null, finding?.Code);
         // Weighed, the same rule asks for its name.
-        bench.Weighing(Bench.LoadsAfter(default, change));
+        bench.Weigh(Bench.LoadsAfter(default, change));
         Assert.Equal(isSeen ? "SL-551" : null, bench.Session.Weighings[^1].Step.Findings.SingleOrDefault()?.Code);
         Assert.Equal(isSeen, bench.Session.NeedsName);
     }
@@ -58,7 +58,7 @@ public class UnnamedChangeTests
         var bench = new Bench();
         bench.Prepare();
         for (var i = 0; i < settles; i++)
-            bench.Weighing(Bench.FirstLoads);
+            bench.Weigh(Bench.FirstLoads);
         return bench;
     }
 }

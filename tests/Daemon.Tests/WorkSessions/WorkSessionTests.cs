@@ -14,10 +14,10 @@ public class WorkSessionTests
     {
         using var bench = new Bench();
         bench.Prepare();
-        bench.Weighing(Bench.FirstLoads);
+        bench.Weigh(Bench.FirstLoads);
         bench.Take(SessionRules.EnterHeights(bench.View, new(110, 111, 120, 121)));
         bench.Turn(new(0, -0.5, -0.5, 0));
-        bench.Weighing(Bench.LoadsAfter(new(0, -0.5, -0.5, 0), 0.05));
+        bench.Weigh(Bench.LoadsAfter(new(0, -0.5, -0.5, 0), 0.05));
         bench.Turn(new(0, 0, -0.25, 0));
         var again = bench.Ledger.Find(bench.Session.Id)!;
         Assert.Equal(bench.Session.Entry, again.Entry);
@@ -33,13 +33,13 @@ public class WorkSessionTests
     public void The_baseline_waits_for_the_preparation_and_a_step_for_its_turn()
     {
         using var bench = new Bench();
-        Assert.Equal("SL-562", Refused(() => bench.Weighing(Bench.FirstLoads)));
+        Assert.Equal("SL-562", Refused(() => bench.Weigh(Bench.FirstLoads)));
         Assert.Equal("SL-562", Refused(() => bench.Turn(new(0.5, 0, 0, 0))));
         Assert.Equal("SL-564", Refused(() => SessionRules.Check(bench.View, "no_such_check", true, false, "", "")));
         Assert.Equal("SL-569", Refused(() => SessionRules.Check(bench.View, "fuel", false, true, "", "")));
         bench.Prepare();
         Assert.Equal(SessionStage.Baseline, bench.View.Stage);
-        bench.Weighing(Bench.FirstLoads);
+        bench.Weigh(Bench.FirstLoads);
         Assert.Equal(SessionStage.Planning, bench.View.Stage);
         Assert.Equal("SL-566", Refused(() => SessionRules.Finish(bench.View, "")));
         Assert.Equal("SL-569", Refused(() => bench.Turn(new(double.NaN, 0, 0, 0))));
@@ -51,9 +51,9 @@ public class WorkSessionTests
     {
         using var bench = new Bench();
         bench.Prepare();
-        bench.Weighing(Bench.FirstLoads);
+        bench.Weigh(Bench.FirstLoads);
         var last = bench.Session.Weighings[^1].Step.Reading;
-        Assert.Equal("SL-568", Refused(() => SessionRules.Weighing(bench.View, last, null, "")));
+        Assert.Equal("SL-568", Refused(() => SessionRules.Weigh(bench.View, last, null, "")));
     }
 
     [Fact]
@@ -61,12 +61,12 @@ public class WorkSessionTests
     {
         using var bench = new Bench();
         bench.Prepare();
-        bench.Weighing(Bench.FirstLoads);
+        bench.Weigh(Bench.FirstLoads);
         // A zero that wandered by 50 g, noise of 30 g.
-        Assert.Equal("SL-568", Refused(() => SessionRules.Weighing(bench.View, bench.Unseen(Bench.FirstLoads + Corners.Same(0.05)), null, "")));
+        Assert.Equal("SL-568", Refused(() => SessionRules.Weigh(bench.View, bench.Unseen(Bench.FirstLoads + Corners.Same(0.05)), null, "")));
         // 0.1 % of cross weight: half a kilogram at each corner.
-        Assert.Equal(WeighingKind.Settle, SessionRules.Weighing(bench.View, bench.Unseen(Bench.LoadsAfter(default, 0.1)), null, "").Kind);
-        Assert.Equal(WeighingKind.Settle, SessionRules.Weighing(bench.View, bench.Reading(Bench.FirstLoads), null, "").Kind);
+        Assert.Equal(WeighingKind.Settle, SessionRules.Weigh(bench.View, bench.Unseen(Bench.LoadsAfter(default, 0.1)), null, "").Kind);
+        Assert.Equal(WeighingKind.Settle, SessionRules.Weigh(bench.View, bench.Reading(Bench.FirstLoads), null, "").Kind);
     }
 
     [Fact]
@@ -74,12 +74,12 @@ public class WorkSessionTests
     {
         using var bench = new Bench();
         bench.Prepare();
-        bench.Weighing(Bench.FirstLoads);
+        bench.Weigh(Bench.FirstLoads);
         bench.Take(SessionRules.Adjust(bench.View, null, asPlanned: true, ""));
         var planned = bench.Session.OpenTurns;
         var predicted = bench.Session.Open[0].Predicted!.CrossWeightPercent;
         Assert.InRange(predicted.Estimate, 49.8, 50.2);
-        bench.Weighing(Bench.LoadsAfter(planned));
+        bench.Weigh(Bench.LoadsAfter(planned));
         Assert.Equal(predicted, bench.Session.Weighings[^1].Adjustment!.Predicted!.CrossWeightPercent);
         Assert.Empty(bench.Session.Weighings[^1].Step.Findings);
         Assert.Equal(SessionStage.Finishing, bench.View.Stage);
@@ -91,9 +91,9 @@ public class WorkSessionTests
     {
         using var bench = new Bench();
         bench.Prepare();
-        bench.Weighing(Bench.FirstLoads);
+        bench.Weigh(Bench.FirstLoads);
         Corners secret = new(0, 1.5, 0, 0);
-        bench.Weighing(Bench.LoadsAfter(secret));
+        bench.Weigh(Bench.LoadsAfter(secret));
         Assert.Equal(SessionStage.Naming, bench.View.Stage);
         Assert.Equal("SL-551", bench.Session.Weighings[^1].Step.Findings[0].Code);
         Assert.Equal("SL-562", Refused(() => bench.Turn(new(0, 0.25, 0, 0))));
@@ -108,8 +108,8 @@ public class WorkSessionTests
     {
         using var bench = new Bench();
         bench.Prepare();
-        bench.Weighing(Bench.FirstLoads);
-        bench.Weighing(Bench.LoadsAfter(new(0, 1.5, 0, 0)));
+        bench.Weigh(Bench.FirstLoads);
+        bench.Weigh(Bench.LoadsAfter(new(0, 1.5, 0, 0)));
         // Down instead of up.
         bench.Take(SessionRules.Name(bench.View, new Corners(0, -1.5, 0, 0), null));
         Assert.Equal("SL-550", Assert.Single(bench.Session.Weighings[^1].OpenFindings).Code);
@@ -125,8 +125,8 @@ public class WorkSessionTests
     {
         using var bench = new Bench();
         bench.Prepare();
-        bench.Weighing(Bench.FirstLoads);
-        bench.Weighing(Bench.FirstLoads + new Corners(0, 0, 6, 6));
+        bench.Weigh(Bench.FirstLoads);
+        bench.Weigh(Bench.FirstLoads + new Corners(0, 0, 6, 6));
         Assert.Equal(SessionStage.Naming, bench.View.Stage);
         bench.Take(SessionRules.Name(bench.View, null, "12 kg of ballast behind"));
         Assert.Equal([false, true], bench.Session.Weighings.Select(c => c.Counts));
@@ -138,10 +138,10 @@ public class WorkSessionTests
     {
         using var bench = new Bench();
         bench.Prepare();
-        bench.Weighing(Bench.FirstLoads);
+        bench.Weigh(Bench.FirstLoads);
         bench.Turn(new(0, -1, 0, 0));
         // The other way: as if up and down had been mixed up.
-        bench.Weighing(Bench.LoadsAfter(new(0, 1, 0, 0)));
+        bench.Weigh(Bench.LoadsAfter(new(0, 1, 0, 0)));
         var weighing = bench.Session.Weighings[^1].Step;
         Assert.Equal("SL-550", weighing.Findings[0].Code);
         Assert.Contains(weighing.Causes, c => c.Explains && c.Words.Contains("other way"));
@@ -171,7 +171,7 @@ public class WorkSessionTests
         };
         var reading = bench.Reading(Bench.FirstLoads) with { Patch = PatchInReading.Of(live) };
         Assert.Equal([new("slope", null), new("warp", new(1, 2, 3, 4))], reading.Patch);
-        bench.Take(SessionRules.Weighing(bench.View, reading, null, ""));
+        bench.Take(SessionRules.Weigh(bench.View, reading, null, ""));
         Assert.Equal(reading.Patch, bench.Ledger.Find(bench.Session.Id)!.Weighings[0].Step.Reading.Patch);
         var told = SessionMapping.Session(bench.View).Weighings[0].Patch;
         Assert.Equal([("slope", null), ("warp", 2)], told.Select(p => (p.Name, p.SizeKg?.Rf)));
@@ -183,7 +183,7 @@ public class WorkSessionTests
     {
         using var bench = new Bench();
         bench.Prepare();
-        bench.Weighing(Bench.FirstLoads);
+        bench.Weigh(Bench.FirstLoads);
         bench.Turn(new(0, -0.5, 0, 0));
         bench.Turn(new(0, -0.25, 0, 0));
         Assert.Equal(-0.75, bench.Session.OpenTurns.RF);

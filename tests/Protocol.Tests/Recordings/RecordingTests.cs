@@ -43,9 +43,9 @@ public class RecordingTests
     [InlineData("", "line 1: A link recording begins")]
     [InlineData("something else", "line 1: A link recording begins")]
     [InlineData("scalelink-recording 2", "line 1: A link recording begins")]
-    [InlineData("scalelink-link recording 1\nbay unit6", "line 2: The lines up to")]
-    [InlineData("scalelink-link recording 1\nstarted: yesterday", "line 2: \"yesterday\" is no time")]
-    [InlineData("scalelink-link recording 1\n\nsoon open", "line 3: \"soon\" is no time")]
+    [InlineData("scalelink-recording 1\nbay unit6", "line 2: The lines up to")]
+    [InlineData("scalelink-recording 1\nstarted: yesterday", "line 2: \"yesterday\" is no time")]
+    [InlineData("scalelink-recording 1\n\nsoon open", "line 3: \"soon\" is no time")]
     [InlineData("scalelink-recording 1\n\n1.5 explode", "line 3: \"explode\" is no event")]
     [InlineData("scalelink-recording 1\n\n2 open\n1 open", "line 4: Its time is before")]
     [InlineData("scalelink-recording 1\n\n1 received 0g", "line 3: \"0g\" is no byte")]
@@ -59,7 +59,7 @@ public class RecordingTests
     [Fact]
     public void Remarks_unknown_keys_and_other_line_ends_are_passed_over()
     {
-        var recording = LinkRecording.Parse("scalelink-link recording 1\r\ncolour: red\r\n# mine\r\n\r\n1 open here\r\n# and mine\r\n2.000001  received  0A ff\r\n");
+        var recording = LinkRecording.Parse("scalelink-recording 1\r\ncolour: red\r\n# mine\r\n\r\n1 open here\r\n# and mine\r\n2.000001  received  0A ff\r\n");
         Assert.Equal("here", recording.Events[0].Text);
         Assert.Equal(2_000_001_000, recording.Events[1].AtNs);
         Assert.Equal([0x0A, 0xFF], recording.Events[1].Bytes.ToArray());

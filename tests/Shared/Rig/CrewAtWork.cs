@@ -7,7 +7,7 @@ internal sealed class CrewAtWork(BayRig bay)
 {
     public static StepBy By => new() { Who = "test crew" };
 
-    public Session Session => bay.Daemon.Work.GetSession(new GetSessionRequest()).Session;
+    public Session Session => bay.Daemon.WorkSessions.GetSession(new GetSessionRequest()).Session;
 
     /// <summary>The Heron of the documents is in the bay.</summary>
     public void ChooseHeron()
@@ -28,12 +28,12 @@ internal sealed class CrewAtWork(BayRig bay)
         return session;
     }
 
-    /// <summary>Rolls and bounces, waits until the reading is ready, and weighings.</summary>
+    /// <summary>Rolls and bounces, waits until the reading is ready, and weighs.</summary>
     public Session SettleAndWeigh()
     {
         bay.Simulator.DoAndWait("""{"do":"settle","by":"both","seconds":1.5}""");
         bay.Settled();
-        return bay.Daemon.WorkSessionControl.Weighing(new WeighRequest { By = By });
+        return bay.Daemon.WorkSessionControl.Weigh(new WeighRequest { By = By });
     }
 
     /// <summary>Turns the perches of the simulated car as the session has them on record.</summary>

@@ -33,7 +33,7 @@ internal sealed class DaemonProcess : IDisposable
         PatchControl = new PatchControl.PatchControlClient(Channel);
         InclinometerZeros = new InclinometerZeros.InclinometerZerosClient(Channel);
         InclinometerZeroControl = new InclinometerZeroControl.InclinometerZeroControlClient(Channel);
-        Work = new Work.WorkSessionsClient(Channel);
+        WorkSessions = new WorkSessions.WorkSessionsClient(Channel);
         WorkSessionControl = new WorkSessionControl.WorkSessionControlClient(Channel);
         Wait.Until(Answers, StartWithin, () => $"the daemon answers. {Process.Said}");
     }
@@ -63,7 +63,7 @@ internal sealed class DaemonProcess : IDisposable
 
     public InclinometerZeroControl.InclinometerZeroControlClient InclinometerZeroControl { get; }
 
-    public Work.WorkSessionsClient Work { get; }
+    public WorkSessions.WorkSessionsClient WorkSessions { get; }
 
     public WorkSessionControl.WorkSessionControlClient WorkSessionControl { get; }
 

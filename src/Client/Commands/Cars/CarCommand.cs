@@ -29,7 +29,8 @@ internal static class CarCommand
             if (parsed.GetValue(common.Json))
                 shell.WriteLine(CarJson.Check(read).ToJsonString());
             else
-                foreach (var line in read.Car is { } car ? CarPage.Good(path, car) : InputFile.Mistakes(path, read.Mistakes).Append($"{read.Mistakes.Count} to correct."))
+                foreach (var line in (read.Car is { } car ? CarPage.Good(path, car) : InputFile.Mistakes(path, read.Mistakes).Append($"{read.Mistakes.Count} to correct."))
+                    .Concat(InputFile.Mistakes(path, read.EarlierNames)))
                     shell.WriteLine(line);
             return read.Car is null ? ExitCodes.ToBeRemedied : ExitCodes.Done;
         });

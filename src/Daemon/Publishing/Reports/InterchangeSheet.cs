@@ -56,7 +56,7 @@ internal sealed record InterchangeSheet(Wire.InterchangeView Interchange, string
 
     private Wire.ExportedFile File(string ending, string type, string content) => new()
     {
-        FileName = $"pad interchange-{Interchange.InterchangeId}.{ending}",
+        FileName = $"pad-interchange-{Interchange.InterchangeId}.{ending}",
         ContentType = type,
         Content = ByteString.CopyFrom(content, Encoding.UTF8),
     };

@@ -27,7 +27,7 @@ internal sealed record ProcedureSheet(Wire.ProcedureView Procedure, string Bay, 
 
     private Wire.ExportedFile File(string ending, string type, string content) => new()
     {
-        FileName = $"calibration procedure-{Procedure.ProcedureId}-{Safe(Procedure.SerialNumber)}.{ending}",
+        FileName = $"calibration-procedure-{Procedure.ProcedureId}-{Safe(Procedure.SerialNumber)}.{ending}",
         ContentType = type,
         Content = ByteString.CopyFrom(content, Encoding.UTF8),
     };

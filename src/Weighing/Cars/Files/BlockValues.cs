@@ -17,7 +17,7 @@ static class BlockValues
             return unknown;
         if (raw.ValueKind != JsonValueKind.Object)
         {
-            var remedy = raw.ValueKind == JsonValueKind.Number ? $"Say how sure you are: {Form.Trim().Replace("220", raw.GetRawText())}." : $"Write {Form.Trim()}.";
+            var remedy = raw.ValueKind == JsonValueKind.Number ? $"State its uncertainty: {Form.Trim().Replace("220", raw.GetRawText())}." : $"Write {Form.Trim()}.";
             block.Note(CarCodes.Uncertainty, key, $"{block.At(key)} states no uncertainty.", remedy);
             return null;
         }

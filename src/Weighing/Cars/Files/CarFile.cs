@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Cars.Files;
 public sealed record CarFile(CarModel? Car, IReadOnlyList<Diagnostic> Mistakes)
 {
     /// <summary>Fields that stand in it under an earlier name (SL-519), each with place and line.</summary>
-    public IReadOnlyList<Finding> EarlierNames { get; init; } = [];
+    public IReadOnlyList<Diagnostic> EarlierNames { get; init; } = [];
 
     /// <summary>Reads a document. Never throws for what is in it.</summary>
     public static CarFile Read(string text)

@@ -40,7 +40,7 @@ public class ProcedureSheetTests
         var lines = Export(ExportFormat.Csv).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(3, lines.Count(l => !l.StartsWith('#')) - 1);
         Assert.Contains(lines, l => l.Contains("\"'=SUM(A1) + 20 A\""));
-        Assert.All(lines.Where(l => !l.StartsWith('#')).Skip(1), l => Assert.Matches("^\\d+,run,1,", l));
+        Assert.All(lines.Where(l => !l.StartsWith('#')).Skip(1), l => Assert.Matches("^\\d+,repetition,1,", l));
     }
 
     [Fact]

@@ -123,7 +123,7 @@ public class CalibrationEvaluationTests
         var single = CalibrationEvaluation.Evaluate(Bench.Input(Repetitions(1))).Calibration!.Budget(200);
         var asked = new AskedUncertainty(0.6 * single.Expanded(), 200);
         var report = Refuses("SL-314", Bench.Input(Repetitions(1)) with { Asked = asked });
-        var told = System.Text.RegularExpressions.Regex.Match(report.Refusals[0].Message, "about ([0-9]+) runs");
+        var told = System.Text.RegularExpressions.Regex.Match(report.Refusals[0].Message, "about ([0-9]+) repetitions");
         Assert.InRange(int.Parse(told.Groups[1].Value), 2, 20);
     }
 

@@ -17,7 +17,7 @@ public class EarlierNameTests
         Assert.Equal(CarFile.Read(Text).Car!.RollAxisHeightMm, read.Car!.RollAxisHeightMm);
         Assert.Equal(CarFile.Read(Text).Car!.SharedTyreUncertainty, read.Car.SharedTyreUncertainty);
         var told = Assert.Single(read.EarlierNames);
-        Assert.Equal(("SL-519", before), (told.Code, told.Place));
+        Assert.Equal(("SL-519", before), (told.Code, told.Where));
         Assert.Contains(now, told.Message);
         Assert.NotNull(told.Line);
     }
@@ -29,7 +29,7 @@ public class EarlierNameTests
             .Replace("\"targets\": {", "\"targets\": { \"side_difference_mm\": 4,"));
         Assert.Equal(0.03, read.Car?.SharedSpringUncertainty);
         Assert.Equal(4, read.Car!.Targets.LeftRightDifferenceMm);
-        Assert.Equal(["shared_spring_doubt_percent", "targets.side_difference_mm"], read.EarlierNames.Select(e => e.Place).Order());
+        Assert.Equal(["shared_spring_doubt_percent", "targets.side_difference_mm"], read.EarlierNames.Select(e => e.Where).Order());
     }
 
     [Fact]
