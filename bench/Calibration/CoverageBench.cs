@@ -1,4 +1,4 @@
-using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Masses;
 using Weighing.Tests.Calibration.Coverage;
 
 namespace ScaleLink.Bench.Calibration;

@@ -1,4 +1,4 @@
-using Weighing.Tests.Learning.Convergence;
+using Weighing.Tests.WorkSessions.Learning.Convergence;
 
 namespace ScaleLink.Bench.Convergence;
 

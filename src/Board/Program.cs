@@ -8,7 +8,9 @@ using ScaleLink.Board.Age;
 using ScaleLink.Board.Connection;
 using ScaleLink.Board.Device;
 using ScaleLink.Board.Operating;
+using ScaleLink.Board.PadInterchange;
 using ScaleLink.Board.Readings;
+using ScaleLink.Board.WorkSessions;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<App>("#app");

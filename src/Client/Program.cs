@@ -1,4 +1,4 @@
-using ScaleLink.Client.Commands;
+using ScaleLink.Client;
 using ScaleLink.Client.Runtime;
 
 return await CommandLine.Run(args, Shell.OfThisProcess());

@@ -29,21 +29,21 @@ public sealed class DaemonConnection : IAsyncDisposable
         _channel = GrpcChannel.ForAddress(Address, new GrpcChannelOptions { HttpHandler = Handler(), DisposeHttpClient = true });
         Clock = new DaemonClock(Time);
         Feed = new Feed.FeedClient(_channel);
-        Pads = new Pads.PadsClient(_channel);
+        Pads = new Api.V1.Pads.PadsClient(_channel);
         PadControl = new PadControl.PadControlClient(_channel);
         CalibrationProcedures = new CalibrationProcedures.CalibrationProceduresClient(_channel);
         CalibrationProcedureControl = new CalibrationProcedureControl.CalibrationProcedureControlClient(_channel);
         PadInterchanges = new PadInterchanges.PadInterchangesClient(_channel);
         PadInterchangeControl = new PadInterchangeControl.PadInterchangeControlClient(_channel);
-        Cars = new Cars.CarsClient(_channel);
+        Cars = new Api.V1.Cars.CarsClient(_channel);
         CarControl = new CarControl.CarControlClient(_channel);
         Patch = new Patch.PatchClient(_channel);
         PatchControl = new PatchControl.PatchControlClient(_channel);
-        InclinometerZeros = new InclinometerZeros.InclinometerZerosClient(_channel);
+        InclinometerZeros = new Api.V1.InclinometerZeros.InclinometerZerosClient(_channel);
         InclinometerZeroControl = new InclinometerZeroControl.InclinometerZeroControlClient(_channel);
         SiteCheck = new SiteChecks.SiteChecksClient(_channel);
         SiteCheckControl = new SiteCheckControl.SiteCheckControlClient(_channel);
-        WorkSessions = new WorkSessions.WorkSessionsClient(_channel);
+        WorkSessions = new Api.V1.WorkSessions.WorkSessionsClient(_channel);
         WorkSessionControl = new WorkSessionControl.WorkSessionControlClient(_channel);
         Recorder = new Recorder.RecorderClient(_channel);
         RecorderControl = new RecorderControl.RecorderControlClient(_channel);
@@ -60,7 +60,7 @@ public sealed class DaemonConnection : IAsyncDisposable
     public Feed.FeedClient Feed { get; }
 
     /// <summary>The pads and their health.</summary>
-    public Pads.PadsClient Pads { get; }
+    public Api.V1.Pads.PadsClient Pads { get; }
 
     /// <summary>What changes the pads.</summary>
     public PadControl.PadControlClient PadControl { get; }
@@ -78,7 +78,7 @@ public sealed class DaemonConnection : IAsyncDisposable
     public PadInterchangeControl.PadInterchangeControlClient PadInterchangeControl { get; }
 
     /// <summary>Cars, and what statics says about them.</summary>
-    public Cars.CarsClient Cars { get; }
+    public Api.V1.Cars.CarsClient Cars { get; }
 
     /// <summary>What changes the cars.</summary>
     public CarControl.CarControlClient CarControl { get; }
@@ -90,7 +90,7 @@ public sealed class DaemonConnection : IAsyncDisposable
     public PatchControl.PatchControlClient PatchControl { get; }
 
     /// <summary>Zeros of the pads' inclinometers.</summary>
-    public InclinometerZeros.InclinometerZerosClient InclinometerZeros { get; }
+    public Api.V1.InclinometerZeros.InclinometerZerosClient InclinometerZeros { get; }
 
     /// <summary>The steps of a reversal test.</summary>
     public InclinometerZeroControl.InclinometerZeroControlClient InclinometerZeroControl { get; }
@@ -102,7 +102,7 @@ public sealed class DaemonConnection : IAsyncDisposable
     public SiteCheckControl.SiteCheckControlClient SiteCheckControl { get; }
 
     /// <summary>Work sessions.</summary>
-    public WorkSessions.WorkSessionsClient WorkSessions { get; }
+    public Api.V1.WorkSessions.WorkSessionsClient WorkSessions { get; }
 
     /// <summary>The steps of a work session.</summary>
     public WorkSessionControl.WorkSessionControlClient WorkSessionControl { get; }

@@ -2,7 +2,7 @@ using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Planning;
+using ScaleLink.Weighing.WorkSessions.Planning;
 
 namespace ScaleLink.Client.Demo;
 

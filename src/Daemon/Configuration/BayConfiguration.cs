@@ -1,5 +1,6 @@
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Pads;
+using ScaleLink.Weighing.Zeros;
 
 namespace ScaleLink.Daemon.Configuration;
 

@@ -1,5 +1,5 @@
-using ScaleLink.Weighing.Calibration;
 using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Zeros;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 

@@ -1,4 +1,4 @@
-using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Pads;
 using ScaleLink.Weighing.Statistics;
 
 namespace ScaleLink.Daemon.Configuration;

@@ -1,10 +1,18 @@
 using System.Net;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Faces.Feed;
+using ScaleLink.Daemon.Faces.Page;
 using ScaleLink.Daemon.Publishing.Grpc;
-using ScaleLink.Daemon.Publishing.Grpc.InclinometerZeros;
-using ScaleLink.Daemon.Publishing.Grpc.CalibrationProcedures;
-using ScaleLink.Daemon.Publishing.Grpc.PadInterchanges;
+using ScaleLink.Daemon.Recording;
+using ScaleLink.Daemon.Workflows.Calibration.Service;
+using ScaleLink.Daemon.Workflows.Cars;
+using ScaleLink.Daemon.Workflows.InclinometerZeros;
+using ScaleLink.Daemon.Workflows.Levelling;
+using ScaleLink.Daemon.Workflows.PadInterchange;
+using ScaleLink.Daemon.Workflows.SiteCheck;
+using ScaleLink.Daemon.Workflows.WorkSessions.Service;
+using ScaleLink.Daemon.Workflows.Zeros;
 using Serilog;
 
 namespace ScaleLink.Daemon.Hosting;

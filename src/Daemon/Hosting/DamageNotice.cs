@@ -1,5 +1,5 @@
+using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Daemon.Pipeline;
 
 namespace ScaleLink.Daemon.Hosting;
 

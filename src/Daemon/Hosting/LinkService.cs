@@ -1,7 +1,7 @@
+using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Links.Polling;
-using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Ports;
 using ScaleLink.Daemon.Recording;
 using ScaleLink.Daemon.Runtime;

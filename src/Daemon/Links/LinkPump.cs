@@ -1,4 +1,4 @@
-using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Links;
 

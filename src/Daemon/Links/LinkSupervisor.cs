@@ -1,5 +1,4 @@
 using System.Runtime.ExceptionServices;
-using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Ports;
 using ScaleLink.Daemon.Runtime;
 

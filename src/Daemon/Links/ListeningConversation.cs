@@ -1,5 +1,3 @@
-using ScaleLink.Daemon.Pipeline;
-
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>A pad that speaks by itself: it is greeted once, and then only listened to.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Threading.Channels;
-using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Bay;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Recording;
 

@@ -1,4 +1,5 @@
-using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Bay;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Protocol.Recordings;
 
 namespace ScaleLink.Daemon.Recording;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Ports;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Protocol.Recordings;
 
 namespace ScaleLink.Daemon.Recording;

@@ -1,5 +1,5 @@
+using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Ports;
 
 namespace ScaleLink.Daemon.Recording;

@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Links;
-using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Protocol.Recordings;
 

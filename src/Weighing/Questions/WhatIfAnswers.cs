@@ -1,7 +1,7 @@
 using ScaleLink.Weighing.Balance;
-using ScaleLink.Weighing.Learning;
-using ScaleLink.Weighing.Planning;
 using ScaleLink.Weighing.Statics;
+using ScaleLink.Weighing.WorkSessions.Learning;
+using ScaleLink.Weighing.WorkSessions.Planning;
 
 namespace ScaleLink.Weighing.Questions;
 

@@ -1,6 +1,6 @@
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
-using ScaleLink.Weighing.Planning;
+using ScaleLink.Weighing.WorkSessions.Planning;
 
 namespace ScaleLink.Weighing.Questions;
 

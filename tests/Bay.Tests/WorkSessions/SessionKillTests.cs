@@ -1,3 +1,4 @@
+using Bay.Tests.Asking;
 using Grpc.Core;
 using ScaleLink.Api.V1;
 using Shared.Rig;

@@ -3,7 +3,7 @@ using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using ScaleLink.Api.V1;
-using ScaleLink.Board.Parts.Calibration;
+using ScaleLink.Board.PadInterchange;
 using ScaleLink.Measure;
 
 namespace Board.Tests.Readings;

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Client.Tests.Terminal;
-using ScaleLink.Client.Commands;
+using ScaleLink.Client;
 
 namespace Client.Tests.Bay;
 

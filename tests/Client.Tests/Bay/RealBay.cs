@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Client.Tests.Terminal;
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Commands;
+using ScaleLink.Client;
 using ScaleLink.Client.Demo;
 
 namespace Client.Tests.Bay;

@@ -27,7 +27,7 @@ public class ProcedurePageTests
         var procedure = Procedure();
         procedure.Points.Clear();
         (procedure.Ready, procedure.Step.Stage, procedure.Step.Words) = (false, ProcedureStage.Preload, "put on 50 A + 50 B + 50 C + 50 D");
-        procedure.Cautions.AddRange(ScaleLink.Weighing.Calibration.ProcedureCautions.All);
+        procedure.Cautions.AddRange(ScaleLink.Weighing.Calibration.Flow.ProcedureCautions.All);
         procedure.WaitingFor = new ScaleLink.Api.V1.Diagnostic { Code = "SL-305", Message = "The load has not changed since the last point: +200 kg was to come, +0.0 kg came.", Remedy = "Place what the step asks for, then take the reading." };
         Approve("cautions", Readouts.Live(procedure));
     }

@@ -1,6 +1,6 @@
 using System.Text.Json;
 using Client.Tests.Terminal;
-using ScaleLink.Client.Commands;
+using ScaleLink.Client;
 using ScaleLink.Weighing.Cars.Files;
 using Shared;
 

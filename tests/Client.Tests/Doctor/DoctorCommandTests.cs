@@ -3,7 +3,7 @@ using System.Text.Json;
 using CarOnPads.Ports;
 using Client.Tests.Bay;
 using Client.Tests.Terminal;
-using ScaleLink.Client.Commands;
+using ScaleLink.Client;
 
 namespace Client.Tests.Doctor;
 

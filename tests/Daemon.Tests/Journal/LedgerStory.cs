@@ -1,14 +1,15 @@
 using System.Globalization;
-using ScaleLink.Daemon.Cars;
+using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Daemon.InclinometerZeros;
-using ScaleLink.Daemon.Patch;
-using ScaleLink.Daemon.SiteCheck;
-using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Calibration;
-using ScaleLink.Daemon.WorkSessions;
-using ScaleLink.Daemon.Zeros;
+using ScaleLink.Daemon.Workflows.Calibration;
+using ScaleLink.Daemon.Workflows.Cars;
+using ScaleLink.Daemon.Workflows.InclinometerZeros;
+using ScaleLink.Daemon.Workflows.Levelling;
+using ScaleLink.Daemon.Workflows.PadInterchange;
+using ScaleLink.Daemon.Workflows.SiteCheck;
+using ScaleLink.Daemon.Workflows.WorkSessions;
+using ScaleLink.Daemon.Workflows.Zeros;
 using ScaleLink.Measure;
 
 namespace Daemon.Tests.Journal;

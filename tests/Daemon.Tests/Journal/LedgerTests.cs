@@ -1,7 +1,7 @@
 using Microsoft.Data.Sqlite;
+using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Daemon.Pipeline;
-using ScaleLink.Daemon.Zeros;
+using ScaleLink.Daemon.Workflows.Zeros;
 
 namespace Daemon.Tests.Journal;
 

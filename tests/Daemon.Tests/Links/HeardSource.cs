@@ -1,4 +1,4 @@
-using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Links;
 
 namespace Daemon.Tests.Links;
 

@@ -1,7 +1,7 @@
 using ScaleLink.Protocol.Recordings;
 using Shared;
 
-namespace Protocol.Tests.Recordings;
+namespace ScaleLink.Protocol.Tests.Recordings;
 
 /// <summary>Link recordings that were written before the form got its present name are still read.</summary>
 public class EarlierMarkTests

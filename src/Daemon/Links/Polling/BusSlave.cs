@@ -1,5 +1,5 @@
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Protocol.Modbus;
 
 namespace ScaleLink.Daemon.Links.Polling;

@@ -1,5 +1,5 @@
-using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Ports;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Links.Polling;
 

@@ -1,4 +1,3 @@
-using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Protocol.Modbus;
 
 namespace ScaleLink.Daemon.Links.Polling;

@@ -1,5 +1,6 @@
 using Grpc.Core;
 using Grpc.Core.Interceptors;
+using ScaleLink.Daemon.Contract;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 

@@ -1,6 +1,7 @@
+using ScaleLink.Weighing.Pads;
 using ScaleLink.Weighing.Statistics;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Fitting;
 
 /// <summary>A piece of ballast as the calibration procedure found it.</summary>
 public readonly record struct BallastMass(string Label, double Kg, double StandardUncertaintyKg);

@@ -1,6 +1,7 @@
+using ScaleLink.Weighing.Calibration.Masses;
 using ScaleLink.Weighing.Statistics;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Fitting;
 
 /// <summary>Draws the curve of a calibration procedure by least squares and carries repeatability and masses into its covariance.</summary>
 public static class CurveFitter

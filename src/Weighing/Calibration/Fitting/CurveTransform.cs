@@ -1,6 +1,7 @@
+using ScaleLink.Weighing.Pads;
 using ScaleLink.Weighing.Statistics;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Fitting;
 
 /// <summary>From the coefficients of the scaled fit to zero, span and curvature in counts, with the covariance.</summary>
 sealed class CurveTransform

@@ -1,6 +1,7 @@
+using ScaleLink.Weighing.Calibration.Masses;
 using ScaleLink.Weighing.Statistics;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Fitting;
 
 /// <summary>
 /// The points of a calibration procedure as linear equations: known mass = zero of the repetition + a x + b x² - ballast. Each repetition has its own

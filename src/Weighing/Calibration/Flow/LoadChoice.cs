@@ -1,4 +1,6 @@
-namespace ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Masses;
+
+namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>Chooses the loads of a calibration procedure from the masses at hand.</summary>
 public static class LoadChoice

@@ -1,4 +1,9 @@
-namespace ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Procedure;
+using ScaleLink.Weighing.Calibration.Results;
+using ScaleLink.Weighing.Calibration.Trim;
+using ScaleLink.Weighing.Pads;
+
+namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>Puts the readings of a flow together for the arithmetic of a calibration procedure.</summary>
 static class ProcedureAssembly

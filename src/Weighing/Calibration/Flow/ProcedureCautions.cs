@@ -1,4 +1,4 @@
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>Cautions to show wherever a pad is calibrated.</summary>
 public static class ProcedureCautions

@@ -1,6 +1,10 @@
 using System.Text.Json.Serialization;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Calibration.Procedure;
+using ScaleLink.Weighing.Calibration.Results;
+using ScaleLink.Weighing.Pads;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>A reading that was taken for a step.</summary>
 public sealed record TakenReading(ProcedureStep Step, PadReading Reading);

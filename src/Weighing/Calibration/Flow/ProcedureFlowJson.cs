@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>A calibration procedure and a calibration as JSON, for the record and for taking a calibration procedure up again after a restart.</summary>
 public static class ProcedureFlowJson

@@ -1,6 +1,9 @@
 using System.Text.Json.Serialization;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Calibration.Procedure;
+using ScaleLink.Weighing.Pads;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>What a calibration procedure is going to be: the pad, the masses, the loads, the tests.</summary>
 public sealed record ProcedurePlan

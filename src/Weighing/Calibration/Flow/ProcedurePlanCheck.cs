@@ -1,4 +1,8 @@
-namespace ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Calibration.Procedure;
+using ScaleLink.Weighing.Calibration.Trim;
+
+namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>Finds every mistake of a plan before anybody lifts a mass.</summary>
 public static class ProcedurePlanCheck

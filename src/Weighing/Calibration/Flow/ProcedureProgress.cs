@@ -1,4 +1,9 @@
-namespace ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Fitting;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Calibration.Results;
+using ScaleLink.Weighing.Pads;
+
+namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>One reading of a calibration procedure, held against what is known so far.</summary>
 /// <param name="Taken">The reading and its step.</param>

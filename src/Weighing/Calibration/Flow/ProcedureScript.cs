@@ -1,4 +1,6 @@
-namespace ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Masses;
+
+namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>The readings of a plan, in order.</summary>
 static class ProcedureScript

@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
+using ScaleLink.Weighing.Calibration.Masses;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>Where a calibration procedure stands.</summary>
 public enum ProcedureStage

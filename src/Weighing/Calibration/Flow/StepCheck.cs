@@ -1,4 +1,7 @@
-namespace ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Pads;
+
+namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>Whether a reading looks like the load that its step asks for, by the calibration in effect.</summary>
 static class StepCheck

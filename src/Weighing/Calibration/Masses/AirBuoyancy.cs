@@ -1,4 +1,4 @@
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Masses;
 
 /// <summary>
 /// What the buoyancy of air can do to a calibration. Carried as uncertainty only: for masses of class M on a pad with

@@ -1,6 +1,6 @@
 using ScaleLink.Weighing.Statistics;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Masses;
 
 /// <summary>Something whose mass is known well enough to calibrate a pad with.</summary>
 /// <param name="Label">What is written on it; unique within a set.</param>

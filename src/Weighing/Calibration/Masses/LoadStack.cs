@@ -1,6 +1,6 @@
 using System.Text.Json.Serialization;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Masses;
 
 /// <summary>
 /// What stands on the pad at one step: known masses and ballast, by label. Two stacks of the same things are equal, in

@@ -1,7 +1,7 @@
 using System.Collections.Frozen;
 using System.Text.Json.Serialization;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Masses;
 
 /// <summary>The masses at hand, by label.</summary>
 public sealed class MassSet

@@ -1,4 +1,4 @@
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Masses;
 
 /// <summary>Accuracy classes of weights, finest first. Source: OIML R 111-1:2004.</summary>
 public enum WeightClass

@@ -1,4 +1,4 @@
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Masses;
 
 /// <summary>
 /// Maximum permissible errors of weights, 100 g to 50 kg. Source: OIML R 111-1:2004, Table 1.

@@ -1,6 +1,10 @@
+using ScaleLink.Weighing.Calibration.Fitting;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Calibration.Results;
+using ScaleLink.Weighing.Pads;
 using ScaleLink.Weighing.Statistics;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Procedure;
 
 /// <summary>Works a finished calibration procedure out: curve, characteristics, grade and, unless something speaks against it, a calibration.</summary>
 public static class CalibrationEvaluation

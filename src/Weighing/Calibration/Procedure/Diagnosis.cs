@@ -1,6 +1,8 @@
+using ScaleLink.Weighing.Calibration.Fitting;
+using ScaleLink.Weighing.Calibration.Masses;
 using ScaleLink.Weighing.Statistics;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Procedure;
 
 /// <summary>
 /// Looks for the one mistake that would explain points off the curve: a reading, a mass, two masses exchanged. Each

@@ -1,6 +1,7 @@
+using ScaleLink.Weighing.Pads;
 using ScaleLink.Weighing.Statistics;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Procedure;
 
 /// <summary>Something that moved between two calibration procedures by more than their uncertainty.</summary>
 /// <param name="What">"span", "zero" or "shape".</param>

@@ -1,6 +1,10 @@
+using ScaleLink.Weighing.Calibration.Fitting;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Calibration.Results;
+using ScaleLink.Weighing.Pads;
 using ScaleLink.Weighing.Statistics;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Procedure;
 
 /// <summary>What a calibration procedure says of a pad's errors beyond the curve, for the budget.</summary>
 static class ProcedureErrors

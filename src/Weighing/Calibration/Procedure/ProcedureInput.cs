@@ -1,4 +1,9 @@
-namespace ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Calibration.Results;
+using ScaleLink.Weighing.Calibration.Trim;
+using ScaleLink.Weighing.Pads;
+
+namespace ScaleLink.Weighing.Calibration.Procedure;
 
 /// <summary>What the calibration procedure must reach to be accepted.</summary>
 /// <param name="ExpandedKg">Half-width of the interval of the given coverage, kg.</param>

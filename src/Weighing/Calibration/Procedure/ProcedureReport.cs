@@ -1,4 +1,9 @@
-namespace ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Fitting;
+using ScaleLink.Weighing.Calibration.Results;
+using ScaleLink.Weighing.Calibration.Trim;
+using ScaleLink.Weighing.Pads;
+
+namespace ScaleLink.Weighing.Calibration.Procedure;
 
 /// <summary>The outcome of a calibration procedure.</summary>
 public sealed record ProcedureReport

@@ -1,4 +1,6 @@
-namespace ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Masses;
+
+namespace ScaleLink.Weighing.Calibration.Procedure;
 
 /// <summary>
 /// Steps that carry a calibration procedure beyond the masses owned: ballast takes the place of the masses at the same reading, then the

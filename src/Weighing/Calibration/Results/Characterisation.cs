@@ -1,4 +1,7 @@
-namespace ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Fitting;
+using ScaleLink.Weighing.Calibration.Masses;
+
+namespace ScaleLink.Weighing.Calibration.Results;
 
 /// <summary>Reads a pad's characteristics out of the points of its calibration procedure.</summary>
 public static class Characterisation

@@ -1,4 +1,6 @@
-namespace ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Masses;
+
+namespace ScaleLink.Weighing.Calibration.Results;
 
 /// <summary>Outcome of holding a calibration procedure against a class.</summary>
 public enum GradeOutcome

@@ -1,4 +1,4 @@
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Results;
 
 /// <summary>Accuracy classes of weighing instruments. Source: OIML R 76-1:2006.</summary>
 public enum AccuracyClass

@@ -1,4 +1,4 @@
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Results;
 
 /// <summary>
 /// Limits for load cells, in verification intervals v. Source: OIML R 60-1:2021, 5.3 to 5.5, and R 60-2:2021, 2.8.3.

@@ -1,4 +1,6 @@
-namespace ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Masses;
+
+namespace ScaleLink.Weighing.Calibration.Results;
 
 /// <summary>A figure in kg and the load at which it was found.</summary>
 public readonly record struct AtLoad(double Kg, double LoadKg);

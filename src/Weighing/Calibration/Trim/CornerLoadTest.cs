@@ -1,6 +1,6 @@
 using ScaleLink.Weighing.Statistics;
 
-namespace ScaleLink.Weighing.Calibration;
+namespace ScaleLink.Weighing.Calibration.Trim;
 
 /// <summary>One place of a corner-load test: the same mass, put down there.</summary>
 /// <param name="Place">For example "over cell 1" or "centre".</param>

@@ -1,6 +1,6 @@
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Links.Polling;
-using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Daemon.Ports;
 using ScaleLink.Measure;
 using ScaleLink.Protocol.Modbus;

@@ -1,6 +1,7 @@
 using CarOnPads.Ports;
+using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Links;
-using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
 
 namespace Daemon.Tests.Settling.Trials;
 

@@ -1,4 +1,3 @@
-using CarOnPads.Bench;
 using CarOnPads.Physics;
 
 namespace Daemon.Tests.Settling.Trials;
@@ -8,7 +7,7 @@ internal static class Passers
 {
     private const double PerSecond = 0.08, HalfStep = 0.08;
 
-    public static void Walk(Bay bay, Random random, double from, double to)
+    public static void Walk(CarOnPads.Bench.Bay bay, Random random, double from, double to)
     {
         double U(double low, double high) => low + (high - low) * random.NextDouble();
         for (var t = from + Wait(); t < to; t += Wait())
@@ -21,7 +20,7 @@ internal static class Passers
         double Wait() => -Math.Log(1 - random.NextDouble()) / PerSecond;
     }
 
-    private static void Step(Bay bay, Wheel wheel, double at, double newtons)
+    private static void Step(CarOnPads.Bench.Bay bay, Wheel wheel, double at, double newtons)
     {
         bay.Schedule(at, b => b.Rig.Lean(wheel, newtons, at + HalfStep));
         bay.Schedule(at + HalfStep, b => b.Rig.Lean(wheel, -newtons, at + 2 * HalfStep));

@@ -1,8 +1,8 @@
 using CarOnPads.Bench;
 using CarOnPads.Cells;
 using CarOnPads.Physics;
+using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Pipeline;
 using ScaleLink.Measure;
 
 namespace Daemon.Tests.Settling.Trials;

@@ -1,13 +1,14 @@
 using CarOnPads.Bench;
 using CarOnPads.Physics;
 using Microsoft.Extensions.Time.Testing;
-using ScaleLink.Daemon.Cars;
+using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Pipeline;
+using ScaleLink.Daemon.Runtime;
+using ScaleLink.Daemon.Workflows.Cars;
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Pads;
 
-using ZeroPoint = ScaleLink.Daemon.Pipeline.ZeroPoint;
+using ZeroPoint = ScaleLink.Daemon.Bay.ZeroPoint;
 
 namespace Daemon.Tests.Settling.Trials;
 
@@ -37,7 +38,7 @@ internal sealed class VirtualBay : IDisposable
 
     public VirtualBay(BayOptions options, CarConfiguration? car = null)
     {
-        Bay = new Bay(options, wheel => _cables[(int)wheel]);
+        Bay = new CarOnPads.Bench.Bay(options, wheel => _cables[(int)wheel]);
         _clock = new BayClock(_time);
         var records = new PadRecords(new NoRecords(), new NoRecords(), new Place("trial", 9.81, 1e-6));
         _pads = [.. Enum.GetValues<Corner>().Select(corner => new PadChannel(PadAt(corner), _clock, records))];
@@ -47,7 +48,7 @@ internal sealed class VirtualBay : IDisposable
         _weigher = new BayWeigher(_pads, new WeighConfiguration(SettledToleranceKg: 0.1, RaisedBelowKg: 5), new RockingPrior(CarRocking.DirectionOf(car)), reading => reading);
     }
 
-    public Bay Bay { get; }
+    public CarOnPads.Bench.Bay Bay { get; }
 
     public List<WeighedBlock> Blocks { get; } = [];
 

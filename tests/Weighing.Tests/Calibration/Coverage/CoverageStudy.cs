@@ -1,4 +1,7 @@
-using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Calibration.Procedure;
+using ScaleLink.Weighing.Calibration.Results;
+using ScaleLink.Weighing.Pads;
 using ScaleLink.Weighing.Statistics;
 
 namespace Weighing.Tests.Calibration.Coverage;

@@ -1,4 +1,4 @@
-using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Masses;
 
 namespace Weighing.Tests.Calibration.Coverage;
 

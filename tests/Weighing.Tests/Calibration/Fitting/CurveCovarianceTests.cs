@@ -1,4 +1,6 @@
 using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Fitting;
+using ScaleLink.Weighing.Calibration.Masses;
 using Weighing.Tests.Calibration.Coverage;
 using Weighing.Tests.Calibration.Procedure;
 

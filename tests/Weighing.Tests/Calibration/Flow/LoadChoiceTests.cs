@@ -1,4 +1,5 @@
-using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Flow;
+using ScaleLink.Weighing.Calibration.Masses;
 
 namespace Weighing.Tests.Calibration.Flow;
 

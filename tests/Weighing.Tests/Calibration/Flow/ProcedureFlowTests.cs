@@ -1,5 +1,7 @@
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Flow;
+using ScaleLink.Weighing.Calibration.Procedure;
+using ScaleLink.Weighing.Pads;
 
 namespace Weighing.Tests.Calibration.Flow;
 

@@ -1,4 +1,6 @@
-using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Flow;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Calibration.Procedure;
 
 namespace Weighing.Tests.Calibration.Flow;
 

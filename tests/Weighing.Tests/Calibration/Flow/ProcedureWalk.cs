@@ -1,5 +1,7 @@
 using ScaleLink.Measure;
-using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Flow;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Pads;
 using Weighing.Tests.Calibration.Coverage;
 
 namespace Weighing.Tests.Calibration.Flow;

@@ -1,4 +1,7 @@
 using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Calibration.Procedure;
+using ScaleLink.Weighing.Pads;
 using Weighing.Tests.Calibration.Coverage;
 
 namespace Weighing.Tests.Calibration.Procedure;

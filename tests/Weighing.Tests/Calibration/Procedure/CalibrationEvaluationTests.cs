@@ -1,4 +1,8 @@
 using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Calibration.Procedure;
+using ScaleLink.Weighing.Calibration.Results;
+using ScaleLink.Weighing.Pads;
 
 namespace Weighing.Tests.Calibration.Procedure;
 

@@ -1,4 +1,5 @@
-using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Procedure;
+using ScaleLink.Weighing.Pads;
 
 namespace Weighing.Tests.Calibration.Procedure;
 

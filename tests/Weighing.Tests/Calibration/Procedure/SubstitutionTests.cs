@@ -1,4 +1,5 @@
-using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Calibration.Procedure;
 
 namespace Weighing.Tests.Calibration.Procedure;
 

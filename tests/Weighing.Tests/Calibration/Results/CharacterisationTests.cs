@@ -1,4 +1,7 @@
 using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Fitting;
+using ScaleLink.Weighing.Calibration.Masses;
+using ScaleLink.Weighing.Calibration.Results;
 using Weighing.Tests.Calibration.Coverage;
 
 namespace Weighing.Tests.Calibration.Results;

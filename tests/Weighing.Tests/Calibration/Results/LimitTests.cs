@@ -1,4 +1,4 @@
-using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Results;
 using Weighing.Tests.Statistics;
 
 namespace Weighing.Tests.Calibration.Results;

@@ -1,5 +1,5 @@
 using CsCheck;
-using ScaleLink.Weighing.Calibration;
+using ScaleLink.Weighing.Calibration.Trim;
 
 namespace Weighing.Tests.Calibration.Trim;
 

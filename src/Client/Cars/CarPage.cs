@@ -1,0 +1,61 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Runtime;
+using ScaleLink.Measure;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Statics;
+
+namespace ScaleLink.Client.Cars;
+
+/// <summary>Cars as lines.</summary>
+internal static class CarPage
+{
+    public static IEnumerable<string> Good(string path, CarModel car)
+    {
+        yield return $"{path}: good. {PeerText.Clean(car.Name, 40)}, target {car.Targets.CrossWeightPercent:0.0#} % within {car.Targets.CrossWeightTolerancePercent:0.0#} %.";
+        foreach (var line in Guesses(car.Guesses()))
+            yield return line;
+    }
+
+    public static IEnumerable<string> Effects(CarModel car, double totalKg)
+    {
+        var statics = new CarStatics(car, totalKg);
+        var effects = TurnEffects.Of(statics);
+        yield return $"{PeerText.Clean(car.Name, 40)}, {totalKg:0} kg. One turn up of";
+        yield return "        LF kg   RF kg   LR kg   RR kg   cross weight %      LF mm   RF mm   LR mm   RR mm";
+        foreach (var corner in Corners.All.ToArray())
+        {
+            var forecast = effects.Forecast(default(Corners).With(corner, 1));
+            var (loads, heights) = (forecast.Loads, forecast.Heights);
+            var cross = 100 / totalKg * (loads.RF + loads.LR);
+            var uncertainty = 200 / totalKg * Math.Sqrt(forecast.LoadCovariance.VarianceOf(Shares.CrossWeight));
+            yield return car.Suspension[corner].Perch.CanTurn
+                ? $"  {corner} {loads.LF,8:+0.0;-0.0} {loads.RF,7:+0.0;-0.0} {loads.LR,7:+0.0;-0.0} {loads.RR,7:+0.0;-0.0}    {cross,6:+0.00;-0.00} +-{uncertainty:0.00}  {heights.LF,9:+0.0;-0.0} {heights.RF,7:+0.0;-0.0} {heights.LR,7:+0.0;-0.0} {heights.RR,7:+0.0;-0.0}"
+                : $"  {corner}  fixed";
+        }
+
+        yield return "Cross weight = (RF + LR) / total; +- covers about 95 %, from the uncertainties in the file.";
+        yield return car.FrontBar is { Connected: true } || car.RearBar is { Connected: true } ? "Bars connected: part of a turn only winds them." : "Bars not connected.";
+        foreach (var line in Guesses(car.Guesses()))
+            yield return line;
+    }
+
+    public static IEnumerable<string> InBay(Car car)
+    {
+        yield return $"{PeerText.Clean(car.Name, 40)} stands in the bay. Revision {PeerText.Clean(car.Hash, 12)}, target {car.TargetCrossWeightPercent:0.0#} % within {car.TargetTolerancePercent:0.0#} %.";
+        foreach (var line in Guesses(car.Guesses))
+            yield return line;
+    }
+
+    public static IEnumerable<string> List(ListCarsResponse list)
+    {
+        if (list.Cars.Count == 0)
+            yield return "No car was saved. Make a file with scalelink car new FILE, then scalelink car use FILE.";
+        foreach (var car in list.Cars)
+            yield return $"{(car.InBay ? "*" : " ")} {PeerText.Clean(car.Name, 30),-30} {PeerText.Clean(car.Hash, 12)}  {car.SavedAt?.ToDateTime():yyyy-MM-dd HH:mm}Z  {PeerText.Clean(car.Who, 24)}";
+        if (list.Cars.Any(c => c.InBay))
+            yield return "* in the bay";
+    }
+
+    private static IEnumerable<string> Guesses(IReadOnlyCollection<string> guesses) => guesses.Count == 0 ? []
+        : [$"Guessed values, none was stated: {string.Join(", ", guesses.Select(g => PeerText.Clean(g, 40)))}. Plans say so; each recorded step teaches what they miss."];
+}

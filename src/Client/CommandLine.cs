@@ -1,0 +1,73 @@
+using System.CommandLine;
+using ScaleLink.Client.Calibration;
+using ScaleLink.Client.Cars;
+using ScaleLink.Client.Commands;
+using ScaleLink.Client.Connection;
+using ScaleLink.Client.Demo;
+using ScaleLink.Client.Doctor;
+using ScaleLink.Client.Json;
+using ScaleLink.Client.Levelling;
+using ScaleLink.Client.Pads;
+using ScaleLink.Client.Probe;
+using ScaleLink.Client.Recording;
+using ScaleLink.Client.Runtime;
+using ScaleLink.Client.Watch;
+using ScaleLink.Client.WorkSessions;
+using ScaleLink.Client.Zeros;
+
+namespace ScaleLink.Client;
+
+/// <summary>From arguments to exit code.</summary>
+internal static class CommandLine
+{
+    private const string About = """
+        ScaleLink: live corner loads of a car on scale pads.
+        Exit codes: 0 done, 1 tried and not achieved, 2 to be fixed first. Not approved for trade weighing.
+        """;
+
+    /// <summary>Parses and runs. Ends with Ctrl-C, SIGTERM, a closed terminal, or when <paramref name="stop"/> says so.</summary>
+    public static async Task<int> Run(string[] arguments, Shell shell, CancellationToken stop = default)
+    {
+        var common = new CommonOptions();
+        var root = new RootCommand(About)
+        {
+            WatchCommand.Create(common, shell), PadsCommand.Create(common, shell), ZeroCommand.Create(common, shell),
+            CalibrateCommand.Create(common, shell), CalibrationsCommand.Create(common, shell),
+            CarCommand.Create(common, shell), PatchCommand.Create(common, shell), PlanCommand.Create(common, shell), WorkSessionCommand.Create(common, shell),
+            WhatIfCommand.Create(common, shell),
+            DoctorCommand.Create(common, shell), ProbeCommand.Create(common, shell), RecordCommand.Create(common, shell), DemoCommand.Create(common, shell),
+        };
+        root.Options.Add(common.Daemon);
+        root.Options.Add(common.Json);
+        var parsed = root.Parse(arguments);
+        using var signals = new StopSignals(stop);
+        try
+        {
+            var settings = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null, Output = shell.Out, Error = shell.Error };
+            var code = await parsed.InvokeAsync(settings, signals.Token);
+            return parsed.Errors.Count > 0 ? ExitCodes.ToBeRemedied : code;
+        }
+        catch (OperationCanceledException) when (signals.Token.IsCancellationRequested)
+        {
+            return ExitCodes.Done;
+        }
+        catch (IOException)
+        {
+            // Whoever read the output has heard enough.
+            return ExitCodes.Done;
+        }
+        catch (ClientException e)
+        {
+            Complain(e.Diagnostic, parsed.GetValue(common.Json), shell);
+            return ExitCodes.ToBeRemedied;
+        }
+    }
+
+    private static void Complain(Diagnostic trouble, bool json, Shell shell)
+    {
+        if (json)
+            shell.WriteJson(new TroubleJson(trouble), ClientJson.Default.TroubleJson);
+        else
+            shell.Error.WriteLine($"scalelink: {trouble}");
+    }
+}

@@ -1,0 +1,59 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Connection;
+using ScaleLink.Client.Readings;
+using ScaleLink.Client.Runtime;
+using ScaleLink.Client.Terminal;
+
+namespace ScaleLink.Client.Watch;
+
+/// <summary>One line for the pads' states, and lines for what is wrong with them and what to do about it.</summary>
+internal static class HealthBlock
+{
+    private const int MostRowsAFault = 2;
+    private const int LeastWidth = 10;
+
+    public static void Draw(Canvas canvas, int row, int rows, WatchScene scene)
+    {
+        var last = row + rows - 1;
+        if (scene.Loads.Trouble is { } trouble)
+        {
+            DrawLines(canvas, row, TextWrap.Lines(trouble.ToString(), Room(canvas), rows));
+            return;
+        }
+
+        if (scene.Pads is not { Freshness: Freshness.Live, Message: { } list })
+        {
+            canvas.Put(1, last, "pads: nothing heard of their health", Ink.Faint);
+            return;
+        }
+
+        DrawStates(canvas, last, list);
+        DrawLines(canvas, row, [.. Faults(list, Room(canvas)).Take(rows - 1)]);
+    }
+
+    private static void DrawStates(Canvas canvas, int row, ListPadsResponse list)
+    {
+        var column = canvas.Put(1, row, "pads ", Ink.Faint);
+        foreach (var pad in list.Pads)
+        {
+            var isWell = pad.State == PadState.Live && pad.Faults.Count == 0;
+            var rate = pad is { State: PadState.Live, HasMeasuredRateHz: true } ? $" {pad.MeasuredRateHz:0}/s" : "";
+            var trouble = pad.Faults.Count > 0 ? $" {PeerText.Clean(pad.Faults[0].Code, 8)}" : "";
+            column = canvas.Put(column + 1, row, $"{pad.Corner.Name()} {Words.State(pad.State)}{trouble}{(isWell ? rate : "")} ", isWell ? Ink.Normal : Ink.Bad);
+        }
+    }
+
+    private static int Room(Canvas canvas) => Math.Max(LeastWidth, canvas.Width - 2);
+
+    // Pads that share a fault share its lines.
+    private static IEnumerable<string> Faults(ListPadsResponse list, int width) =>
+        list.Pads.SelectMany(p => p.Faults.Select(f => (p.Corner, Trouble: DiagnosticReader.Read(f))))
+            .GroupBy(f => f.Trouble, f => f.Corner.Name())
+            .SelectMany(g => TextWrap.Lines($"{string.Join(" ", g)}  {g.Key}", width, MostRowsAFault));
+
+    private static void DrawLines(Canvas canvas, int row, IReadOnlyList<string> lines)
+    {
+        for (var i = 0; i < lines.Count; i++)
+            canvas.Put(1, row + i, lines[i], Ink.Bad);
+    }
+}

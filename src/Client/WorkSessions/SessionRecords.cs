@@ -1,0 +1,66 @@
+using System.CommandLine;
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Commands;
+using ScaleLink.Client.Connection;
+using ScaleLink.Client.Runtime;
+
+namespace ScaleLink.Client.WorkSessions;
+
+/// <summary>Sessions on record as commands: list, show, compare, export.</summary>
+internal static class SessionRecords
+{
+    private static readonly Dictionary<string, ExportFormat> Formats = new() { ["csv"] = ExportFormat.Csv, ["json"] = ExportFormat.Json, ["html"] = ExportFormat.Html };
+
+    public static IEnumerable<Command> All(CommonOptions common, Shell shell) => [List(common, shell), Show(common, shell), Compare(common, shell), Export(common, shell)];
+
+    private static Argument<string> Id(string name = "id") => new(name) { Description = "A session; scalelink work-session list shows them.", HelpName = "ID" };
+
+    private static Command List(CommonOptions common, Shell shell)
+    {
+        var car = new Option<string>("--car") { Description = "Only those of this car.", DefaultValueFactory = _ => "" };
+        return new Command("list", "Sessions on record, newest first.") { car }.Asks(common, shell,
+            (daemon, options, parsed) => daemon.WorkSessions.ListSessionsAsync(new ListSessionsRequest { Car = parsed.GetValue(car) }, options), RecordsPage.List);
+    }
+
+    private static Command Show(CommonOptions common, Shell shell)
+    {
+        var id = Id();
+        return new Command("show", "One session, as it ended or stands.") { id }.Asks(common, shell,
+            (daemon, options, parsed) => daemon.WorkSessions.ShowSessionAsync(new ShowSessionRequest { SessionId = parsed.GetValue(id) }, options), s => RecordsPage.Show(s, shell.Glyphs));
+    }
+
+    private static Command Compare(CommonOptions common, Shell shell)
+    {
+        var (first, second) = (Id("first"), Id("second"));
+        return new Command("compare", "Two sessions beside each other.") { first, second }.Asks(common, shell,
+            (daemon, options, parsed) => daemon.WorkSessions.CompareSessionsAsync(new CompareSessionsRequest { FirstId = parsed.GetValue(first), SecondId = parsed.GetValue(second) }, options),
+            c => RecordsPage.Compare(c, shell.Glyphs));
+    }
+
+    private static Command Export(CommonOptions common, Shell shell)
+    {
+        var id = Id();
+        var format = new Option<string>("--format") { Description = "csv, json, or html: a sheet for printing.", DefaultValueFactory = _ => "html" };
+        format.AcceptOnlyFromAmong([.. Formats.Keys]);
+        var output = new Option<string?>("--out") { Description = "Where to write it. Otherwise beside you, under its own name; - is standard output.", HelpName = "FILE" };
+        var command = new Command("export", "A session as a file.") { id, format, output };
+        command.SetAction(async (parsed, stop) =>
+        {
+            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            var request = new ExportSessionRequest { SessionId = parsed.GetValue(id), Format = Formats[parsed.GetValue(format)!] };
+            var answer = await daemon.Ask(o => daemon.WorkSessions.ExportSessionAsync(request, o), stop);
+            // A name from outside names a file here, not a path.
+            var path = parsed.GetValue(output) ?? Path.GetFileName(answer.FileName);
+            if (path == "-")
+            {
+                shell.WriteLine(answer.Content.ToStringUtf8());
+                return ExitCodes.Done;
+            }
+
+            InputFile.Write(path, answer.Content.Span);
+            shell.WriteLine($"Wrote {path}.");
+            return ExitCodes.Done;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,17 @@
+using Microsoft.Net.Http.Headers;
+
+namespace ScaleLink.Daemon.Faces.Page;
+
+/// <summary>The board: a static page. Every address without a file behind it is one of its views.</summary>
+internal static class BoardPages
+{
+    // Without this a browser may keep yesterday's page after an update; the files behind it carry their own marks.
+    private static readonly StaticFileOptions AlwaysAsk = new() { OnPrepareResponse = file => file.Context.Response.Headers[HeaderNames.CacheControl] = "no-cache" };
+
+    public static void MapBoard(this WebApplication app)
+    {
+        app.MapStaticAssets();
+        app.MapGet("/opening", (OpeningPage page, HttpContext context, string? unit) => page.Draw(context, unit));
+        app.MapFallbackToFile("index.html", AlwaysAsk);
+    }
+}

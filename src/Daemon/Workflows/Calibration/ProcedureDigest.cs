@@ -1,0 +1,31 @@
+using System.Runtime.CompilerServices;
+using ScaleLink.Weighing.Calibration.Flow;
+using ScaleLink.Weighing.Calibration.Procedure;
+
+namespace ScaleLink.Daemon.Workflows.Calibration;
+
+/// <summary>What the arithmetic says of a calibration procedure, worked out once for each step: a flow never changes.</summary>
+public sealed class ProcedureDigest
+{
+    private static readonly ConditionalWeakTable<ProcedureFlow, ProcedureDigest> Known = [];
+
+    private readonly Lazy<IReadOnlyList<ProgressPoint>> _points;
+    private readonly Lazy<ProcedureReport?> _report;
+
+    private ProcedureDigest(ProcedureFlow flow)
+    {
+        _points = new(() => ProcedureProgress.Of(flow));
+        // A calibration that was turned down is still worth reading.
+        var finished = flow.Stage == ProcedureStage.Abandoned ? flow with { Ending = null } : flow;
+        _report = new(() => finished.Stage is ProcedureStage.Review or ProcedureStage.Accepted ? finished.Report() : null);
+    }
+
+    /// <summary>Points so far.</summary>
+    public IReadOnlyList<ProgressPoint> Points => _points.Value;
+
+    /// <summary>The outcome; absent while points are missing.</summary>
+    public ProcedureReport? Report => _report.Value;
+
+    /// <summary>Of a flow.</summary>
+    public static ProcedureDigest Of(ProcedureFlow flow) => Known.GetValue(flow, f => new ProcedureDigest(f));
+}

@@ -1,0 +1,65 @@
+using ScaleLink.Weighing.Calibration.Procedure;
+using ScaleLink.Weighing.Calibration.Results;
+using ScaleLink.Weighing.Pads;
+using Wire = ScaleLink.Api.V1;
+
+namespace ScaleLink.Daemon.Workflows.Calibration.Service;
+
+/// <summary>Puts the outcome of a calibration procedure into the words of the public API.</summary>
+internal static class ResultMapping
+{
+    public static Wire.ProcedureResult Result(ProcedureReport report, PadCalibration before, Func<Diagnostic, Wire.Diagnostic> told)
+    {
+        var result = new Wire.ProcedureResult
+        {
+            Refusals = { report.Refusals.Select(told) },
+            Before = CalibrationMapping.Summary(before),
+            CurveOrder = (uint)(report.Curve?.Order ?? 0),
+            Shifts = { report.Shifts.Select(CalibrationMapping.Shift) },
+            NotCovered = { report.NotCovered },
+            Characteristics = report.Characteristics is { } found ? Characteristics(found) : null,
+            AccuracyClass = report.Grade?.ToString() ?? "",
+            AccuracyClassOutcome = Outcome(report.Grade?.Outcome),
+        };
+        if (report.Calibration is { } calibration)
+        {
+            result.Calibration = CalibrationMapping.Summary(calibration);
+            result.Budgets.AddRange(CalibrationMapping.Budgets(calibration));
+            result.BeforeAfter.AddRange(CalibrationMapping.BeforeAfter(before, calibration));
+        }
+
+        result.Ballast.AddRange((report.Curve?.Ballast ?? []).Select(b => new Wire.FoundBallast { Label = b.Label, Kg = b.Kg, StandardUncertaintyKg = b.StandardUncertaintyKg }));
+        if (report.Trims is { } trims)
+            result.Trim = new Wire.TrimResult { CellTrim = { trims.Trim }, BeforeKg = trims.BeforeKg, AfterKg = trims.AfterKg, SparePlaces = (uint)trims.SparePlaces };
+        return result;
+    }
+
+    private static Wire.Characteristics Characteristics(PadCharacteristics found)
+    {
+        var result = new Wire.Characteristics
+        {
+            NonLinearity = At(found.NonLinearity),
+            Hysteresis = found.Hysteresis is { } loop ? At(loop) : null,
+            Repeatability = found.Repeatability is { } spread ? At(spread) : null,
+        };
+        if (found.ZeroReturnKg is { } back)
+            result.ZeroReturnKg = back;
+        if (found.Creep is { } creep)
+        {
+            result.Creep = new Wire.FoundAt { Kg = creep.After30MinKg, LoadKg = creep.LoadKg };
+            result.LateCreepKg = creep.From20To30MinKg;
+        }
+
+        return result;
+    }
+
+    private static Wire.FoundAt At(AtLoad at) => new() { Kg = at.Kg, LoadKg = at.LoadKg };
+
+    private static Wire.AccuracyClassOutcome Outcome(GradeOutcome? outcome) => outcome switch
+    {
+        GradeOutcome.Inside => Wire.AccuracyClassOutcome.Inside,
+        GradeOutcome.Outside => Wire.AccuracyClassOutcome.Outside,
+        GradeOutcome.NotGraded => Wire.AccuracyClassOutcome.NotGraded,
+        _ => Wire.AccuracyClassOutcome.Unspecified,
+    };
+}

@@ -1,0 +1,65 @@
+using ScaleLink.Daemon.Bay;
+using ScaleLink.Daemon.Workflows.Levelling;
+using ScaleLink.Daemon.Workflows.WorkSessions.Checks;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Levelling;
+using ScaleLink.Weighing.Statics;
+
+namespace ScaleLink.Daemon.Workflows.WorkSessions;
+
+/// <summary>What the bay sees of the preparation for itself.</summary>
+/// <param name="Seen">One for each check that it can judge.</param>
+public sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
+{
+    // A zero wanders with temperature: one of yesterday is none. Common practice, no published source.
+    private static readonly TimeSpan OldestZero = TimeSpan.FromHours(12);
+
+    // What this much does to cross weight lies within the repeatability of settling. Common practice, no published source.
+    private const double LevelWarpMm = 0.5;
+    private const double LevelSlopeDeg = 0.1;
+
+    /// <summary>Looks at pads, newest reading and patch.</summary>
+    public static BayFacts Of(IReadOnlyList<PadSnapshot> pads, BayReading? reading, PatchState patch, CarModel car, DateTimeOffset now)
+    {
+        ArgumentNullException.ThrowIfNull(pads);
+        ArgumentNullException.ThrowIfNull(patch);
+        return new([Zeroed(pads, now), Calibrated(reading), Level(pads, patch, car)]);
+    }
+
+    private static SeenCheck Zeroed(IReadOnlyList<PadSnapshot> pads, DateTimeOffset now)
+    {
+        var without = pads.Where(p => p.Zero is null || now - p.Zero.TakenAt > OldestZero).Select(p => p.Corner.ToString()).ToList();
+        return new("pads_zeroed", without.Count == 0 && pads.Count == 4,
+            without.Count == 0 && pads.Count > 0 ? $"oldest zero {pads.Min(p => p.Zero!.TakenAt):yyyy-MM-dd HH:mm}Z" : "",
+            without.Count == 0 ? [] : [new(SessionCodes.ZeroMissing, $"No zero within {OldestZero.TotalHours:0} hours: {string.Join(", ", without)}.", "Empty the pads and zero them.")]);
+    }
+
+    private static SeenCheck Calibrated(BayReading? reading)
+    {
+        var not = reading?.Corners.Where(c => !c.Calibrated).Select(c => c.Corner.ToString()).ToList() ?? [];
+        return new("pads_proved", reading is not null && not.Count == 0,
+            reading is null || not.Count > 0 ? "" : string.Join(", ", reading.Corners.Select(c => c.Calibration).Distinct()),
+            not.Count == 0 ? [] : [new(SessionCodes.PadsNotCalibrated, $"Not calibrated with known masses: {string.Join(", ", not)}.", "Calibrate them, or skip the check: loads are then marked nominal only.")]);
+    }
+
+    private static SeenCheck Level(IReadOnlyList<PadSnapshot> pads, PatchState patch, CarModel car)
+    {
+        var untested = InclinometerZerosUntested(pads);
+        if (patch.HeightMeasurement is not { } heightMeasurement)
+            return new("patch_level", false, "", [.. untested, new(SessionCodes.PatchNotLevel, "The patch was not measured.", "Measure the heights between the pads, or skip the check with the reason.")]);
+        var shape = heightMeasurement.HeightMeasurement.ShapeUnder(Contacts.Of(car));
+        var isWarpLevel = Math.Abs(shape.WarpMm.Estimate) <= LevelWarpMm || patch.On.Contains(CorrectionKind.Warp);
+        var isSlopeLevel = Math.Max(Math.Abs(shape.NoseUpDeg.Estimate), Math.Abs(shape.LeftUpDeg.Estimate)) <= LevelSlopeDeg || patch.On.Contains(CorrectionKind.Slope);
+        var value = $"warp {shape.WarpMm.Estimate:0.0} mm, nose up {shape.NoseUpDeg.Estimate:0.00}°, left up {shape.LeftUpDeg.Estimate:0.00}°";
+        return new("patch_level", isWarpLevel && isSlopeLevel, value,
+            isWarpLevel && isSlopeLevel ? untested : [.. untested, new(SessionCodes.PatchNotLevel, $"The patch is not level: {value}.", "Shim the pads, or switch the corrections on.")]);
+    }
+
+    // Advice: the uncertainty is in every load already, and the check holds all the same.
+    private static List<Diagnostic> InclinometerZerosUntested(IReadOnlyList<PadSnapshot> pads)
+    {
+        var untested = pads.Where(p => p is { Configuration.CorrectTilt: true, PitchDegrees: not null, InclinometerZero: null }).Select(p => p.Corner.ToString()).ToList();
+        return untested.Count == 0 ? [] :
+            [new(SessionCodes.InclinometerUntested, $"Tilt is corrected by inclinometers whose zero was never tested: {string.Join(", ", untested)}.", "Turn each pad round once: Patch on the page, or scalelink patch inclinometer-zero. Until then each load carries the uncertainty.")];
+    }
+}

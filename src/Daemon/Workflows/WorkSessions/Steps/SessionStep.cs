@@ -1,0 +1,68 @@
+using System.Text.Json.Serialization;
+using ScaleLink.Daemon.Workflows.WorkSessions.Checks;
+using ScaleLink.Measure;
+using ScaleLink.Weighing.WorkSessions.Learning;
+
+namespace ScaleLink.Daemon.Workflows.WorkSessions.Steps;
+
+/// <summary>One acknowledged step of a work session, as it stands in the ledger. A session is what its steps make of it.</summary>
+[JsonPolymorphic(TypeDiscriminatorPropertyName = "step")]
+[JsonDerivedType(typeof(SessionStarted), "started")]
+[JsonDerivedType(typeof(CheckSet), "check")]
+[JsonDerivedType(typeof(WeighingTaken), "capture")]
+[JsonDerivedType(typeof(AdjustmentRecorded), "adjustment")]
+[JsonDerivedType(typeof(AdjustmentUndone), "undo")]
+[JsonDerivedType(typeof(ChangeNamed), "named")]
+[JsonDerivedType(typeof(StepConfirmed), "confirmed")]
+[JsonDerivedType(typeof(HeightsEntered), "heights")]
+[JsonDerivedType(typeof(SessionEnded), "ended")]
+public abstract record SessionStep;
+
+/// <summary>A session began. The car file travels with it, so that it can be read without anything else.</summary>
+public sealed record SessionStarted(
+    string Bay, string CarHash, string CarFile, string Title, double TargetPercent, double TolerancePercent, IReadOnlyList<string> LeaveOut, [property: JsonPropertyName("recipe")] SettleMethod SettleMethod) : SessionStep;
+
+/// <summary>A check was ticked, skipped or opened again.</summary>
+public sealed record CheckSet(string Key, bool Done, bool Skipped, string Value, string Note) : SessionStep;
+
+/// <summary>What a reading was taken for.</summary>
+public enum WeighingKind
+{
+    /// <summary>The first one: what everything is compared with.</summary>
+    Baseline,
+    /// <summary>After an adjustment, or after settling the untouched car again.</summary>
+    Settle,
+    /// <summary>After the bars were connected again: it must be as before.</summary>
+    Verification,
+}
+
+/// <summary>A reading was put on record, with what was found about it at that moment.</summary>
+/// <param name="Kind">What for.</param>
+/// <param name="Reading">The loads.</param>
+/// <param name="HeightsMm">Ride heights measured with it, mm.</param>
+/// <param name="Note">What the crew said.</param>
+/// <param name="Seen">With the baseline: checks that the bay saw for itself.</param>
+/// <param name="NeedsName">True when the loads changed although nothing was recorded.</param>
+/// <param name="Findings">Against the prediction or the reading before.</param>
+/// <param name="Causes">Likely causes of a step that disagrees.</param>
+public sealed record WeighingTaken(
+    WeighingKind Kind, RecordedWeighing Reading, Corners? HeightsMm, string Note, IReadOnlyList<SeenCheck> Seen, bool NeedsName,
+    IReadOnlyList<Diagnostic> Findings, IReadOnlyList<LikelyCause> Causes) : SessionStep;
+
+/// <summary>Perches were turned; what that should do was predicted before the next reading.</summary>
+public sealed record AdjustmentRecorded(Corners Turns, bool AsPlanned, string Note, StatedPrediction Predicted) : SessionStep;
+
+/// <summary>The last recorded adjustment was not made after all.</summary>
+public sealed record AdjustmentUndone : SessionStep;
+
+/// <summary>A change that nobody had recorded got its name: turns, something else, or (both null) nothing but settling.</summary>
+public sealed record ChangeNamed(Corners? Turns, string? Other) : SessionStep;
+
+/// <summary>The newest step is believed although it surprised.</summary>
+public sealed record StepConfirmed : SessionStep;
+
+/// <summary>Ride heights were measured, mm.</summary>
+public sealed record HeightsEntered(Corners HeightsMm) : SessionStep;
+
+/// <summary>The session ended.</summary>
+public sealed record SessionEnded(bool Abandoned, string Because, string Words) : SessionStep;

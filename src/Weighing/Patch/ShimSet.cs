@@ -1,4 +1,0 @@
-namespace ScaleLink.Weighing.Patch;
-
-/// <summary>Shims of one thickness at hand.</summary>
-public sealed record ShimSet(double ThicknessMm, int Pieces);

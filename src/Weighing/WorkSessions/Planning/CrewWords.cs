@@ -1,0 +1,32 @@
+namespace ScaleLink.Weighing.WorkSessions.Planning;
+
+/// <summary>Turns in the words of the workshop floor: largest first, fractions as they are called out.</summary>
+public static class CrewWords
+{
+    static readonly string[] Eighths = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"];
+    static readonly string[] PlainEighths = ["", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
+
+    /// <summary>For example "LR up 1¼ turns, RF up ¾: then settle"; "nothing to turn" when there is nothing.</summary>
+    /// <param name="turns">Turns, up positive.</param>
+    /// <param name="plain">True for displays without fraction signs: "1 1/4".</param>
+    public static string Say(in Corners turns, bool plain = false)
+    {
+        var all = turns;
+        var moves = Corners.All.ToArray().Where(c => all[c] != 0).OrderByDescending(c => Math.Abs(all[c])).ToList();
+        if (moves.Count == 0)
+            return "nothing to turn";
+        var words = moves.Select((corner, i) => $"{corner} {(all[corner] > 0 ? "up" : "down")} {Amount(Math.Abs(all[corner]), plain)}{(i == 0 ? Unit(Math.Abs(all[corner])) : "")}");
+        return string.Join(", ", words) + ": then settle";
+    }
+
+    static string Unit(double turns) => turns > 1 ? " turns" : " turn";
+
+    static string Amount(double turns, bool plain)
+    {
+        var eighths = (long)Math.Round(8 * turns);
+        if (Math.Abs(8 * turns - eighths) > 1e-6)
+            return $"{turns:0.##}";
+        var (whole, part) = (eighths / 8, (plain ? PlainEighths : Eighths)[eighths % 8]);
+        return whole == 0 ? part : part == "" ? $"{whole}" : plain ? $"{whole} {part}" : $"{whole}{part}";
+    }
+}
