@@ -8,7 +8,7 @@ namespace ScaleLink.Client.Calibration;
 
 /// <summary>
 /// The masses at hand, a line each: label, mass, how it is known, and perhaps the lot. The mass is in kg, or a volume of water
-/// such as "60 l". Known by a class ("M1"), by limits ("+-0.02", in the unit of the mass), or by a certificate ("U 0.0006 k 2").
+/// such as "60 l" or "60 l at 15 C". Known by a class ("M1"), by limits ("+-0.02", in the unit of the mass), or by a certificate ("U 0.0006 k 2").
 /// </summary>
 internal static partial class MassFile
 {
@@ -57,7 +57,11 @@ internal static partial class MassFile
         var value = Number(size.Groups["value"].Value);
         if (!isWater)
             mass.Kg = value;
-        return Known(mass, fields[2], isWater ? value : null) ? mass : null;
+        if (!Known(mass, fields[2], isWater ? value : null))
+            return null;
+        if (isWater && size.Groups["celsius"] is { Success: true } celsius)
+            mass.Water.TemperatureC = Number(celsius.Value);
+        return mass;
     }
 
     private static bool Known(KnownMass mass, string by, double? litres)
@@ -88,7 +92,7 @@ internal static partial class MassFile
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^(?<value>\d{1,5}(\.\d{1,9})?)\s*(?<unit>kg|l)?$")]
+    [GeneratedRegex(@"^(?<value>\d{1,5}(\.\d{1,9})?)\s*(kg|(?<unit>l)(\s+at\s+(?<celsius>\d{1,2}(\.\d{1,3})?)\s*°?C)?)?$")]
     private static partial Regex MassPattern();
 
     [GeneratedRegex(@"^(±|\+-|\+/-)\s*(?<value>\d{1,5}(\.\d{1,9})?)$")]

@@ -9,7 +9,8 @@ public enum LineChecksum
     None,
     /// <summary>
     /// Exclusive-or of the characters before the separator that stands before the group <c>check</c>, without a leading <c>$</c>, as two
-    /// hexadecimal digits: the rule of NMEA 0183, from memory.
+    /// hexadecimal digits: the rule of NMEA 0183 version 3.0, as a weather station's user's guide quotes it
+    /// (M211840EN-C, page 200): every character between <c>$</c> and <c>*</c>, delimiters included.
     /// </summary>
     Xor,
 }

@@ -41,7 +41,7 @@ public class LinePatternTests
     public void A_group_that_was_not_met_spoils_the_line() =>
         Assert.False(Lines.Pattern(@"(?<load>\d+)|idle").TryRead("idle", out _));
 
-    // The rule of NMEA 0183, from memory. XOR of "GPGLL,5300.97914,N,00259.98174,E,125926,A" is 28 in many public examples of the rule.
+    // The rule of NMEA 0183 version 3.0, see LineChecksum for where it is quoted. XOR of "GPGLL,5300.97914,N,00259.98174,E,125926,A" is 28 in many public examples of the rule.
     [Theory]
     [InlineData("$GPGLL,5300.97914,N,00259.98174,E,125926,A*28", true)]
     [InlineData("$GPGLL,5300.97914,N,00259.98174,E,125926,A*29", false)]

@@ -11,7 +11,10 @@ namespace ScaleLink.Weighing.Calibration.Masses;
 /// Masses of one lot may err together: same class and maker, same reference, same batch. Between lots errors are independent.
 /// </param>
 /// <param name="DensityKgPerM3">For the buoyancy of air.</param>
-/// <param name="ByVolume">True when the mass comes from a volume, not from a weighing in air.</param>
+/// <param name="ByVolume">
+/// True in procedures of before water was taken as it weighs in air: <paramref name="Kg"/> is then the mass in vacuum of a volume, and
+/// buoyancy is still in it.
+/// </param>
 public sealed record KnownMass(
     string Label, double Kg, double ToleranceKg, double StandardUncertaintyKg, string Lot, double DensityKgPerM3 = 8000, bool ByVolume = false)
 {
@@ -43,15 +46,25 @@ public sealed record KnownMass(
         return new KnownMass(label, kg, plusMinusKg, TypeB.Rectangular(plusMinusKg), lot, densityKgPerM3);
     }
 
-    /// <summary>A drum filled to a known volume of water, in litres, with its limits either way; the tare is weighed apart.</summary>
-    /// <exception cref="RefusedException">SL-317: volume or limit is not above zero.</exception>
-    public static KnownMass Water(string label, double litres, double plusMinusLitres)
+    /// <summary>
+    /// A drum filled to a known volume of water, in litres, with its limits either way; the tare is weighed apart. Its mass is what it
+    /// weighs in air against weights: the correction is known, so it is made (JCGM 100:2008, 3.2.4), and what is left is uncertainty.
+    /// </summary>
+    /// <param name="label">What is written on it.</param>
+    /// <param name="litres">Volume.</param>
+    /// <param name="plusMinusLitres">Its limits either way.</param>
+    /// <param name="temperatureC">Of the water, °C; null where nobody measured it.</param>
+    /// <exception cref="RefusedException">SL-317: volume or limit is not above zero, or the water is no liquid that the table knows.</exception>
+    public static KnownMass Water(string label, double litres, double plusMinusLitres, double? temperatureC = null)
     {
         Require(label, litres, plusMinusLitres);
-        // Density at 20 °C, 998.2 kg/m³; between 10 and 25 °C it stays within 0.15 % of that (from memory).
-        const double density = 998.2;
-        var limit = (plusMinusLitres + 0.0015 * litres) * density / 1000;
-        return new KnownMass(label, litres * density / 1000, limit, TypeB.Rectangular(limit), "water", density, ByVolume: true);
+        if (temperatureC is { } stated && !(stated >= WaterDensity.LowestC && stated <= WaterDensity.HighestC))
+            throw new RefusedException(CalibrationCodes.MassWithoutTolerance.Because(
+                $"{label} says {stated} °C; the density of water is known from {WaterDensity.LowestC} to {WaterDensity.HighestC} °C"));
+        var density = WaterDensity.KgPerM3(temperatureC ?? WaterDensity.UsualC);
+        var kgPerLitre = AirBuoyancy.ConventionalMass(density / 1000, density);
+        var limit = (plusMinusLitres + WaterDensity.RelativeLimit(temperatureC is not null) * litres) * kgPerLitre;
+        return new KnownMass(label, litres * kgPerLitre, limit, TypeB.Rectangular(limit), "water", density);
     }
 
     static void Require(string label, double kg, double limit)

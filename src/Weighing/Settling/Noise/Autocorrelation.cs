@@ -2,8 +2,8 @@ namespace ScaleLink.Weighing.Settling.Noise;
 
 /// <summary>How much neighbouring readings repeat each other, and what that does to the standard error of their mean.</summary>
 /// <remarks>
-/// The correction n_eff = n / (1 + 2 Σ (1 - k/n) r_k) is the usual one for a stationary series (Bayley and Hammersley 1946, from
-/// memory); the sum ends before the first negative r_k, since later ones are noise.
+/// The correction n_eff = n / (1 + 2 Σ (1 - k/n) r_k) is the one for a stationary series that M. Hjorth-Jensen gives, Computational
+/// Physics, lecture notes, University of Oslo, "Statistics" (there without the factor 1 - k/n, which tends to 1); the sum ends before the first negative r_k, since later ones are noise.
 /// </remarks>
 public static class Autocorrelation
 {

@@ -12,6 +12,7 @@ using ScaleLink.Daemon.Workflows.Levelling;
 using ScaleLink.Daemon.Workflows.PadInterchange;
 using ScaleLink.Daemon.Workflows.SiteCheck;
 using ScaleLink.Daemon.Workflows.WorkSessions;
+using ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 using ScaleLink.Daemon.Workflows.Zeros;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration.Flow;
@@ -78,6 +79,12 @@ internal sealed class CalibrationBay : IDisposable
     /// <summary>Ready for the record, as every face is told.</summary>
     public bool IsWeighingReady => _live.Newest?.WeighingReady == true;
 
+    /// <summary>What every face is told.</summary>
+    public BayReading? Newest => _live.Newest;
+
+    /// <summary>The present reading as a work session would put it on record.</summary>
+    public RecordedWeighing Record() => new ReadingTaker(_live, _clock).Take();
+
     /// <summary>Where pads are interchanged, made anew from the ledger as after a restart.</summary>
     public InterchangeDesk TakeUpInterchange() => new(
         new PlacementTaker(_live, new ReadingTaker(_live, _clock), _clock), new InterchangeLedger(_ledger, "trial"), _clock);
@@ -96,10 +103,10 @@ internal sealed class CalibrationBay : IDisposable
     public PadZeroWatch Watch(PadChannel pad) => new(pad, new ZeroTrackingOptions(), raisedBelowKg: 5, new ZeroLedger(_ledger), _clock);
 
     /// <summary>Puts a mass on every pad and lets it come to rest.</summary>
-    public void Put(double kg, double x = 0, double y = 0)
+    public void Put(double kg, double x = 0, double y = 0, Func<double>? misplaced = null)
     {
         foreach (var wheel in Enum.GetValues<Wheel>())
-            _bay.PutMass(wheel, kg, x, y, atOnce: true);
+            _bay.PutMass(wheel, kg, x + (misplaced?.Invoke() ?? 0), y + (misplaced?.Invoke() ?? 0), atOnce: true);
         Run(2.3);
     }
 
@@ -127,7 +134,11 @@ internal sealed class CalibrationBay : IDisposable
     /// <param name="plan">For each pad.</param>
     /// <param name="found">Told of each outcome.</param>
     /// <param name="ballastKg">What each piece of ballast weighs, which only the crew's simulator knows.</param>
-    public void Calibrate(Func<PadChannel, ProcedurePlan> plan, Action<PadChannel, ProcedureReport> found, IReadOnlyDictionary<string, double>? ballastKg = null)
+    /// <param name="massError">What a mass weighs more than its label says, kg; nothing when left out.</param>
+    /// <param name="misplaced">How far from where it should stand a load is put down, m, asked for each axis; nothing when left out.</param>
+    public void Calibrate(
+        Func<PadChannel, ProcedurePlan> plan, Action<PadChannel, ProcedureReport> found, IReadOnlyDictionary<string, double>? ballastKg = null,
+        Func<string, double>? massError = null, Func<double>? misplaced = null)
     {
         foreach (var pad in Pads)
             Desk.Start(plan(pad), "prover");
@@ -136,7 +147,8 @@ internal sealed class CalibrationBay : IDisposable
             var step = first.Flow.Next!;
             var (x, y) = step.Step.Spot switch { "over cell 1" => (1, 1), "over cell 2" => (1, -1), "over cell 3" => (-1, 1), "over cell 4" => (-1, -1), _ => (0, 0) };
             var ballast = step.Step.Load.Ballast.Sum(label => ballastKg![label]);
-            Put(first.Flow.Plan.Masses.Kg(step.Step.Load) + ballast, 0.14 * x, 0.14 * y);
+            var error = massError is null ? 0 : step.Step.Load.Masses.Sum(massError);
+            Put(first.Flow.Plan.Masses.Kg(step.Step.Load) + ballast + error, 0.14 * x, 0.14 * y, misplaced);
             if (step.Step.MinutesHeld is > 0 and var minutes)
                 Hold(first.Flow, minutes);
             foreach (var pad in Pads)

@@ -5,7 +5,8 @@ namespace Weighing.Tests.Settling.Noise;
 
 public class AutocorrelationTests
 {
-    /// <summary>A first-order series has the variance of its mean inflated by (1 + a)/(1 - a): textbook result, from memory.</summary>
+    /// <summary>A first-order series has the variance of its mean inflated by (1 + a)/(1 - a): C. Geyer, University of Minnesota, notes for
+    /// Stat 8054, "AR(1)", as the variance of the central limit theorem.</summary>
     [Theory]
     [InlineData(0)]
     [InlineData(.5)]

@@ -36,7 +36,8 @@ internal static class MassMapping
             Wire.KnownMass.KnownByOneofCase.PlusMinus => KnownMass.Stated(label, mass.Kg, mass.PlusMinus.Kg),
             Wire.KnownMass.KnownByOneofCase.Certified => KnownMass.Certified(label, mass.Kg, mass.Certified.ExpandedUncertaintyKg,
                 mass.Certified.HasCoverageFactor ? mass.Certified.CoverageFactor : 2),
-            Wire.KnownMass.KnownByOneofCase.Water => KnownMass.Water(label, mass.Water.Litres, mass.Water.PlusMinusLitres),
+            Wire.KnownMass.KnownByOneofCase.Water => KnownMass.Water(label, mass.Water.Litres, mass.Water.PlusMinusLitres,
+                mass.Water.HasTemperatureC ? mass.Water.TemperatureC : null),
             _ => throw new StepRefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label}, {mass.Kg} kg: nothing says how well it is known")),
         };
         return mass.HasLot ? known with { Lot = Clean(mass.Lot) } : known;
