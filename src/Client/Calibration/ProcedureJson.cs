@@ -77,13 +77,14 @@ internal sealed record ShiftJson(string What, double Kg, double ExpandedKg);
 /// <summary>What a calibration procedure came to.</summary>
 internal sealed record ProcedureResultJson(
     IReadOnlyList<Diagnostic>? Refusals, CalibrationJson? Calibration, uint CurveOrder, IReadOnlyList<BeforeAfterJson> BeforeAfter, IReadOnlyList<ShiftJson>? Shifts,
-    string? AccuracyClass, IReadOnlyList<string>? NotCovered, double? PlacesDifferBeforeKg, double? PlacesDifferAfterKg)
+    string? AccuracyClass, IReadOnlyList<string>? NotCovered, IReadOnlyList<string>? TakenAsUsual, double? PlacesDifferBeforeKg, double? PlacesDifferAfterKg)
 {
     public static ProcedureResultJson? Of(ProcedureResult? r) => r is null ? null : new ProcedureResultJson(
         r.Refusals.Count > 0 ? [.. r.Refusals.Select(DiagnosticReader.Read)] : null, CalibrationJson.Of(r.Calibration), r.CurveOrder,
         [.. r.BeforeAfter.Select(b => new BeforeAfterJson(b.BeforeKg, b.NowKg, b.NowExpandedKg))],
         r.Shifts.Count > 0 ? [.. r.Shifts.Select(s => new ShiftJson(PeerText.Clean(s.What, 20), s.Kg, s.ExpandedKg))] : null,
         r.AccuracyClass.Length > 0 ? PeerText.Clean(r.AccuracyClass, 300) : null, r.NotCovered.Count > 0 ? [.. r.NotCovered.Select(n => PeerText.Clean(n, 40))] : null,
+        r.TakenAsUsual.Count > 0 ? [.. r.TakenAsUsual.Select(n => PeerText.Clean(n, 40))] : null,
         r.Trim?.BeforeKg, r.Trim?.AfterKg);
 }
 

@@ -25,6 +25,8 @@ internal static class ResultLines
             yield return $"Moved since the last calibration procedure: {PeerText.Clean(shift.What, 20)} by {shift.Kg:+0.000;-0.000} kg {glyphs.PlusMinus}{shift.ExpandedKg:0.000}. Find out why before you adopt.";
         if (result.Trim is { } trim)
             yield return $"Corner load: places differ by {trim.BeforeKg:0.000} kg before and {trim.AfterKg:0.000} kg after trimming the cells";
+        if (result.TakenAsUsual.Count > 0)
+            yield return $"Not tested, taken as usual: {PeerText.Clean(string.Join(", ", result.TakenAsUsual), LongestText)}";
         if (result.NotCovered.Count > 0)
             yield return $"Not tested, not in the uncertainty: {PeerText.Clean(string.Join(", ", result.NotCovered), LongestText)}";
     }

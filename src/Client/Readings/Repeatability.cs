@@ -6,11 +6,11 @@ namespace ScaleLink.Client.Readings;
 
 /// <summary>
 /// How far two readings of the same car on the same pads may differ. The calibration and the zeros of the inclinometers err alike in both
-/// and drop out of their difference.
+/// and drop out of their difference; where the wheels stand on the pads does not.
 /// </summary>
 internal static class Repeatability
 {
-    private static readonly string[] Alike = ["calibration", "tilt"];
+    private static readonly string[] Alike = ["calibration", "masses or stated span", "alike on all pads", "tilt"];
 
     /// <summary>U for 95 % of cross weight without the parts that err alike in every reading, percent; all of it where the budget is not told.</summary>
     public static double? OfCrossWeight(Loads loads)

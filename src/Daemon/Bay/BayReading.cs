@@ -19,8 +19,27 @@ public enum BayVerdict
     Disturbed,
 }
 
-/// <summary>One part of an uncertainty, kg.</summary>
-public readonly record struct UncertaintyPart(string Name, double StandardUncertaintyKg);
+/// <summary>One part of an uncertainty, kg. Parts are independent of each other.</summary>
+public readonly record struct UncertaintyPart(string Name, double StandardUncertaintyKg)
+{
+    /// <summary>The car that rocks, and noise; another one in the next reading.</summary>
+    public const string Rocking = "rocking";
+
+    /// <summary>Where the wheel stands on its pad and how it came there; another one after the next settle.</summary>
+    public const string Placing = "placing";
+
+    /// <summary>What else the calibration leaves uncertain of this pad alone.</summary>
+    public const string Calibration = "calibration";
+
+    /// <summary>Known masses, or the stated span of a pad that was never calibrated: may err alike on all pads.</summary>
+    public const string PerhapsAlike = "masses or stated span";
+
+    /// <summary>What errs alike on all pads.</summary>
+    public const string Alike = "alike on all pads";
+
+    /// <summary>The tilt of the pad.</summary>
+    public const string Tilt = "tilt";
+}
 
 /// <summary>One correction and its size; absent when refused, with the reason.</summary>
 public readonly record struct Correction(string Name, double? SizeKg, string Reason = "");

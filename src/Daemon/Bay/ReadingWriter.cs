@@ -69,12 +69,18 @@ internal static class ReadingWriter
         };
     }
 
-    private static IReadOnlyList<UncertaintyPart> Budget(double? rocking, PadBlock block) => (rocking, block.TiltUncertaintyKg) switch
+    private static IReadOnlyList<UncertaintyPart> Budget(double? rocking, PadBlock block)
     {
-        (null, _) => [],
-        ({ } u, 0) => [new UncertaintyPart("rocking", u), new UncertaintyPart("calibration", block.Uncertainty.Kg)],
-        ({ } u, var tilt) => [new UncertaintyPart("rocking", u), new UncertaintyPart("calibration", block.Uncertainty.Kg), new UncertaintyPart("tilt", tilt)],
-    };
+        if (rocking is not { } u)
+            return [];
+        var calibration = block.Uncertainty;
+        UncertaintyPart[] sometimes =
+        [
+            new(UncertaintyPart.Placing, calibration.PlacingKg), new(UncertaintyPart.PerhapsAlike, calibration.PerhapsAlikeKg),
+            new(UncertaintyPart.Alike, calibration.AlikeKg), new(UncertaintyPart.Tilt, block.TiltUncertaintyKg),
+        ];
+        return [new(UncertaintyPart.Rocking, u), new(UncertaintyPart.Calibration, calibration.OwnKg), .. sometimes.Where(part => part.StandardUncertaintyKg > 0)];
+    }
 
     private static BayVerdict VerdictOf(SettlingVerdict verdict) => verdict switch
     {

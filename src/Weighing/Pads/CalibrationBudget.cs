@@ -9,9 +9,11 @@ static class CalibrationBudget
     {
         var load = Math.Abs(kg);
         var counts = pad.CountsAboveZero(kg);
-        List<UncertaintyTerm> terms = [.. Curve(pad, counts), .. Pad(pad, load)];
+        List<UncertaintyTerm> terms = [.. Curve(pad, counts), .. Pad(pad, load), .. HysteresisBudget.Of(pad, load)];
         if (pad.Errors.SpanPerKelvin is { } perKelvin)
             terms.Add(new(BudgetTerms.Temperature, TypeB.Rectangular(perKelvin * Kelvin(pad, use) * load)));
+        if (pad.IsCalibrated)
+            terms.AddRange(Usual(pad, load, use));
         if (use.Place is { } place)
             terms.Add(new(BudgetTerms.Gravity, pad.Place.CarriedTo(place).RelativeUncertainty * load));
         return new UncertaintyBudget([.. terms.Where(term => term.StandardUncertainty > 0)]);
@@ -32,21 +34,26 @@ static class CalibrationBudget
         yield return new(BudgetTerms.Resolution,
             Math.Sqrt(2) * TypeB.Rounding(errors.ResolutionCounts * Math.Abs(pad.SpanKgPerCount)));
         yield return new(BudgetTerms.ZeroReturn, TypeB.Rectangular(errors.ZeroReturnKg ?? 0));
-        yield return new(BudgetTerms.Hysteresis, TypeB.Arcsine(Hysteresis(errors, load)));
         yield return new(BudgetTerms.Repeatability, errors.RepeatabilitySdKg ?? 0, errors.RepeatabilityDegreesOfFreedom);
         yield return new(BudgetTerms.Creep, TypeB.Rectangular((errors.CreepRelative ?? 0) * load));
         yield return new(BudgetTerms.Linearity, TypeB.Rectangular(errors.LinearityKg ?? 0));
         yield return new(BudgetTerms.Position, TypeB.Rectangular((errors.PositionRelative ?? 0) * load));
     }
 
-    // A curve through both ways lies between them, so half of the difference is left either way. A wheel mostly comes on one
-    // way and stays there, so that its load lies near an edge of the loop rather than anywhere within it.
-    static double Hysteresis(ErrorSources errors, double load)
+    // Stated in place of what was never tested. Cells creep and warm each by itself, so that the mean of several errs less than one.
+    static IEnumerable<UncertaintyTerm> Usual(PadCalibration pad, double load, UseConditions use)
     {
-        if (errors.HysteresisKg is not { } whole || errors.HysteresisAtKg <= 0)
-            return 0;
-        var here = whole * Math.Min(1, load / errors.HysteresisAtKg);
-        return errors.CurveFollowsWayUp ? here : 0.5 * here;
+        var (errors, cells) = (pad.Errors, Math.Sqrt(pad.CellTrim.Count));
+        if (errors.CreepRelative is null)
+            yield return new(BudgetTerms.Creep, TypeB.Rectangular(UsualErrors.CreepRelative * load) / cells);
+        if (errors.SpanPerKelvin is null)
+            yield return new(BudgetTerms.Temperature, TypeB.Rectangular(UsualErrors.SpanPerKelvin * Kelvin(pad, use) * load) / cells);
+        if (errors.PositionRelative is null)
+        {
+            // Placing the same load again has shown some of it; nothing counts twice (JCGM 100:2008, 4.3.10).
+            var (whole, shown) = (TypeB.Rectangular(UsualErrors.PositionRelative * load), errors.RepeatabilitySdKg ?? 0);
+            yield return new(BudgetTerms.Position, Math.Sqrt(Math.Max(0, whole * whole - shown * shown)));
+        }
     }
 
     static double Kelvin(PadCalibration pad, UseConditions use) =>

@@ -1,8 +1,8 @@
 namespace ScaleLink.Weighing.Pads;
 
 /// <summary>
-/// What a calibration procedure, or the cells' data sheet, says of a pad beyond its curve. Null: not tested and not stated, and so not
-/// covered by the uncertainty.
+/// What a calibration procedure, or the cells' data sheet, says of a pad beyond its curve. Null: not tested and not stated. Some of these a
+/// calibration takes as <see cref="UsualErrors"/> say, whenever it was made; the others its uncertainty leaves out.
 /// </summary>
 public sealed record ErrorSources
 {
@@ -21,7 +21,7 @@ public sealed record ErrorSources
     /// <summary>From this load on the whole of it is taken, kg; below it hysteresis is taken in proportion.</summary>
     public double HysteresisAtKg { get; init; }
 
-    /// <summary>True when the curve was drawn through the way up alone, so that the way down is off by all of it.</summary>
+    /// <summary>True when the curve was drawn through the way up alone.</summary>
     public bool CurveFollowsWayUp { get; init; }
 
     /// <summary>Standard deviation of one placing of the same load, kg.</summary>
@@ -42,14 +42,21 @@ public sealed record ErrorSources
     /// <summary>Change of span per kelvin, relative, either way; from the data sheet.</summary>
     public double? SpanPerKelvin { get; init; }
 
-    /// <summary>Names of the sources that nothing is known of.</summary>
-    public IReadOnlyList<string> NotCovered() =>
-    [
-        .. new (string Name, double? Known)[]
-        {
-            (BudgetTerms.ZeroReturn, ZeroReturnKg), (BudgetTerms.Hysteresis, HysteresisKg), (BudgetTerms.Linearity, LinearityKg),
-            (BudgetTerms.Repeatability, RepeatabilitySdKg),
-            (BudgetTerms.Creep, CreepRelative), (BudgetTerms.Position, PositionRelative), (BudgetTerms.Temperature, SpanPerKelvin),
-        }.Where(source => source.Known is null).Select(source => source.Name),
-    ];
+    /// <summary>Names of the sources that nothing is known of and that the uncertainty leaves out.</summary>
+    public IReadOnlyList<string> NotCovered() => Unknown(
+        (BudgetTerms.ZeroReturn, ZeroReturnKg), (BudgetTerms.Linearity, LinearityKg), (BudgetTerms.Repeatability, RepeatabilitySdKg));
+
+    /// <summary>Names of the sources that were not tested and are taken as usual.</summary>
+    public IReadOnlyList<string> TakenAsUsual() => Unknown(
+        (BudgetTerms.Hysteresis, HysteresisKg), (BudgetTerms.Creep, CreepRelative), (BudgetTerms.Position, PositionRelative),
+        (BudgetTerms.Temperature, SpanPerKelvin));
+
+    static IReadOnlyList<string> Unknown(params ReadOnlySpan<(string Name, double? Known)> sources)
+    {
+        List<string> names = [];
+        foreach (var (name, known) in sources)
+            if (known is null)
+                names.Add(name);
+        return names;
+    }
 }

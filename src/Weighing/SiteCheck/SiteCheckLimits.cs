@@ -21,8 +21,8 @@ public sealed record SiteCheckLimits
     /// <summary>A pad is taken to be good within so many kelvin of its calibration procedure.</summary>
     public double CalibratedWithinK { get; init; } = Pads.UseConditions.UnknownTemperatureSpanK;
 
-    /// <summary>Span of a pad by temperature where no data sheet told it, relative per kelvin. From memory: data sheets of cells of class C give 0.001 to 0.002 %.</summary>
-    public double SpanPerKelvin { get; init; } = 2e-5;
+    /// <summary>Span of a pad by temperature where no data sheet told it, relative per kelvin.</summary>
+    public double SpanPerKelvin { get; init; } = Pads.UsualErrors.SpanPerKelvin;
 
     /// <summary>The tilt of a pad without an inclinometer, degrees either way: what the eye sees.</summary>
     public double UnseenTiltDeg { get; init; } = 1;

@@ -100,7 +100,7 @@ public class ProcedurePageTests
             Calibration = new CalibrationSummary { Id = new string('a', 64), SpanKgPerCount = 0.000499186, CalibratedToKg = 300, ExpandedUncertaintyKg = 0.186 },
             CurveOrder = 1,
             AccuracyClass = "inside class III limits for e = 0.2 kg up to 300 kg: yes, worst point error +0.077 kg of ±0.100 kg at 100 kg",
-            NotCovered = { "creep", "position", "temperature" },
+            NotCovered = { "repeatability" }, TakenAsUsual = { "creep", "position", "temperature" },
             Shifts = { new Shift { What = "span", Kg = 0.412, ExpandedKg = 0.21 } },
             Budgets = { new LoadBudget { LoadKg = 300, Terms = { new BudgetTerm { Name = "linearity", StandardUncertaintyKg = 0.06 }, new BudgetTerm { Name = "hysteresis", StandardUncertaintyKg = 0.046 } } } },
         };

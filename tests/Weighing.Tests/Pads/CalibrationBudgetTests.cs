@@ -84,8 +84,39 @@ public class CalibrationBudgetTests
     }
 
     [Fact]
-    public void What_was_never_tested_is_named() => Assert.Equal(
-        [BudgetTerms.ZeroReturn, BudgetTerms.Hysteresis, BudgetTerms.Linearity, BudgetTerms.Repeatability, BudgetTerms.Creep,
-        BudgetTerms.Position, BudgetTerms.Temperature],
-        new ErrorSources().NotCovered());
+    public void Towards_the_highest_load_the_whole_loop_may_lie_beside_the_curve()
+    {
+        // Uniform from 0 to a beside the curve has a mean square of a²/3; within ± a/2 near its ends, of a²/8.
+        Assert.Equal(0.08 / Math.Sqrt(3), Term(BudgetTerms.Hysteresis, 400), 1e-9);
+        Assert.Equal(Math.Sqrt(0.08 * 0.08 * (1 / 3.0 + 1 / 8.0) / 2), Term(BudgetTerms.Hysteresis, 300), 1e-9);
+    }
+
+    [Fact]
+    public void What_was_never_tested_is_named_and_taken_as_usual_where_that_can_be_said()
+    {
+        Assert.Equal([BudgetTerms.ZeroReturn, BudgetTerms.Linearity, BudgetTerms.Repeatability], new ErrorSources().NotCovered());
+        Assert.Equal([BudgetTerms.Hysteresis, BudgetTerms.Creep, BudgetTerms.Position, BudgetTerms.Temperature], new ErrorSources().TakenAsUsual());
+    }
+
+    // By hand, for four cells: limits of UsualErrors over root three, creep and temperature over root four as well.
+    [Theory]
+    [InlineData(BudgetTerms.Creep, 0.735 / 3000 * 200 / 1.7320508075688772 / 2)]
+    [InlineData(BudgetTerms.Temperature, 2e-5 * 10 * 200 / 1.7320508075688772 / 2)]
+    [InlineData(BudgetTerms.Position, 2.5e-4 * 200 / 1.7320508075688772)]
+    [InlineData(BudgetTerms.Hysteresis, 2e-4 * 450 / 1.7320508075688772)]
+    public void What_is_taken_as_usual(string name, double expected)
+    {
+        var untested = Pad with { CellTrim = [1, 1, 1, 1], Errors = new ErrorSources() };
+        Assert.Equal(expected, untested.Budget(200).Terms.Single(t => t.Name == name).StandardUncertainty, 1e-9);
+        // A nominal sensitivity states all of its error as one.
+        Assert.DoesNotContain((untested with { Standing = CalibrationStanding.Nominal }).Budget(200).Terms, t => t.Name == name);
+    }
+
+    [Fact]
+    public void What_repeats_have_shown_of_the_position_does_not_count_twice()
+    {
+        var shown = Pad with { Errors = new ErrorSources { RepeatabilitySdKg = 0.02 } };
+        var position = 2.5e-4 * 200 / Math.Sqrt(3);
+        Assert.Equal(Math.Sqrt(position * position - 0.02 * 0.02), shown.Budget(200).Terms.Single(t => t.Name == BudgetTerms.Position).StandardUncertainty, 1e-9);
+    }
 }

@@ -10,8 +10,8 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions;
 internal sealed class ReadingTaker(LiveBay live, BayClock clock)
 {
     private const long OldestNs = Nanoseconds.PerSecond;
-    // The part of a load's budget that is another one in the next reading.
-    private const string FromReadingToReading = "rocking";
+    // What is another error after the next settle.
+    private static readonly string[] FromReadingToReading = [UncertaintyPart.Rocking, UncertaintyPart.Placing];
 
     public RecordedWeighing Take()
     {
@@ -35,8 +35,10 @@ internal sealed class ReadingTaker(LiveBay live, BayClock clock)
         return new()
         {
             LoadsKg = Corners.From(c => reading.Corners[(int)c].LoadKg!.Value.Estimate),
-            RepeatUKg = Corners.From(c => Joined(reading, c, p => p.Name == FromReadingToReading)),
-            StandingUKg = Corners.From(c => Joined(reading, c, p => p.Name != FromReadingToReading)),
+            RepeatUKg = Corners.From(c => Joined(reading, c, p => FromReadingToReading.Contains(p.Name))),
+            StandingUKg = Corners.From(c => Joined(reading, c, p => !FromReadingToReading.Contains(p.Name))),
+            AlikeUKg = Corners.From(c => Joined(reading, c, p => p.Name == UncertaintyPart.Alike)),
+            PerhapsAlikeUKg = Corners.From(c => Joined(reading, c, p => p.Name == UncertaintyPart.PerhapsAlike)),
             Calibrations = [.. reading.Corners.Select(c => c.Calibration)],
             NominalOnly = [.. reading.Corners.Where(c => !c.Calibrated).Select(c => c.Corner)],
             Patch = PatchInReading.Of(reading),

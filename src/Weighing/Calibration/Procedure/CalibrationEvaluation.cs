@@ -66,6 +66,7 @@ public static class CalibrationEvaluation
             Grade = ClassGrade.Of(characteristics, input.Masses),
             Shifts = input.Before.IsCalibrated ? ProcedureComparison.Of(input.Before, calibration) : [],
             NotCovered = calibration.Errors.NotCovered(),
+            TakenAsUsual = calibration.Errors.TakenAsUsual(),
             Trims = input.Trims,
         };
     }

@@ -53,6 +53,10 @@ public static class ProcedureComparison
         return shifts;
     }
 
-    static IEnumerable<UncertaintyTerm> Terms(PadCalibration pad, double kg, bool sameMasses) =>
-        pad.Budget(kg).Terms.Where(t => !sameMasses || t.Name is not (BudgetTerms.Masses or BudgetTerms.Buoyancy));
+    // What is taken as usual is the pad's own and stays what it is from one procedure to the next: it makes no shift.
+    static IEnumerable<UncertaintyTerm> Terms(PadCalibration pad, double kg, bool sameMasses)
+    {
+        var usual = pad.Errors.TakenAsUsual();
+        return pad.Budget(kg).Terms.Where(t => !usual.Contains(t.Name) && !(sameMasses && t.Name is (BudgetTerms.Masses or BudgetTerms.Buoyancy)));
+    }
 }

@@ -29,6 +29,9 @@ public sealed record ProcedureReport
     /// <summary>Sources of error that were neither tested nor stated, and that the uncertainty leaves out.</summary>
     public IReadOnlyList<string> NotCovered { get; init; } = [];
 
+    /// <summary>Sources of error that were neither tested nor stated, and that the uncertainty takes as usual.</summary>
+    public IReadOnlyList<string> TakenAsUsual { get; init; } = [];
+
     /// <summary>What the corner-load test came to; null where there was none.</summary>
     public CellTrims? Trims { get; init; }
 }

@@ -59,7 +59,7 @@ public class SpecialProcedureTests(ITestOutputHelper output)
         bay.Calibrate(pad => PlanReading.Plan(Request(pad, creep: true), pad, CalibrationBay.Here), (pad, report) =>
         {
             Assert.Empty(report.Refusals);
-            Assert.DoesNotContain(BudgetTerms.Creep, report.NotCovered);
+            Assert.DoesNotContain(BudgetTerms.Creep, report.TakenAsUsual);
             Assert.Contains(report.Calibration!.Budget(300).Terms, t => t.Name == BudgetTerms.Creep);
             found[report.Calibration.Pad] = report.Characteristics!.Creep!.Value;
         });

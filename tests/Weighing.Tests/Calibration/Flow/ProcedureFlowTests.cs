@@ -31,7 +31,7 @@ public class ProcedureFlowTests
         // The cells' gains of 1.02 and 0.98 come out as trims of the opposite ratio.
         Assert.Equal(0.98 / 1.02, pad.CellTrim[0] / pad.CellTrim[1], 1e-3);
         Assert.NotNull(report.Characteristics!.Creep);
-        Assert.Equal([BudgetTerms.Temperature], report.NotCovered);
+        Assert.Equal([BudgetTerms.Temperature], report.TakenAsUsual);
         Assert.Equal(150, pad.Load(pad.Counts([1.02 * (20_000 + 400 * 75), 0.98 * (20_000 + 400 * 75)]), pad.Counts([1.02 * 20_000, 0.98 * 20_000])).Kg, 0.05);
     }
 

@@ -28,7 +28,7 @@ public class SkippingTests
         var report = walk.Flow.Report();
         Assert.Empty(report.Refusals);
         Assert.Null(report.Characteristics!.Creep);
-        Assert.Contains(BudgetTerms.Creep, report.NotCovered);
+        Assert.Contains(BudgetTerms.Creep, report.TakenAsUsual);
     }
 
     [Fact]

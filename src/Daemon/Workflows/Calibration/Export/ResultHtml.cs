@@ -60,6 +60,8 @@ internal static class ResultHtml
             html.Text("h2", "Moved since the calibration before").Table(["what", "#kg", "#uncertainty, kg"], result.Shifts.Select(s => (IReadOnlyList<string>)[s.What, Signed(s.Kg), $"±{Number(s.ExpandedKg)}"]));
         if (result.Ballast.Count > 0)
             html.Text("h2", "Ballast as found").Table(["piece", "#kg", "#standard uncertainty, kg"], result.Ballast.Select(b => (IReadOnlyList<string>)[b.Label, Number(b.Kg), Number(b.StandardUncertaintyKg)]));
+        if (result.TakenAsUsual.Count > 0)
+            html.Text("p", $"Neither tested nor stated, and in the uncertainty as is usual for pads of cells of class C3: {string.Join(", ", result.TakenAsUsual)}.");
         if (result.NotCovered.Count > 0)
             html.Text("p", $"Neither tested nor stated, and so not in the uncertainty: {string.Join(", ", result.NotCovered)}.");
     }

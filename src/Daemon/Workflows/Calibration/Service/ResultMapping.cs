@@ -17,6 +17,7 @@ internal static class ResultMapping
             CurveOrder = (uint)(report.Curve?.Order ?? 0),
             Shifts = { report.Shifts.Select(CalibrationMapping.Shift) },
             NotCovered = { report.NotCovered },
+            TakenAsUsual = { report.TakenAsUsual },
             Characteristics = report.Characteristics is { } found ? Characteristics(found) : null,
             AccuracyClass = report.Grade?.ToString() ?? "",
             AccuracyClassOutcome = Outcome(report.Grade?.Outcome),

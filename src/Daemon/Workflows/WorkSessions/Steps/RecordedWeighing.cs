@@ -21,6 +21,12 @@ public sealed record RecordedWeighing
     /// <summary>One standard uncertainty of what stays the same from reading to reading (calibration, patch), kg.</summary>
     public required Corners StandingUKg { get; init; }
 
+    /// <summary>Of that, what errs alike on all pads, kg; none in weighings of before it was told apart.</summary>
+    public Corners AlikeUKg { get; init; }
+
+    /// <summary>Of that, what may err alike on all pads or on each by itself, kg; none in weighings of before it was told apart.</summary>
+    public Corners PerhapsAlikeUKg { get; init; }
+
     /// <summary>Calibrations behind them, in the order LF, RF, LR, RR.</summary>
     public required IReadOnlyList<string> Calibrations { get; init; }
 
@@ -66,9 +72,13 @@ public sealed record RecordedWeighing
     [JsonIgnore]
     public LoadSummary ForSteps => new(LoadsKg, Squares(RepeatUKg));
 
-    /// <summary>With everything that is uncertain.</summary>
+    /// <summary>
+    /// With everything that is uncertain. What errs alike is its outer product (JCGM 100:2008, F.1.2.3). What may err either way counts for
+    /// differences as if apart and for sums as if alike: both together, since no one covariance is the worse of the two.
+    /// </summary>
     [JsonIgnore]
-    public LoadSummary Whole => new(LoadsKg, Squares(RepeatUKg) + Squares(StandingUKg));
+    public LoadSummary Whole => new(LoadsKg, Squares(RepeatUKg) + Squares(StandingUKg) - Squares(AlikeUKg)
+        + CornerMatrix.Outer(AlikeUKg, AlikeUKg) + CornerMatrix.Outer(PerhapsAlikeUKg, PerhapsAlikeUKg) - Squares(PerhapsAlikeUKg));
 
     private static CornerMatrix Squares(Corners u) => CornerMatrix.Diagonal(u.Map(x => x * x));
 }

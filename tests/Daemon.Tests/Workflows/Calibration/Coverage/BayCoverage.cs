@@ -25,7 +25,10 @@ internal static class BayCoverage
 
     public static IReadOnlyList<CoverageRow> Of(CoveragePlan plan, int seed, int bays)
     {
-        var trials = Enumerable.Range(0, bays).AsParallel().AsOrdered().Select(number => BayTrial.Run(plan, seed + number, Settles)).ToList();
+        // Generators whose seeds lie beside each other begin alike.
+        var seeds = new Random(seed);
+        int[] each = [.. Enumerable.Range(0, bays).Select(_ => seeds.Next())];
+        var trials = each.AsParallel().AsOrdered().Select(own => BayTrial.Run(plan, own, Settles)).ToList();
         return [.. trials[0][^1].Select(figure => Row(figure.Name, trials))];
     }
 

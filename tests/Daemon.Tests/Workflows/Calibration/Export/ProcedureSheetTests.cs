@@ -64,7 +64,7 @@ public class ProcedureSheetTests
             Result = new ProcedureResult
             {
                 Calibration = new CalibrationSummary { Id = new string('b', 64), Place = Evil, CellTrim = { 1, 1 } },
-                AccuracyClass = Evil, NotCovered = { Evil }, Shifts = { new Shift { What = Evil } }, Refusals = { new ScaleLink.Api.V1.Diagnostic { Code = "SL-301", Message = Evil, Remedy = Evil } },
+                AccuracyClass = Evil, NotCovered = { Evil }, TakenAsUsual = { Evil }, Shifts = { new Shift { What = Evil } }, Refusals = { new ScaleLink.Api.V1.Diagnostic { Code = "SL-301", Message = Evil, Remedy = Evil } },
                 Budgets = { new LoadBudget { LoadKg = 100, Terms = { new BudgetTerm { Name = Evil } } } }, Characteristics = new Characteristics { NonLinearity = new FoundAt { Kg = 0.02, LoadKg = 50 } },
             },
         };
