@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Json.Schema;
+using ScaleLink.Weighing.Cars.Files;
 using Shared;
 
 namespace Bay.Tests;
@@ -17,6 +18,23 @@ public class DocumentSchemaTests
         Assert.True(Follows(schema, text));
         Assert.False(Follows(schema, text.Replace("\"motion_ratio\"", "\"motion_ratoi\"")));
         Assert.False(Follows(schema, text.Replace("{ \"value\": 2450, \"u\": 3 }", "2450")));
+    }
+
+    [Theory]
+    [InlineData("\"perch\": { \"pitch_mm_per_turn\": { \"value\": 2.0, \"u\": 0.01 }, \"up_turns_left\": 8, \"down_turns_left\": 8 }", true)]
+    [InlineData("\"perch\": { \"pitch_mm_per_turn\": \"unknown\", \"up_turns_left\": 8, \"down_turns_left\": 8 }", true)]
+    [InlineData("\"perch\": { \"can_turn\": false }", true)]
+    [InlineData("\"perch\": { \"pitch_mm_per_turn\": { \"value\": 2.0, \"u\": 0.01 } }", false)]
+    [InlineData("\"perch\": { \"pitch_mm_per_turn\": { \"value\": 2.0, \"u\": 0.01 }, \"up_turns_left\": 8 }", false)]
+    [InlineData("\"perch\": { \"can_turn\": true, \"up_turns_left\": 8, \"down_turns_left\": 8 }", false)]
+    public void Schema_and_program_want_the_same_of_a_perch(string perch, bool isEnough)
+    {
+        const string whole = "\"perch\": { \"pitch_mm_per_turn\": { \"value\": 2.0, \"u\": 0.01 }, \"up_turns_left\": 8, \"down_turns_left\": 8 }";
+        var text = File.ReadAllText(RepositoryRoot.File("docs", "cars", "heron.json"));
+        Assert.Contains(whole, text);
+        text = text.Replace(whole, perch);
+        Assert.Equal(isEnough, Follows(JsonSchema.FromFile(RepositoryRoot.File("docs", "cars", "car.schema.json")), text));
+        Assert.Equal(isEnough, CarFile.Read(text).Mistakes.Count == 0);
     }
 
     private static bool Follows(JsonSchema schema, string text)

@@ -35,6 +35,8 @@ internal static class WhatIfJson
             json["cg_height_mm"] = Of(height.HeightMm);
         if (a.Guesses.Count > 0)
             json["guesses"] = new JsonArray([.. a.Guesses.Select(g => (JsonNode)g)]);
+        if (a.LeansOn.Count > 0)
+            json["leans_on"] = new JsonArray([.. a.LeansOn.Select(l => new JsonObject { ["name"] = l.Name, ["cross_weight_percent"] = l.CrossWeightPercent, ["load_kg"] = l.LargestLoadKg })]);
         return json;
     }
 

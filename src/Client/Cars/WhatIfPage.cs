@@ -31,6 +31,8 @@ internal static class WhatIfPage
             yield return $"Centre of gravity {Show(height.HeightMm, glyphs)} mm above the ground. {Weighing.Balance.Cautions.AxleLift}";
         if (a.Guesses.Count > 0)
             yield return $"Guessed values, none was stated: {string.Join(", ", a.Guesses)}.";
+        foreach (var lean in a.LeansOn)
+            yield return $"The answer leans on a guess, {lean.Name}: one standard uncertainty of it is {lean.CrossWeightPercent:0.000} % of cross weight and up to {lean.LargestLoadKg:0.00} kg at a wheel. It is in the uncertainty.";
         yield return Weighing.Balance.Cautions.NotForTrade;
     }
 

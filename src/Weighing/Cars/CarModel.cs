@@ -71,7 +71,7 @@ public sealed record CarModel
         RearBar = RearBar is { } rear ? rear with { Connected = connected } : null,
     };
 
-    /// <summary>This with the uncertainties that rates usually share, for a crew that states none: half the variance of each rate's own.</summary>
+    /// <summary>This with the uncertainties that rates usually share, for a crew that states none: as large as each rate's own.</summary>
     public CarModel WithUsualSharedUncertainties() => this with
     {
         SharedSpringUncertainty = SharedUncertainty.Of(Suspension, s => s.SpringRateNPerMm),

@@ -44,6 +44,9 @@ public sealed record WhatIfAnswers
     /// <summary>Values that nobody knows and that the answers lean on.</summary>
     public IReadOnlyList<string> Guesses { get; init; } = [];
 
+    /// <summary>How far the loads after the change move with each guess; empty where none shows.</summary>
+    public IReadOnlyList<GuessLean> LeansOn { get; init; } = [];
+
     /// <summary>Answers everything that was asked.</summary>
     /// <exception cref="DiagnosticException">A question cannot be answered: no perch turns, lifts contradict each other.</exception>
     public static WhatIfAnswers Of(WhatIfQuestions asked)
@@ -66,6 +69,7 @@ public sealed record WhatIfAnswers
             Class = asked.Class is { } c ? ClassMinimum.Of(statics, loads, c.MinimumKg, c.MarginKg, c.Cases) : ClassMinimum.Of(statics, loads),
             CgHeight = asked.Lifts is { } lifts ? CgHeight.From(lifts.Setup, lifts.Lifts) : null,
             Guesses = car.Guesses(),
+            LeansOn = asked.Change is { } change ? GuessLean.Of(change, statics, loads) : [],
         };
     }
 }

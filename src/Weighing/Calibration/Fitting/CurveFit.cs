@@ -27,8 +27,11 @@ public sealed record CurveFit
     /// <summary>kg per count squared.</summary>
     public required double CurvatureKgPerCount2 { get; init; }
 
-    /// <summary>By repeatability of the points, with <see cref="ModelChoice.Fit"/>'s degrees of freedom.</summary>
+    /// <summary>By repeatability of the points.</summary>
     public required CurveCovariance Repeatability { get; init; }
+
+    /// <summary>Its degrees of freedom.</summary>
+    public required int RepeatabilityDegreesOfFreedom { get; init; }
 
     /// <summary>By the masses, lots erring together.</summary>
     public required CurveCovariance MassesTogether { get; init; }

@@ -7,8 +7,11 @@ namespace ScaleLink.Weighing.Calibration.Fitting;
 public static class CurveFitter
 {
     /// <summary>Fits the points; the order of the curve follows the evidence.</summary>
+    /// <param name="masses">On the pad.</param>
+    /// <param name="points">In the order read.</param>
+    /// <param name="loopApart">See <see cref="Procedure.ProcedureInput.LoopApart"/>.</param>
     /// <exception cref="RefusedException">SL-314 too few points; SL-324 ballast that known masses never met.</exception>
-    public static CurveFit Fit(MassSet masses, IReadOnlyList<ProcedurePoint> points)
+    public static CurveFit Fit(MassSet masses, IReadOnlyList<ProcedurePoint> points, bool loopApart = true)
     {
         ArgumentNullException.ThrowIfNull(points);
         var design = Checked(masses, points);
@@ -19,7 +22,7 @@ public static class CurveFitter
         // Wrong masses bend a straight pad; a bow that they explain is no evidence against the pad.
         if (choice.Rung > 0 && !Outweighs(design, choice))
             choice = ModelChoice.Choose(design.Y, ladder[..1], repeats, design.X);
-        return Described(design, choice, ladder, repeats);
+        return Described(design, choice, ladder, repeats, loopApart);
     }
 
     static ProcedureDesign Checked(MassSet masses, IReadOnlyList<ProcedurePoint> points)
@@ -44,11 +47,14 @@ public static class CurveFitter
         return Math.Abs(curve.Curvature) > Coverage.Factor(probability: 1 - ModelChoice.StepChance) * byMasses;
     }
 
-    static CurveFit Described(ProcedureDesign design, ModelChoice choice, double[][,] ladder, double[,]? repeats)
+    static CurveFit Described(ProcedureDesign design, ModelChoice choice, double[][,] ladder, double[,]? repeats, bool loopApart)
     {
         var order = choice.Rung + 1;
         var curve = new CurveTransform(design, choice.Fit, ladder[choice.Rung], order);
-        var repeatability = curve.Noise();
+        // What the loop between the ways leaves over is no repeatability: it has a term of its own in the budget, and nothing counts
+        // twice (JCGM 100:2008, 4.3.10).
+        var noise = loopApart && design.WithLoop(order) is { } loop ? LeastSquares.Fit(loop, design.Y) : choice.Fit;
+        var repeatability = curve.Noise().Scaled(choice.Fit.ResidualSd > 0 ? Math.Pow(noise.ResidualSd / choice.Fit.ResidualSd, 2) : 1);
         var pure = repeats is null ? null : LeastSquares.Fit(repeats, choice.Fit.Residuals);
         return new CurveFit
         {
@@ -59,9 +65,10 @@ public static class CurveFitter
             SpanKgPerCount = curve.Span,
             CurvatureKgPerCount2 = curve.Curvature,
             Repeatability = repeatability,
+            RepeatabilityDegreesOfFreedom = noise.DegreesOfFreedom,
             MassesTogether = curve.Carry(design.LotErrors),
             MassesApart = curve.Carry(design.SingleErrors),
-            BowLimitKg = order == 1 ? BowLimit(design) : 0,
+            BowLimitKg = order == 1 ? BowLimit(design, loopApart) : 0,
             Ballast = curve.Ballast(),
             RepeatSdKg = pure?.ResidualSd,
             RepeatDegreesOfFreedom = pure?.DegreesOfFreedom ?? 0,
@@ -69,12 +76,11 @@ public static class CurveFitter
     }
 
     // A bow too faint to be told from repeatability is left out of the curve, and must not be left out of the uncertainty.
-    static double? BowLimit(ProcedureDesign design)
+    static double? BowLimit(ProcedureDesign design, bool loopApart)
     {
-        var quadratic = design.Quadratic;
-        if (!ModelChoice.Carries(quadratic, design.Repeats))
+        if (!ModelChoice.Carries(design.Quadratic, design.Repeats))
             return null;
-        var bent = LeastSquares.Fit(quadratic, design.Y);
+        var bent = LeastSquares.Fit((loopApart ? design.WithLoop(2) : null) ?? design.Quadratic, design.Y);
         var column = design.Repetitions.Count + 1;
         var limit = Math.Abs(bent.Coefficients[column])
             + Coverage.Factor(bent.DegreesOfFreedom) * bent.StandardDeviation(column);

@@ -63,6 +63,18 @@ sealed class ProcedureDesign
     /// <summary>How each observation moves when one mass errs by one standard uncertainty, mass by mass.</summary>
     public IEnumerable<double[]> SingleErrors => _masses.Masses.Select(MassErrors);
 
+    /// <summary>
+    /// The curve of that order with hysteresis as one coefficient more, the last: half of the loop to each way, open half way and closed at
+    /// both ends. Null where it cannot be told or leaves too little to judge by.
+    /// </summary>
+    public double[,]? WithLoop(int order)
+    {
+        if (_points.All(p => p.Load.IsEmpty || p.Way == LoadingWay.Up))
+            return null;
+        var design = Of([.. Curve(order), i => (_points[i].Way == LoadingWay.Down ? 2 : -2) * X[i] * (1 - X[i])]);
+        return ModelChoice.Carries(design, Repeats) ? design : null;
+    }
+
     double[,]? EveryPoint()
     {
         var level = Levels();

@@ -43,6 +43,7 @@ static class ProcedureAssembly
             Creep = Creep(flow, pad),
             SpanPerKelvin = plan.SpanPerKelvin,
             Asked = plan.Asked,
+            LoopApart = plan.LoopApart,
         };
     }
 

@@ -45,6 +45,9 @@ public sealed record ProcedurePlan
     /// <summary>Change of span per kelvin from the data sheet, relative; null where unknown.</summary>
     public double? SpanPerKelvin { get; init; }
 
+    /// <summary>See <see cref="ProcedureInput.LoopApart"/>; absent in plans of before, and so false there.</summary>
+    public bool LoopApart { get; init; }
+
     /// <summary>What must be reached; null to accept what comes.</summary>
     public AskedUncertainty? Asked { get; init; }
 

@@ -53,7 +53,7 @@ public static class CalibrationEvaluation
 
     static ProcedureReport Worked(ProcedureInput input)
     {
-        var curve = CurveFitter.Fit(input.Masses, input.Points);
+        var curve = CurveFitter.Fit(input.Masses, input.Points, input.LoopApart);
         var characteristics = Characterisation.Of(input.Masses, input.Points, curve) with { Creep = input.Creep };
         var calibration = Calibrated(input, curve, characteristics);
         List<Diagnostic> refusals = [.. Afterwards(input, curve, calibration)];
@@ -79,7 +79,7 @@ public static class CalibrationEvaluation
         SpanKgPerCount = curve.SpanKgPerCount,
         CurvatureKgPerCount2 = curve.CurvatureKgPerCount2,
         Repeatability = curve.Repeatability,
-        RepeatabilityDegreesOfFreedom = curve.Choice.Fit.DegreesOfFreedom,
+        RepeatabilityDegreesOfFreedom = curve.RepeatabilityDegreesOfFreedom,
         MassesTogether = curve.MassesTogether,
         MassesApart = curve.MassesApart,
         Errors = ProcedureErrors.Of(input, curve, found),

@@ -50,6 +50,12 @@ public sealed record ProcedureInput
     /// <summary>Change of span per kelvin, relative, from the data sheet.</summary>
     public double? SpanPerKelvin { get; init; }
 
+    /// <summary>
+    /// False for procedures of before the loop between the ways was told from repeatability: they come out as they did, and their
+    /// calibrations keep their identity.
+    /// </summary>
+    public bool LoopApart { get; init; } = true;
+
     /// <summary>What must be reached; null to accept what comes.</summary>
     public AskedUncertainty? Asked { get; init; }
 }

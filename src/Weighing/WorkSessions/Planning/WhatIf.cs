@@ -48,6 +48,6 @@ public sealed record WhatIf
                     "Give its mass in kg and its place in the car in mm.") { Where = "masses" };
     }
 
-    Corners Change(CarStatics statics) => Masses.Aggregate(statics.FromTurns(Turns) + statics.FromPads(PadsRaisedMm),
+    internal Corners Change(CarStatics statics) => Masses.Aggregate(statics.FromTurns(Turns) + statics.FromPads(PadsRaisedMm),
         (change, mass) => change + statics.FromMass(mass.Kg, mass.Place));
 }

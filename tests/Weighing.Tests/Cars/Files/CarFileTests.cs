@@ -52,9 +52,9 @@ public class CarFileTests
     [Fact]
     public void Rates_whose_shared_uncertainty_nobody_states_are_taken_to_share_some()
     {
-        // Heron: springs 5 %, nothing said of what they share: 5 % / sqrt 2 to the tenth. Tyres: stated.
+        // Heron: springs 5 %, nothing said of what they share: as much again. Tyres: stated.
         var car = CarFile.Read(Text).Car!;
-        Assert.Equal((0.035, 0.05), (car.SharedSpringUncertainty, car.SharedTyreUncertainty));
+        Assert.Equal((0.05, 0.05), (car.SharedSpringUncertainty, car.SharedTyreUncertainty));
         var exact = CarFile.Read(Text.Replace("\"shared_tyre_uncertainty_percent\": 5", "\"shared_tyre_uncertainty_percent\": 0, \"shared_spring_uncertainty_percent\": 0")).Car!;
         Assert.Equal((0, 0), (exact.SharedSpringUncertainty, exact.SharedTyreUncertainty));
     }

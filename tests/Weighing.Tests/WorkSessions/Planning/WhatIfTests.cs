@@ -1,5 +1,7 @@
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Questions;
 using ScaleLink.Weighing.Statics;
 using ScaleLink.Weighing.WorkSessions.Planning;
 using Weighing.Tests.Cars;
@@ -29,6 +31,23 @@ public class WhatIfTests
             foreach (var corner in Corners.All)
                 Assert.Equal(truth[corner], loads.Loads[corner], 0.003 * car.TotalKg / 4);
         }
+    }
+
+    [Fact]
+    public void An_answer_that_leans_on_a_guessed_roll_axis_says_so_and_by_how_much()
+    {
+        var car = Heron.Car with { RollAxisHeightMm = Stated.Guess(50, 50) };
+        var now = new LoadSummary(Heron.Loads, CornerMatrix.Diagonal(Corners.Same(0.01)));
+        // A mass on one side: the body leans, and how high it leans about decides how much mass goes with it.
+        var question = new WhatIf { Masses = [new("crate", 80, new(1300, 700, 250))] };
+        Corners Then(double mm) => question.Ask(new CarStatics(car with { RollAxisHeightMm = new(mm, 0) }, Heron.TotalKg), now).Loads.Loads;
+        var half = 0.5 * (Then(100) - Then(0));
+
+        var lean = Assert.Single(GuessLean.Of(question, new CarStatics(car, Heron.TotalKg), now));
+        Assert.Equal("roll axis height", lean.Name);
+        Assert.Equal(Corners.All.ToArray().Max(c => Math.Abs(half[c])), lean.LargestLoadKg, 1e-6);
+        Assert.Empty(GuessLean.Of(question, new CarStatics(Heron.Car, Heron.TotalKg), now));
+        Assert.Empty(GuessLean.Of(new WhatIf(), new CarStatics(car, Heron.TotalKg), now));
     }
 
     [Fact]

@@ -36,6 +36,7 @@ internal static class PlanReading
             Preloads = (int)Math.Min(request.HasPreloads ? request.Preloads : 3, MostRepetitions),
             CornerLoad = request.CornerLoad is { } corner ? MassMapping.Stack(corner) : null,
             CreepTest = request.CreepTest,
+            LoopApart = true,
             SpanPerKelvin = request.HasSpanPerKelvin ? Checked("span_per_kelvin", request.SpanPerKelvin, 0, 0.01) : null,
             Asked = request.Asked is { } asked
                 ? new AskedUncertainty(

@@ -28,7 +28,9 @@ internal static class BayCoverage
         // Generators whose seeds lie beside each other begin alike.
         var seeds = new Random(seed);
         int[] each = [.. Enumerable.Range(0, bays).Select(_ => seeds.Next())];
-        var trials = each.AsParallel().AsOrdered().Select(own => BayTrial.Run(plan, own, Settles)).ToList();
+        var trials = each.AsParallel().AsOrdered().Select(own => BayTrial.Run(plan, own, Settles)).OfType<IReadOnlyList<IReadOnlyList<StatedFigure>>>().ToList();
+        // One procedure in some hundreds meets a reading that looks like a slip of the hand; more would hide something.
+        Assert.True(trials.Count >= 0.97 * bays - 1, $"{bays - trials.Count} of {bays} bays were refused their calibration");
         return [.. trials[0][^1].Select(figure => Row(figure.Name, trials))];
     }
 
