@@ -36,7 +36,7 @@ static class CalibrationBudget
         yield return new(BudgetTerms.ZeroReturn, TypeB.Rectangular(errors.ZeroReturnKg ?? 0));
         yield return new(BudgetTerms.Repeatability, errors.RepeatabilitySdKg ?? 0, errors.RepeatabilityDegreesOfFreedom);
         yield return new(BudgetTerms.Creep, TypeB.Rectangular((errors.CreepRelative ?? 0) * load));
-        yield return new(BudgetTerms.Linearity, TypeB.Rectangular(errors.LinearityKg ?? 0));
+        yield return new(BudgetTerms.Linearity, TypeB.Normal95(errors.LinearityKg ?? 0));
         yield return new(BudgetTerms.Position, TypeB.Rectangular((errors.PositionRelative ?? 0) * load));
     }
 

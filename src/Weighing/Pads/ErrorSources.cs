@@ -33,7 +33,7 @@ public sealed record ErrorSources
     /// <summary>Change within 30 minutes under load, relative to the load.</summary>
     public double? CreepRelative { get; init; }
 
-    /// <summary>Largest departure from the chosen curve that the calibration procedure does not rule out, kg.</summary>
+    /// <summary>Largest departure from the chosen curve that the calibration procedure does not rule out, kg: the end of its 95 % interval.</summary>
     public double? LinearityKg { get; init; }
 
     /// <summary>Largest remaining difference between places on the pad, relative to the load.</summary>

@@ -6,6 +6,9 @@ public static class TypeB
     /// <summary>Anywhere within ± <paramref name="halfWidth"/>, equally likely.</summary>
     public static double Rectangular(double halfWidth) => Math.Abs(halfWidth) / Math.Sqrt(3);
 
+    /// <summary>Within ± <paramref name="halfWidth"/> with 95 %, most likely in the middle. Source: 4.3.4.</summary>
+    public static double Normal95(double halfWidth) => Math.Abs(halfWidth) / Coverage.Factor();
+
     /// <summary>Swinging between ± <paramref name="halfWidth"/> like a sine: most often near the ends.</summary>
     public static double Arcsine(double halfWidth) => Math.Abs(halfWidth) / Math.Sqrt(2);
 

@@ -21,12 +21,13 @@ internal readonly record struct StatedFigure(string Name, double Error, double H
 /// <summary>How the pads of a bay come to their calibrations.</summary>
 /// <param name="Name">For tables.</param>
 /// <param name="Repetitions">From empty to full.</param>
-/// <param name="WayDown">Whether the way down is read.</param>
-internal sealed record CoveragePlan(string Name, int Repetitions, bool WayDown)
+/// <param name="Widest">What is stated may be so many times as wide as the simulator's truth requires.</param>
+internal sealed record CoveragePlan(string Name, int Repetitions, double Widest)
 {
-    public static readonly CoveragePlan Usual = new("default plan", 3, WayDown: true);
-    public static readonly CoveragePlan Short = new("one repetition", 1, WayDown: true);
-    public static readonly CoveragePlan UpOnly = new("one repetition, way up only", 1, WayDown: false);
+    public static readonly CoveragePlan Usual = new("default plan", 3, Widest: 1.3);
+
+    /// <summary>Its few points leave seven degrees of freedom, whose Student's factor is a fifth above that of many: who knows only them cannot state less.</summary>
+    public static readonly CoveragePlan Short = new("one repetition", 1, Widest: 1.5);
 }
 
 /// <summary>
@@ -110,7 +111,7 @@ internal sealed class BayTrial
     private static ProcedurePlan Plan(PadChannel pad, CoveragePlan plan) => new()
     {
         Before = pad.Standing.Calibration!, Corner = pad.Corner, Masses = Set, Place = CalibrationBay.Here,
-        Loads = LoadChoice.Of(Set, pad.Standing.Calibration!.CapacityKg), Repetitions = plan.Repetitions, WayDown = plan.WayDown, LoopApart = true,
+        Loads = LoadChoice.Of(Set, pad.Standing.Calibration!.CapacityKg), Repetitions = plan.Repetitions, LoopApart = true,
     };
 
     private sealed class ProcedureRefusedException : Exception;
