@@ -22,6 +22,9 @@ public sealed class TiltFeed : IPadSource
     /// <inheritdoc/>
     public string Name => $"{_pad.Corner} tilt";
 
+    /// <summary>Never: nothing on record hangs on who an inclinometer is.</summary>
+    public bool IsUnknown => false;
+
     /// <inheritdoc/>
     public void LinkOpened(Func<ProtocolCounters> counters)
     {

@@ -35,6 +35,9 @@ public sealed record SourceConfiguration
     /// <summary>Stop bits behind a character, 1 or 2.</summary>
     public int StopBits { get; init; } = 1;
 
+    /// <summary>A link over which nothing comes for so long is opened again.</summary>
+    public TimeSpan ReopenAfter { get; init; } = TimeSpan.FromSeconds(5);
+
     /// <summary>What is spoken.</summary>
     public required ProtocolKind Protocol { get; init; }
 

@@ -23,6 +23,10 @@ public static class LinkDiagnostics
     public static Diagnostic HungUp(string port) => new(LinkCodes.PortHungUp, $"{port} hung up.",
         "Check cable, adapter and hub; the link opens again by itself.");
 
+    /// <summary>It is open, and nothing comes.</summary>
+    public static Diagnostic Silent(string port, TimeSpan after) => new(LinkCodes.LinkSilent, FormattableString.Invariant($"Nothing came from {port} for {after.TotalSeconds:0.#} s; it is opened again, and again until something does."),
+        "Check the power of pad and device server, and the cables.");
+
     /// <summary>A device server refused or dropped the connection.</summary>
     public static Diagnostic Unreachable(string host, string why) => new(LinkCodes.ServerUnreachable, $"{host} cannot be reached: {why}",
         "Check that the device server runs and that its address and port are right.");
