@@ -8,13 +8,19 @@ namespace ScaleLink.Weighing.Balance;
 /// </summary>
 public sealed record LoadSummary
 {
+    readonly CornerMatrix? _otherwise;
+
     /// <summary>Sums up four loads.</summary>
     /// <param name="loads">kg; all above zero, for a car that stands on its wheels.</param>
     /// <param name="covariance">Covariance of the loads, kg².</param>
     /// <param name="degreesOfFreedom">That go with the covariance; null for many.</param>
+    /// <param name="otherwise">
+    /// The covariance that may hold instead, where it is not known whether some errors are common to the loads: each figure has the larger uncertainty of the two.
+    /// </param>
     /// <exception cref="DiagnosticException">A load is not above zero.</exception>
-    public LoadSummary(in Corners loads, in CornerMatrix covariance, double? degreesOfFreedom = null)
+    public LoadSummary(in Corners loads, in CornerMatrix covariance, double? degreesOfFreedom = null, CornerMatrix? otherwise = null)
     {
+        _otherwise = otherwise;
         foreach (var corner in Corners.All)
             if (!(loads[corner] > 0 && double.IsFinite(loads[corner])))
                 throw new DiagnosticException(new Diagnostic(CarCodes.Loads, $"The load at {corner} is {loads[corner]} kg.",
@@ -58,8 +64,9 @@ public sealed record LoadSummary
     /// <summary>LR minus RR, kg.</summary>
     public Value RearLeftRightDifferenceKg { get; }
 
-    Value Sum(Corners weights) => new(weights.Dot(Loads), Math.Sqrt(Covariance.VarianceOf(weights)), DegreesOfFreedom);
+    Value Sum(Corners weights) => new(weights.Dot(Loads), Uncertainty(weights), DegreesOfFreedom);
 
-    Value Share(Corners part, double total) => new(
-        100 * part.Dot(Loads) / total, Math.Sqrt(Covariance.VarianceOf(Shares.Slope(part, Loads))), DegreesOfFreedom);
+    Value Share(Corners part, double total) => new(100 * part.Dot(Loads) / total, Uncertainty(Shares.Slope(part, Loads)), DegreesOfFreedom);
+
+    double Uncertainty(in Corners weights) => Math.Sqrt(Math.Max(Covariance.VarianceOf(weights), _otherwise?.VarianceOf(weights) ?? 0));
 }

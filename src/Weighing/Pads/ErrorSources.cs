@@ -51,7 +51,7 @@ public sealed record ErrorSources
         (BudgetTerms.Hysteresis, HysteresisKg), (BudgetTerms.Creep, CreepRelative), (BudgetTerms.Position, PositionRelative),
         (BudgetTerms.Temperature, SpanPerKelvin));
 
-    static IReadOnlyList<string> Unknown(params ReadOnlySpan<(string Name, double? Known)> sources)
+    static List<string> Unknown(params ReadOnlySpan<(string Name, double? Known)> sources)
     {
         List<string> names = [];
         foreach (var (name, known) in sources)

@@ -12,7 +12,8 @@ public class RepeatabilityTests
         var loads = Readouts.Settled(50, 0.5);
         loads.TotalKg.Estimate = 1000;
         foreach (var corner in loads.Corners)
-            corner.Budget.Add([new UncertaintyPart { Name = "rocking", StandardUncertaintyKg = 0.1 }, new UncertaintyPart { Name = "calibration", StandardUncertaintyKg = 2.5 }]);
+            corner.Budget.Add([new UncertaintyPart { Name = "rocking", StandardUncertaintyKg = 0.1 }, new UncertaintyPart { Name = "calibration", StandardUncertaintyKg = 2.5 },
+                new UncertaintyPart { Name = "masses or stated span", StandardUncertaintyKg = 2.5 }, new UncertaintyPart { Name = "alike on all pads", StandardUncertaintyKg = 2.5 }]);
         Assert.Equal(0.0196, Repeatability.OfCrossWeight(loads)!.Value, 4);
     }
 

@@ -73,12 +73,13 @@ public sealed record RecordedWeighing
     public LoadSummary ForSteps => new(LoadsKg, Squares(RepeatUKg));
 
     /// <summary>
-    /// With everything that is uncertain. What errs alike is its outer product (JCGM 100:2008, F.1.2.3). What may err either way counts for
-    /// differences as if apart and for sums as if alike: both together, since no one covariance is the worse of the two.
+    /// With everything that is uncertain. What errs alike is its outer product (JCGM 100:2008, F.1.2.3); what may err either way counts each
+    /// way where that is the worse.
     /// </summary>
     [JsonIgnore]
-    public LoadSummary Whole => new(LoadsKg, Squares(RepeatUKg) + Squares(StandingUKg) - Squares(AlikeUKg)
-        + CornerMatrix.Outer(AlikeUKg, AlikeUKg) + CornerMatrix.Outer(PerhapsAlikeUKg, PerhapsAlikeUKg) - Squares(PerhapsAlikeUKg));
+    public LoadSummary Whole => new(LoadsKg, Apart, otherwise: Apart - Squares(PerhapsAlikeUKg) + CornerMatrix.Outer(PerhapsAlikeUKg, PerhapsAlikeUKg));
+
+    private CornerMatrix Apart => Squares(RepeatUKg) + Squares(StandingUKg) - Squares(AlikeUKg) + CornerMatrix.Outer(AlikeUKg, AlikeUKg);
 
     private static CornerMatrix Squares(Corners u) => CornerMatrix.Diagonal(u.Map(x => x * x));
 }

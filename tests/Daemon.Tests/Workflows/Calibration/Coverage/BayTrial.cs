@@ -2,7 +2,6 @@ using CarOnPads.Bench;
 using CarOnPads.Cells;
 using CarOnPads.Physics;
 using ScaleLink.Daemon.Bay;
-using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration.Flow;
 using ScaleLink.Weighing.Calibration.Masses;
 using ScaleLink.Weighing.Calibration.Procedure;
