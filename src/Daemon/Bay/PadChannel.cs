@@ -15,6 +15,7 @@ namespace ScaleLink.Daemon.Bay;
 public sealed partial class PadChannel : IPadSource
 {
     private const int RingSamples = 4096;
+    private const long AnswerWithinNs = Nanoseconds.PerSecond;
 
     private readonly Lock _gate = new();
     private readonly BayClock _clock;
@@ -36,6 +37,7 @@ public sealed partial class PadChannel : IPadSource
     private bool _isTimed;
     // It was silent: who speaks next has to say who it is, for cables are swapped behind ports that stay open.
     private bool _mayBeAnother;
+    private long _unansweredNs = long.MaxValue;
     private long _newestNs = long.MinValue;
 
     /// <summary>A pad of the bay file, absent until its link opens.</summary>
@@ -180,7 +182,7 @@ public sealed partial class PadChannel : IPadSource
             _silence.Heard();
             _totals.Sampled();
             // Without a hello nobody knows whose samples these are.
-            if (_identity is null || _mayBeAnother)
+            if (_identity is null || _mayBeAnother && !IsStillTheSame(sample))
                 return;
             if (_state == PadState.Refused)
                 _transport.Heard(_faults);
@@ -204,6 +206,8 @@ public sealed partial class PadChannel : IPadSource
         lock (_gate)
         {
             var isSilent = _silence.Tick(nowNs, _identity?.RateHz ?? 0);
+            if (isSilent)
+                _unansweredNs = long.MaxValue;
             _mayBeAnother |= isSilent && Configuration.Source.Protocol == ProtocolKind.PadFrames;
             isNews = isSilent && _state is PadState.Live or PadState.Waiting;
             if (isNews)
@@ -272,6 +276,15 @@ public sealed partial class PadChannel : IPadSource
         Recall(identity);
         return true;
     });
+
+    // A pad that is asked and does not answer, but whose clock goes on where it was: two pads that were swapped would both have to.
+    private bool IsStillTheSame(in RawSample sample)
+    {
+        if (_unansweredNs == long.MaxValue)
+            _unansweredNs = sample.ArrivalNs;
+        _mayBeAnother = sample.ArrivalNs - _unansweredNs < AnswerWithinNs || sample.DeviceMicroseconds is not { } device || !_map.Continues(device, sample.ArrivalNs);
+        return !_mayBeAnother;
+    }
 
     private TakenSample Take(in RawSample sample)
     {
