@@ -12,7 +12,7 @@ namespace ScaleLink.Daemon.Bay;
 /// One pad, across every unplugging: its state, its newest samples, its zero, its faults.
 /// The link's thread brings bytes and samples; the weigher asks for blocks; the faces ask for snapshots. One lock guards it all.
 /// </summary>
-public sealed partial class PadChannel : IPadSource
+internal sealed partial class PadChannel : IPadSource
 {
     private const int RingSamples = 4096;
     private const long AnswerWithinNs = Nanoseconds.PerSecond;

@@ -3,7 +3,7 @@ using System.Buffers;
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>Makes samples from the bytes of one opened link to which the pad speaks by itself. Used once, like the link.</summary>
-public interface IPadProtocol
+internal interface IPadProtocol
 {
     /// <summary>Asks the pad who it is: sent when the link opens, and again while bytes come and nobody has said. Empty: it cannot be asked.</summary>
     ReadOnlyMemory<byte> Greeting { get; }
@@ -24,10 +24,10 @@ public interface IPadProtocol
 }
 
 /// <summary>Totals of one opened link.</summary>
-public readonly record struct ProtocolCounters(long Frames, long BadFrames, long SkippedBytes);
+internal readonly record struct ProtocolCounters(long Frames, long BadFrames, long SkippedBytes);
 
 /// <summary>Where decoded messages go.</summary>
-public interface IPadSink
+internal interface IPadSink
 {
     /// <summary>The pad has said who it is.</summary>
     void OnIdentity(PadIdentity identity);
@@ -46,7 +46,7 @@ public interface IPadSink
 }
 
 /// <summary>The cells or the tilt of one pad, as its link sees it.</summary>
-public interface IPadSource : IPadSink
+internal interface IPadSource : IPadSink
 {
     /// <summary>For the log: the corner, and which of its sources when it has two.</summary>
     string Name { get; }
