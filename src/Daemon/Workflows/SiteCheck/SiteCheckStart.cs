@@ -21,7 +21,7 @@ internal static class SiteCheckStart
         return seen.LoadKg is not { } load
             ? new(SiteCheckCodes.PadNotLive, $"{pad.Corner} gives no load yet.", "Ask again in a second.")
             : Math.Abs(load) > EmptyKg
-            ? new(SiteCheckCodes.PadLoaded, string.Create(CultureInfo.InvariantCulture, $"{pad.Corner} reads {load:+0.0;-0.0} kg."), "Take off whatever stands on it, the car first; if it is empty, zero it. Then start the watch.")
+            ? new(SiteCheckCodes.PadLoaded, $"{pad.Corner} reads {Kg(load):+0.0}.", "Take off whatever stands on it, the car first; if it is empty, zero it. Then start the watch.")
             : null;
     }
 }

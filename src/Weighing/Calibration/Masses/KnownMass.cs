@@ -20,7 +20,7 @@ public sealed record KnownMass(
     public static KnownMass OfClass(string label, double nominalKg, WeightClass weightClass)
     {
         var tolerance = WeightTolerances.ToleranceKg(nominalKg, weightClass)
-            ?? throw new RefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label}, {nominalKg} kg in class {weightClass}"));
+            ?? throw new RefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label}, {Quantities.Kg(nominalKg)} in class {weightClass}"));
         return new KnownMass(label, nominalKg, tolerance, TypeB.Rectangular(tolerance), $"class {weightClass}");
     }
 
