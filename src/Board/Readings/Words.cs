@@ -36,7 +36,7 @@ internal static class Words
         { Verdict: Api.V1.Verdict.Settled } => "Settled: hold still a moment longer.",
         // Some remarks say no more than the verdict.
         { } live when live.Remark.TrimEnd('.').Equals(Verdict(live.Verdict), StringComparison.OrdinalIgnoreCase) => $"Not yet: {Verdict(live.Verdict)}.",
-        { } live => $"Not yet: {Verdict(live.Verdict)}. {live.RemarkSaid}",
+        { } live => (Sentence)$"Not yet: {Verdict(live.Verdict)}. {live.RemarkSaid}",
         null => "Not now: no live reading.",
     };
 

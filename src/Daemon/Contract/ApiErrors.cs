@@ -83,7 +83,7 @@ internal static class ApiErrors
         Details = { Google.Protobuf.WellKnownTypes.Any.Pack(Info(diagnostic)), Reason(diagnostic) },
     };
 
-    // With its quantities apart, for who shows it in other units.
+    // With its arguments apart, for who shows it in other units.
     private static Google.Protobuf.WellKnownTypes.Any Reason(Diagnostic diagnostic) => Google.Protobuf.WellKnownTypes.Any.Pack(diagnostic.ToWire());
 
     private static ErrorInfo Info(Diagnostic diagnostic) => new()

@@ -3,21 +3,21 @@ using System.Text.RegularExpressions;
 namespace ScaleLink.Measure.Sentences;
 
 /// <summary>Words with numbered holes and what stands in them.</summary>
-internal sealed partial record Pattern(string Text, IReadOnlyList<Quantity> Quantities)
+internal sealed partial record Pattern(string Text, IReadOnlyList<Argument> Arguments)
 {
     public static Pattern Empty { get; } = new("", []);
 
-    /// <summary>Every hole has a quantity and every quantity its hole; each brace is a hole's or doubled.</summary>
+    /// <summary>Every hole has an argument and every argument its hole; each brace is a hole's or doubled.</summary>
     public bool IsSound => Pieces().Matches(Text) is var pieces && pieces.Sum(p => p.Length) == Text.Length
-        && pieces.Where(IsHole).Select(Number).Order().SequenceEqual(Enumerable.Range(0, Quantities.Count));
+        && pieces.Where(IsHole).Select(Number).Order().SequenceEqual(Enumerable.Range(0, Arguments.Count));
 
     public static Pattern Words(string words) => new(words.Replace("{", "{{", StringComparison.Ordinal).Replace("}", "}}", StringComparison.Ordinal), []);
 
     /// <summary>Both, the holes of the second counted on.</summary>
     public Pattern Then(Pattern more) => new(
-        Text + (Quantities.Count == 0 ? more.Text : more.Rewritten(hole => $"{{{Number(hole) + Quantities.Count}}}", isBraceKept: true)), [.. Quantities, .. more.Quantities]);
+        Text + (Arguments.Count == 0 ? more.Text : more.Rewritten(hole => $"{{{Number(hole) + Arguments.Count}}}", isBraceKept: true)), [.. Arguments, .. more.Arguments]);
 
-    public string Write(Func<Quantity, string> quantity) => Rewritten(hole => quantity(Quantities[Number(hole)]), isBraceKept: false);
+    public string Write(Func<Argument, string> argument) => Rewritten(hole => argument(Arguments[Number(hole)]), isBraceKept: false);
 
     private string Rewritten(Func<Match, string> hole, bool isBraceKept) => !Text.Contains('{', StringComparison.Ordinal) && !Text.Contains('}', StringComparison.Ordinal)
         ? Text

@@ -8,7 +8,7 @@ namespace ScaleLink.Measure.Sentences;
 
 /// <summary>
 /// What is said to people: words, with the loads and lengths in them kept as values, so that each device shows it in its own units. Written as an
-/// interpolated string, see <see cref="Quantities"/>; other holes become words at once. By itself, and in every record, it is in kg and mm.
+/// interpolated string, see <see cref="Arguments"/>; other holes become words at once. By itself, and in every record, it is in kg and mm.
 /// </summary>
 [InterpolatedStringHandler]
 [JsonConverter(typeof(SentenceJsonConverter))]
@@ -27,25 +27,25 @@ public struct Sentence : IEquatable<Sentence>
     /// <summary>Nothing is said.</summary>
     public readonly bool IsEmpty => Whole.Text.Length == 0;
 
-    /// <summary>The words, with {0}, {1} and so on where the quantities stand; a brace of the words is doubled.</summary>
+    /// <summary>The words, with {0}, {1} and so on where the arguments stand; a brace of the words is doubled.</summary>
     public readonly string Text => Whole.Text;
 
     /// <summary>In the order of their numbers.</summary>
-    public readonly IReadOnlyList<Quantity> Quantities => Whole.Quantities;
+    public readonly IReadOnlyList<Argument> Arguments => Whole.Arguments;
 
     private readonly Pattern Whole => _pattern ?? Pattern.Empty;
 
-    /// <summary>Words without quantities.</summary>
+    /// <summary>Words without arguments.</summary>
     public static Sentence FromString(string? words) => new(Pattern.Words(words ?? ""));
 
-    /// <summary>The one of that text and those quantities; null when they do not belong together.</summary>
-    public static Sentence? Parse(string text, IReadOnlyList<Quantity> quantities) => new Pattern(text, [.. quantities]) is { IsSound: true } sound ? new(sound) : null;
+    /// <summary>The one of that text and those arguments; null when they do not belong together.</summary>
+    public static Sentence? Parse(string text, IReadOnlyList<Argument> arguments) => new Pattern(text, [.. arguments]) is { IsSound: true } sound ? new(sound) : null;
 
     /// <summary>Several, one after the other.</summary>
     public static Sentence Join(string separator, params IEnumerable<Sentence> sentences)
     {
         ArgumentNullException.ThrowIfNull(sentences);
-        return sentences.Aggregate((Sentence?)null, (all, next) => all is { } some ? $"{some}{separator}{next}" : next) ?? default;
+        return new(sentences.Select(s => s.Whole).Aggregate((Pattern?)null, (all, next) => all?.Then(Pattern.Words(separator)).Then(next) ?? next) ?? Pattern.Empty);
     }
 
     /// <summary>In the units of a device.</summary>
@@ -60,7 +60,7 @@ public struct Sentence : IEquatable<Sentence>
 
     /// <summary>Called by the compiler.</summary>
     [EditorBrowsable(EditorBrowsableState.Never)]
-    public void AppendFormatted(QuantityHole quantity, string? format = null) => Append(new("{0}", [quantity.As(format)]));
+    public void AppendFormatted(ArgumentHole argument, string? format = null) => Append(new("{0}", [argument.As(format)]));
 
     /// <summary>Called by the compiler.</summary>
     [EditorBrowsable(EditorBrowsableState.Never)]
@@ -86,7 +86,7 @@ public struct Sentence : IEquatable<Sentence>
     /// <summary>True when they do not.</summary>
     public static bool operator !=(Sentence one, Sentence other) => !one.Equals(other);
 
-    /// <summary>Words without quantities.</summary>
+    /// <summary>Words without arguments.</summary>
     public static implicit operator Sentence(string? words) => FromString(words);
 
     /// <summary>In kg and mm: for logs, records and other programs.</summary>

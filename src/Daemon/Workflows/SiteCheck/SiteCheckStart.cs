@@ -15,7 +15,7 @@ internal static class SiteCheckStart
     {
         var seen = pad.Snapshot();
         if (seen.State != PadState.Live)
-            return new(SiteCheckCodes.PadNotLive, $"{pad.Corner} is not live{(seen.Faults is [var fault, ..] ? $" ({fault.Code}): {fault.Message}" : ".")}", "Repair its link first; scalelink pads names what is wrong.");
+            return new(SiteCheckCodes.PadNotLive, $"{pad.Corner} is not live{(seen.Faults is [var fault, ..] ? (Sentence)$" ({fault.Code}): {fault.Message}" : ".")}", "Repair its link first; scalelink pads names what is wrong.");
         if (seen.Zero is null || seen.Calibration is null)
             return new(SiteCheckCodes.PadUnzeroed, $"{pad.Corner} has no {(seen.Calibration is null ? "calibration" : "zero")}.", "Zero the empty pads first: scalelink zero, or Health on the page.");
         return seen.LoadKg is not { } load

@@ -10,7 +10,7 @@ namespace ScaleLink.Weighing.Calibration.Procedure;
 public sealed record ProcedureShift(string What, double Kg, double ExpandedKg)
 {
     /// <summary>As a finding with its code.</summary>
-    public Diagnostic Finding => CalibrationCodes.PadShifted.Because($"{What} by {Quantities.Kg(Kg):+0.000}, ±{Quantities.Kg(ExpandedKg):0.000}");
+    public Diagnostic Finding => CalibrationCodes.PadShifted.Because($"{What} by {Arguments.Kg(Kg):+0.000}, ±{Arguments.Kg(ExpandedKg):0.000}");
 }
 
 /// <summary>Holds a calibration procedure against the one before it.</summary>

@@ -7,7 +7,7 @@ namespace ScaleLink.Measure.Sentences;
 /// <param name="Value">In <paramref name="Unit"/>.</param>
 /// <param name="Unit">The base unit of its kind: kilogram or millimetre.</param>
 /// <param name="Decimals">In that unit. Null: as many as the number has.</param>
-public sealed partial record Quantity(double Value, Unit Unit, int? Decimals)
+public sealed partial record Argument(double Value, Unit Unit, int? Decimals)
 {
     /// <summary>Noughts at the end are left out: 0.5, not 0.50.</summary>
     public bool IsShortest { get; init; }
@@ -28,13 +28,13 @@ public sealed partial record Quantity(double Value, Unit Unit, int? Decimals)
         return $"{(isZero ? "" : number < 0 ? "-" : IsSigned && number > 0 ? "+" : "")}{size}{(IsBare ? "" : unit.Suffix)}";
     }
 
-    internal static Quantity Formatted(double value, Unit unit, string? format)
+    internal static Argument Formatted(double value, Unit unit, string? format)
     {
         if (format is null)
             return new(value, unit, null);
         var parts = Formats().Match(format);
         if (!parts.Success)
-            throw new FormatException($"A quantity in a sentence is written as 0.0, 0.## or +0.0, not as {format}.");
+            throw new FormatException($"An argument in a sentence is written as 0.0, 0.## or +0.0, not as {format}.");
         var decimals = parts.Groups["decimals"].Value;
         return new(value, unit, decimals.Length) { IsShortest = decimals.StartsWith('#'), IsSigned = parts.Groups["plus"].Success };
     }
