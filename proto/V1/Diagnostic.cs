@@ -1,4 +1,3 @@
-using ScaleLink.Measure.Diagnostics;
 using Told = ScaleLink.Measure.Diagnostics.Diagnostic;
 
 namespace ScaleLink.Api.V1;

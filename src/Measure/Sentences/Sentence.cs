@@ -71,14 +71,14 @@ public struct Sentence : IEquatable<Sentence>
     public void AppendFormatted<T>(T value, string? format = null) =>
         Append(Pattern.Words((value is IFormattable number ? number.ToString(format, CultureInfo.InvariantCulture) : value?.ToString()) ?? ""));
 
-    /// <summary>True when both say the same with the same digits, whatever lies behind the last one.</summary>
-    public readonly bool Equals(Sentence other) => Whole.Text == other.Whole.Text && ToString() == other.ToString();
+    /// <summary>True when both say the same in kg and mm: so one that was on record equals the one that was written there.</summary>
+    public readonly bool Equals(Sentence other) => ToString() == other.ToString();
 
     /// <inheritdoc/>
     public override readonly bool Equals(object? obj) => obj is Sentence other && Equals(other);
 
     /// <inheritdoc/>
-    public override readonly int GetHashCode() => Whole.Text.GetHashCode(StringComparison.Ordinal);
+    public override readonly int GetHashCode() => ToString().GetHashCode(StringComparison.Ordinal);
 
     /// <summary>True when both say the same.</summary>
     public static bool operator ==(Sentence one, Sentence other) => one.Equals(other);

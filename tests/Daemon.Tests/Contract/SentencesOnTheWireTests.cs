@@ -19,6 +19,7 @@ public class SentencesOnTheWireTests
     {
         var read = Travelled(Wire.Diagnostic.Of(Told)).Read();
         Assert.Equal(Told, read);
+        Assert.Equal(Told.Message.Arguments, read.Message.Arguments);
         Assert.Equal("LF reads +574.3 lb, 2.76 of 1 in {here}.", read.Message.In(Unit.Pound, Unit.Inch));
         Assert.Equal("Within 0.50 in.", read.Remedy.In(Unit.Pound, Unit.Inch));
     }

@@ -114,7 +114,8 @@ public class SentenceTests
     {
         Assert.Equal<Sentence>($"{Kg(1.04):0.0}", $"{Kg(1.01):0.0}");
         Assert.NotEqual<Sentence>($"{Kg(1.04):0.0}", $"{Kg(1.06):0.0}");
-        Assert.NotEqual<Sentence>($"{Kg(1):0.0}", "1.0 kg");
+        Assert.Equal<Sentence>($"{Kg(1):0.0}", "1.0 kg");
+        Assert.NotEqual<Sentence>($"{Kg(1):0.0}", $"{Mm(1):0.0}");
         Assert.Equal<Sentence>(default, "");
         Assert.Equal(((Sentence)$"{Kg(1.04):0.0}").GetHashCode(), ((Sentence)$"{Kg(1.01):0.0}").GetHashCode());
     }
