@@ -50,7 +50,7 @@ public static class RandomByteCampaign
         });
         Say("Modbus, the registers asked for", registers, "2^-40 a byte", Bytes * Math.Pow(2, -40));
         Say("Modbus, a refusal", refusals, "2^-32 a byte", Bytes * Math.Pow(2, -32));
-        // Any address of 247, two functions, an even number of bytes up to 250: these become no reading, they only raise a uncertainty.
+        // Any address of 247, two functions, an even number of bytes up to 250: these become no reading, they only raise an uncertainty.
         Say("Modbus, another slave's frame", strays, "247/256 x 2/256 x 125/256 x 2^-16 a byte", Bytes * (247 / 256.0) * (2 / 256.0) * (125 / 256.0) * Math.Pow(2, -16));
     }
 

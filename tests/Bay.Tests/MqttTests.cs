@@ -36,7 +36,7 @@ public class MqttTests
         Wait.Until(() => reader.Newest(Loads)?["verdict"]?.GetValue<string>() == "incomplete", Wait.Patience, "loads incomplete");
 
         var schemas = reader.Received.Select(r => PayloadSchemas.Hold(r.Topic, r.Payload)).ToHashSet();
-        Assert.Equal(["config", "loads", "pad", "session", "state"], schemas.Order());
+        Assert.Equal(["config", "loads", "pad", "state", "work-session"], schemas.Order());
         var verdicts = reader.Received.Where(r => r.Topic == Loads).Select(r => r.Payload["verdict"]!.GetValue<string>()).ToHashSet();
         Assert.Superset(new HashSet<string> { "incomplete", "raised", "moving", "settled" }, verdicts);
         Assert.DoesNotContain(reader.Received, r => r.Topic == Loads && r.Retained);

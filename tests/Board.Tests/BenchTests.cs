@@ -55,10 +55,10 @@ public class BenchTests(SharedBay bay)
         var wanted = Math.Round(now - 0.5, 1);
         await board.Page.Locator("[name=front-weight]").FillAsync(wanted.ToString(CultureInfo.InvariantCulture));
         await board.Page.Locator("[data-do=balance]:not([disabled])").ClickAsync();
-        await board.Has("[data-value=ballast-front_share] li");
+        await board.Has("[data-value=ballast-front_weight] li");
         var ways = new Cars.CarsClient(bay.Rig.Daemon.Channel).GetBalance(new GetBalanceRequest { FrontWeightPercent = wanted }, cancellationToken: TestContext.Current.CancellationToken).Ballast;
-        Assert.Equal(ways.Count, await board.Page.Locator("[data-value=ballast-front_share] li").CountAsync());
-        var first = await board.Text("[data-value=ballast-front_share] li");
+        Assert.Equal(ways.Count, await board.Page.Locator("[data-value=ballast-front_weight] li").CountAsync());
+        var first = await board.Text("[data-value=ballast-front_weight] li");
         Assert.Equal(ways[0].Kg, Leading(first), 1.0);
         Assert.Contains($"gives {ways[0].SharePercent:0.0}", first);
         Assert.Contains(ways[0].To, first);

@@ -28,11 +28,18 @@ public class LossTests(AloneBay bay)
         var board = await bay.Show();
         var places = await board.Page.EvaluateAsync<string>(Sight.Places);
         bay.Rig.Simulator.DoAndWait("""{"do":"jack","corners":["LF","RF"],"mm":150}""");
-        await board.UntilVerdict("raised");
-        await board.Until(NoLoads, 2);
-        Assert.Contains("Nobody under a car that hangs on a jack", await board.Text(".next .caution"));
-        Assert.Equal(places, await board.Page.EvaluateAsync<string>(Sight.Places));
-        bay.Rig.Simulator.DoAndWait("""{"do":"lower"}""");
+        try
+        {
+            await board.UntilVerdict("raised");
+            await board.Until(NoLoads, 2);
+            Assert.Contains("Nobody under a car that hangs on a jack", await board.Text(".next .caution"));
+            Assert.Equal(places, await board.Page.EvaluateAsync<string>(Sight.Places));
+        }
+        finally
+        {
+            bay.Rig.Simulator.DoAndWait("""{"do":"lower"}""");
+        }
+
         await board.UntilVerdict("settled");
     }
 

@@ -75,7 +75,7 @@ internal sealed class ClockKeeper : IAsyncDisposable
         try
         {
             await _uncertainty.WaitAsync(either.Token).ConfigureAwait(false);
-            // A uncertainty that cannot be cleared at once must not become a flood of questions.
+            // An uncertainty that cannot be cleared at once must not become a flood of questions.
             await Task.Delay(AfterUncertainty, _time, _end.Token).ConfigureAwait(false);
         }
         catch (OperationCanceledException)

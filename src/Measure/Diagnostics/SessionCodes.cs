@@ -13,7 +13,7 @@ public static class SessionCodes
     public static readonly Code StepDisagrees = Area.Declare(550, "A step did not do what it should have done", "Look at the likely causes; weigh again, or stand by what was done.");
     public static readonly Code UnrecordedChange = Area.Declare(551, "The settled loads changed although no step was recorded", "Record the turn or what else was changed.");
     public static readonly Code StepUnusable = Area.Declare(552, "A step asks for a perch that does not turn, or a number that is not usable", "Give turns as numbers, and none for a fixed perch.");
-    public static readonly Code NoSession = Area.Declare(560, "No session is open in this bay", "Start one: Work on the page, or scalelink work-session start.");
+    public static readonly Code NoSession = Area.Declare(560, "No session is open in this bay", "Start one: Work session on the page, or scalelink work-session start.");
     public static readonly Code SessionOpen = Area.Declare(561, "A session is open in this bay already", "Go on with it, finish it, or abandon it.");
     public static readonly Code NotInThisState = Area.Declare(562, "The session waits for something else", "Do that first.");
     public static readonly Code NotReady = Area.Declare(563, "The reading is not ready for the record", "Hands off the car and the pads; wait until it has been settled for a moment.");

@@ -23,7 +23,7 @@ public class RecorderTests
         Wait.Until(() => bay.Daemon.Pad("LF").State == PadState.Absent, Wait.Patience, "LF gone");
         bay.Simulator.Do("""{"do":"replug","corner":"LF"}""");
         RecordingFile? file = null;
-        Wait.Until(() => (file = recorder.ListLinkRecordings(new ListLinkRecordingsRequest()).Recordings.FirstOrDefault(c => Regex.IsMatch(c.Name, "-LF-SL-10[15].weigh$"))) is not null, Wait.Patience, "the fault is written");
+        Wait.Until(() => (file = recorder.ListLinkRecordings(new ListLinkRecordingsRequest()).Recordings.FirstOrDefault(c => Regex.IsMatch(c.Name, @"-LF-SL-10[15]\.recording$"))) is not null, Wait.Patience, "the fault is written");
         var text = recorder.GetLinkRecording(new GetLinkRecordingRequest { Name = file!.Name }).Text;
         Assert.Equal(file.Bytes, (ulong)text.Length);
         Assert.Contains("device: LF serial number SLP-1001 firmware", text);

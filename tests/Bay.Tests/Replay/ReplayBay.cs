@@ -70,7 +70,7 @@ internal sealed class ReplayBay : IDisposable
     /// <summary>Begins to play.</summary>
     public void Play()
     {
-        var files = Directory.GetFiles(SceneRecorder.Folder(_scene), "*.weigh").Order();
+        var files = Directory.GetFiles(SceneRecorder.Folder(_scene), "*.recording").Order();
         _player = new ChildProcess("CarOnPads", "car-on-pads.dll", ["--ports", Ports, "--exit-with-stdin", "--replay", .. files]);
         Assert.Contains("ready", _player.FirstLine(Soon));
     }

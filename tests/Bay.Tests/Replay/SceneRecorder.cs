@@ -24,7 +24,7 @@ public class SceneRecorder
     {
         if (Environment.GetEnvironmentVariable("SCALELINK_RECORD") is { } wanted && (wanted == "1" || wanted == name))
             Record(name);
-        Assert.NotEmpty(Directory.GetFiles(Folder(name), "*.weigh"));
+        Assert.NotEmpty(Directory.GetFiles(Folder(name), "*.recording"));
         Assert.True(File.Exists(Path.Combine(Folder(name), "pads.toml")));
     }
 
@@ -65,7 +65,7 @@ public class SceneRecorder
         {
             var text = recorder.GetLinkRecording(new GetLinkRecordingRequest { Name = file.Name }).Text;
             var port = text.Split('\n').Single(l => l.StartsWith("link: ", StringComparison.Ordinal)).Split('/')[^1];
-            File.WriteAllText(Path.Combine(Folder(name), $"{port}.weigh"), text);
+            File.WriteAllText(Path.Combine(Folder(name), $"{port}.recording"), text);
         }
 
         var pads = new StringBuilder();

@@ -10,7 +10,7 @@ namespace Bay.Tests.WorkSessions;
 public class MqttSessionTests
 {
     private const string SessionTopic = "scalelink/v1/unit6/work-session";
-    private const string WeighingTopic = "scalelink/v1/unit6/work/weigh";
+    private const string WeighingTopic = "scalelink/v1/unit6/weighing";
     [Fact]
     public void The_session_and_its_last_reading_are_retained_and_stay_true_after_restart_and_end()
     {

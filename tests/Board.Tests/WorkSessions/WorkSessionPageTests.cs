@@ -115,7 +115,7 @@ public class WorkSessionPageTests(SharedBay bay)
         await board.Resize(390, 844, isDark: false);
         await board.Page.EvaluateAsync("scrollTo(0, 0)");
         var places = await board.Page.EvaluateAsync<double[]>("""
-            () => ['.work .beam', '.work .now .do', '.work .turns'].flatMap(s => { const b = document.querySelector(s).getBoundingClientRect(); return [b.top, b.bottom]; })
+            () => ['.work-session .beam', '.work-session .now .do', '.work-session .turns'].flatMap(s => { const b = document.querySelector(s).getBoundingClientRect(); return [b.top, b.bottom]; })
             """);
         Assert.InRange(places[0], 0, 100);
         Assert.True(places[1] <= places[2] && places[3] <= places[4], $"Balance, next step, turns stand at {string.Join(", ", places)}.");

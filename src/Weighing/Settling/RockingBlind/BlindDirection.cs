@@ -63,7 +63,7 @@ public sealed class BlindDirection
 
     /// <summary>
     /// From the statics of a car, bars included: its warp per load is p, and the uncertainties of the car model give its covariance,
-    /// so that a uncertainty which all springs share weighs less than one of a single spring.
+    /// so that an uncertainty which all springs share weighs less than one of a single spring.
     /// </summary>
     public static BlindDirection Of(CarStatics statics)
     {
