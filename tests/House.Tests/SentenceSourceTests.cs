@@ -9,6 +9,8 @@ namespace House.Tests;
 /// </summary>
 public partial class SentenceSourceTests
 {
+    private static readonly string[] Folders = ["src/Weighing", "src/Daemon"];
+
     // Sheets and files are in kg and mm, and so is what is said about a file that gives kg and mm.
     private static readonly string[] Files =
     [
@@ -45,7 +47,7 @@ public partial class SentenceSourceTests
     [InlineData("""size is { } kg ? $"{kg} of all" : "" """, false)]
     public void A_bare_number_is_found(string line, bool isBare) => Assert.Equal(isBare, BareNumber().IsMatch(line));
 
-    private static IEnumerable<(string File, string Line)> Sources() => from folder in new[] { "src/Weighing", "src/Daemon" }
+    private static IEnumerable<(string File, string Line)> Sources() => from folder in Folders
                                                                         from path in Directory.EnumerateFiles(RepositoryRoot.File(folder), "*.cs", SearchOption.AllDirectories)
                                                                         let file = Path.GetRelativePath(RepositoryRoot.Path, path).Replace('\\', '/')
                                                                         where !file.Contains("/obj/", StringComparison.Ordinal)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.InclinometerZeros;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using ScaleLink.Daemon.Bay;
 
 namespace ScaleLink.Daemon.Workflows.SiteCheck;
