@@ -23,7 +23,7 @@ internal enum BayVerdict
 internal readonly record struct UncertaintyPart(string Name, double StandardUncertaintyKg);
 
 /// <summary>One correction and its size; absent when refused, with the reason.</summary>
-internal readonly record struct Correction(string Name, double? SizeKg, string Reason = "");
+public readonly record struct Correction(string Name, double? SizeKg, Sentence Reason = default);
 
 /// <summary>One corner on the instant of its reading.</summary>
 internal sealed record CornerReading
@@ -90,5 +90,5 @@ internal sealed record BayReading
     public bool WeighingReady { get; init; }
 
     /// <summary>Why the verdict is what it is, for the crew.</summary>
-    public required string Remark { get; init; }
+    public required Sentence Remark { get; init; }
 }

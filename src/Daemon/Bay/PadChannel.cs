@@ -142,14 +142,14 @@ internal sealed partial class PadChannel : IPadSource
     });
 
     /// <inheritdoc/>
-    public void OnRefusal(Code code, string message, string remedy) => Change(() =>
+    public void OnRefusal(Code code, Sentence message, Sentence remedy) => Change(() =>
     {
         Refuse(code, message, remedy);
         return true;
     });
 
     /// <inheritdoc/>
-    public void OnTrouble(Code code, string message, string remedy, bool stops) => Change(() =>
+    public void OnTrouble(Code code, Sentence message, Sentence remedy, bool stops) => Change(() =>
     {
         var before = _state;
         if (stops && _state is PadState.Live or PadState.Waiting)
@@ -309,7 +309,7 @@ internal sealed partial class PadChannel : IPadSource
         TransportWatch.Silent(hasBytes: _totals.HasBytesSinceSample, _faults, nowNs);
     }
 
-    private void Refuse(Code code, string message, string remedy)
+    private void Refuse(Code code, Sentence message, Sentence remedy)
     {
         _state = PadState.Refused;
         _ring.Clear();

@@ -67,10 +67,10 @@ internal sealed class TiltFeed : IPadSource
     }
 
     /// <inheritdoc/>
-    public void OnRefusal(Code code, string message, string remedy) => Lose(code, message, remedy);
+    public void OnRefusal(Code code, Sentence message, Sentence remedy) => Lose(code, message, remedy);
 
     /// <inheritdoc/>
-    public void OnTrouble(Code code, string message, string remedy, bool stops)
+    public void OnTrouble(Code code, Sentence message, Sentence remedy, bool stops)
     {
         if (stops)
             Lose(code, message, remedy);
@@ -96,7 +96,7 @@ internal sealed class TiltFeed : IPadSource
             Lose(LinkCodes.PadSilent, "It sends nothing.", "Check its power and cable.");
     }
 
-    private void Lose(Code code, string message, string remedy)
+    private void Lose(Code code, Sentence message, Sentence remedy)
     {
         lock (_gate)
             _isKnown = false;

@@ -8,7 +8,7 @@ internal sealed class StepRefusedException : Exception
         : base(string.Join(' ', diagnostics ?? [])) => Diagnostics = diagnostics ?? [];
 
     /// <summary>For one reason.</summary>
-    public StepRefusedException(Code code, string message, string remedy, Exception? inner = null)
+    public StepRefusedException(Code code, Sentence message, Sentence remedy, Exception? inner = null)
         : base(message, inner) => Diagnostics = [new(code, message, remedy)];
 
     /// <summary>Why, at least one.</summary>

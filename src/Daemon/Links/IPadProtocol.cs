@@ -36,10 +36,10 @@ internal interface IPadSink
     void OnSample(in RawSample sample);
 
     /// <summary>The pad cannot be used as it is.</summary>
-    void OnRefusal(Code code, string message, string remedy);
+    void OnRefusal(Code code, Sentence message, Sentence remedy);
 
     /// <summary>Something is wrong with the source, in effect until <see cref="OnTroubleOver"/>. When it <paramref name="stops"/> the pad, nothing the pad has said before counts any more.</summary>
-    void OnTrouble(Code code, string message, string remedy, bool stops);
+    void OnTrouble(Code code, Sentence message, Sentence remedy, bool stops);
 
     /// <summary>That trouble is over.</summary>
     void OnTroubleOver(Code code);

@@ -17,7 +17,7 @@ sealed record LoadSummary
     {
         foreach (var corner in Corners.All)
             if (!(loads[corner] > 0 && double.IsFinite(loads[corner])))
-                throw new DiagnosticException(new Diagnostic(CarCodes.Loads, $"The load at {corner} is {loads[corner]} kg.",
+                throw new DiagnosticException(new Diagnostic(CarCodes.Loads, $"The load at {corner} is {Kg(loads[corner])}.",
                     "A wheel that carries nothing leaves no shares to speak of: lower the car, or check that pad."));
         Loads = loads;
         Covariance = covariance;

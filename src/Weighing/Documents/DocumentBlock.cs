@@ -40,7 +40,7 @@ abstract class DocumentBlock<TField>
     }
 
     /// <summary>Notes a mistake about one field.</summary>
-    public abstract void Note(Code code, string key, string message, string remedy);
+    public abstract void Note(Code code, string key, Sentence message, Sentence remedy);
 
     /// <summary>Notes every field that nobody asked for: a misspelt one must not pass as a default.</summary>
     public void Finish()

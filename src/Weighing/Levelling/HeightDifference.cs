@@ -23,7 +23,7 @@ sealed record HeightDifference(Corner From, Corner To, double Mm, double Standar
     public static HeightDifference FromReversedBeam(Corner from, Corner to, double spanMm, double readingDeg, double reversedDeg, double readingUncertaintyDeg)
     {
         if (!(spanMm > 0 && Math.Abs(readingDeg) < 30 && Math.Abs(reversedDeg) < 30 && readingUncertaintyDeg > 0))
-            throw new DiagnosticException(new Diagnostic(PatchCodes.InputUnusable, $"Span {spanMm} mm, readings {readingDeg} and {reversedDeg} degrees.",
+            throw new DiagnosticException(new Diagnostic(PatchCodes.InputUnusable, $"Span {Arguments.Mm(spanMm)}, readings {readingDeg} and {reversedDeg} degrees.",
                 "Give a span above zero, readings within 30 degrees, and what one reading is good to."));
         var slope = ReversalTest.Of(readingDeg, reversedDeg, readingUncertaintyDeg).TiltDeg * Math.PI / 180;
         return new(from, to, spanMm * Math.Sin(slope), spanMm * Math.Cos(slope) * readingUncertaintyDeg / Math.Sqrt(2) * Math.PI / 180);

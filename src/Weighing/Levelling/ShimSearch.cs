@@ -34,7 +34,7 @@ static class ShimSearch
             (works, fails) = Best(stacks, shims, middle) is null ? (works, middle) : (middle, fails);
         }
         var flattest = Best(stacks, shims, works)!;
-        return Plan(heights, flattest, shims, new(PatchCodes.ShimsDoNotReach, $"The shims at hand leave the pads {Spread(flattest):F2} mm apart; {spreadMm:F2} mm was asked for.",
+        return Plan(heights, flattest, shims, new(PatchCodes.ShimsDoNotReach, $"The shims at hand leave the pads {Mm(Spread(flattest)):0.00} apart; {Mm(spreadMm):0.00} was asked for.",
             "Get thinner or more shims, adjust the feet, or weigh with what remains and its stated effect."));
     }
 

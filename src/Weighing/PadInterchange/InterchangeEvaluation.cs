@@ -44,7 +44,7 @@ static class InterchangeEvaluation
 
         var fit = LeastSquares.Fit(design, [.. readings.Select(r => r.Kg - means[(Corner)r.Corner])]);
         if (fit.ResidualSd > WorstRepeatability * means.Sum / Corners4)
-            throw new RefusedException(CalibrationCodes.CarChanged.Because($"repeatability {fit.ResidualSd:0.00} kg"));
+            throw new RefusedException(CalibrationCodes.CarChanged.Because($"repeatability {Kg(fit.ResidualSd):0.00}"));
         return Described(fit, pads, means);
     }
 

@@ -94,7 +94,7 @@ sealed record InterchangeFlow
     {
         var (first, now) = (Taken[0].LoadsKg.Sum, reading.LoadsKg.Sum);
         return Math.Abs(now - first) > SameTotal * first
-            ? CalibrationCodes.CarChanged.Because($"{now:0.0} kg in all, {first:0.0} kg at the first placement")
+            ? CalibrationCodes.CarChanged.Because($"{Kg(now):0.0} in all, {Kg(first):0.0} at the first placement")
             : null;
     }
 

@@ -38,7 +38,7 @@ static class SiteCheckJudge
     {
         foreach (var corner in Corners.All)
             if (!(asked.LoadsKg[corner] > 0 && double.IsFinite(asked.LoadsKg[corner])) || asked.Pads.Count(p => p.Corner == corner) != 1)
-                throw new DiagnosticException(new Diagnostic(SiteCheckCodes.InputUnusable, $"The load expected at {corner} is {asked.LoadsKg[corner]} kg.", "Give the total of the car, kg, above zero."));
+                throw new DiagnosticException(new Diagnostic(SiteCheckCodes.InputUnusable, $"The load expected at {corner} is {Kg(asked.LoadsKg[corner])}.", "Give the total of the car, kg, above zero."));
         if (!(asked.WantedPercent > 0 && double.IsFinite(asked.WantedPercent)))
             throw new DiagnosticException(new Diagnostic(SiteCheckCodes.InputUnusable, $"The wanted size is {asked.WantedPercent} %.", "Give the change of cross weight that is to be believed, percent, above zero."));
         var seconds = asked.Pads.Min(p => p.Moments.Count > 0 ? p.Moments[^1].Seconds - p.Moments[0].Seconds : 0);

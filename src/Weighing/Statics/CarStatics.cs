@@ -26,7 +26,7 @@ sealed class CarStatics
     /// <exception cref="DiagnosticException">The model has mistakes, or the mass is not positive.</exception>
     public CarStatics(CarModel car, double totalKg, double gravity = StandardGravity)
         : this(totalKg is > 0 and < 100_000 ? totalKg : throw new DiagnosticException(
-            new Diagnostic(CarCodes.Loads, $"The total is {totalKg} kg.", "Weigh the car on all four pads first.")), gravity, car.Checked())
+            new Diagnostic(CarCodes.Loads, $"The total is {Kg(totalKg)}.", "Weigh the car on all four pads first.")), gravity, car.Checked())
     {
     }
 

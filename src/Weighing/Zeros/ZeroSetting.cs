@@ -60,11 +60,11 @@ static class ZeroSetting
         if (shift is { } kg)
         {
             var limit = limits.CapacityShare * calibration.CapacityKg;
-            return Math.Abs(kg) > limit ? CalibrationCodes.ZeroLoaded.Because($"{kg:+0.00;-0.00} kg from the reference zero, ±{limit:0.00} kg allowed") : null;
+            return Math.Abs(kg) > limit ? CalibrationCodes.ZeroLoaded.Because($"{Kg(kg):+0.00} from the reference zero, ±{Kg(limit):0.00} allowed") : null;
         }
         var whole = Math.Abs(calibration.Kg(counts));
         return whole > limits.FirstShare * calibration.CapacityKg
-            ? CalibrationCodes.FirstZeroLoaded.Because($"{whole:0.0} kg of {calibration.CapacityKg:0.#} kg, at most {limits.FirstShare:P0} of it is usual")
+            ? CalibrationCodes.FirstZeroLoaded.Because($"{Kg(whole):0.0} of {Kg(calibration.CapacityKg):0.#}, at most {limits.FirstShare:P0} of it is usual")
             : null;
     }
 }

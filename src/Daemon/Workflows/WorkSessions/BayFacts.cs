@@ -50,7 +50,7 @@ internal sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
         var shape = heightMeasurement.HeightMeasurement.ShapeUnder(Contacts.Of(car));
         var isWarpLevel = Math.Abs(shape.WarpMm.Estimate) <= LevelWarpMm || patch.On.Contains(CorrectionKind.Warp);
         var isSlopeLevel = Math.Max(Math.Abs(shape.NoseUpDeg.Estimate), Math.Abs(shape.LeftUpDeg.Estimate)) <= LevelSlopeDeg || patch.On.Contains(CorrectionKind.Slope);
-        var value = $"warp {shape.WarpMm.Estimate:0.0} mm, nose up {shape.NoseUpDeg.Estimate:0.00}°, left up {shape.LeftUpDeg.Estimate:0.00}°";
+        Sentence value = $"warp {Mm(shape.WarpMm.Estimate):0.0}, nose up {shape.NoseUpDeg.Estimate:0.00}°, left up {shape.LeftUpDeg.Estimate:0.00}°";
         return new("patch_level", isWarpLevel && isSlopeLevel, value,
             isWarpLevel && isSlopeLevel ? untested : [.. untested, new(SessionCodes.PatchNotLevel, $"The patch is not level: {value}.", "Shim the pads, or switch the corrections on.")]);
     }

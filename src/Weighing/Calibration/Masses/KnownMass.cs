@@ -20,7 +20,7 @@ sealed record KnownMass(
     public static KnownMass OfClass(string label, double nominalKg, WeightClass weightClass)
     {
         var tolerance = WeightTolerances.ToleranceKg(nominalKg, weightClass)
-            ?? throw new RefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label}, {nominalKg} kg in class {weightClass}"));
+            ?? throw new RefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label}, {Arguments.Kg(nominalKg)} in class {weightClass}"));
         return new KnownMass(label, nominalKg, tolerance, TypeB.Rectangular(tolerance), $"class {weightClass}");
     }
 
@@ -57,6 +57,6 @@ sealed record KnownMass(
     static void Require(string label, double kg, double limit)
     {
         if (!(kg > 0 && limit > 0 && double.IsFinite(kg) && double.IsFinite(limit)))
-            throw new RefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label} says {kg} ± {limit}; both must be above zero"));
+            throw new RefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label} says {BareKg(kg)} ± {BareKg(limit)}; both must be above zero"));
     }
 }

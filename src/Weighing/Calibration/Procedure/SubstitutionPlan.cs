@@ -20,7 +20,7 @@ static class SubstitutionPlan
         ArgumentNullException.ThrowIfNull(masses);
         ArgumentNullException.ThrowIfNull(parts);
         if (reachKg > capacityKg)
-            throw new RefusedException(CalibrationCodes.BeyondCapacity.Because($"{reachKg:0.#} kg of {capacityKg:0.#} kg"));
+            throw new RefusedException(CalibrationCodes.BeyondCapacity.Because($"{Kg(reachKg):0.#} of {Kg(capacityKg):0.#}"));
 
         var all = LoadStack.Of([.. masses.Masses.Select(m => m.Label)]);
         var owned = masses.Kg(all);

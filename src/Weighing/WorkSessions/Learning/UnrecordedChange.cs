@@ -22,11 +22,11 @@ sealed record UnrecordedChange(UnrecordedKind Kind, Value CrossWeightChangePerce
         var change = now.Loads - before.Loads;
         var cross = expected with { Estimate = now.CrossWeightPercent.Estimate - expected.Estimate };
         if (Stands(change, before, now, Corners.Same(1)))
-            return new(UnrecordedKind.MassChanged, cross, null, new(SessionCodes.UnrecordedChange, $"The total changed by {change.Sum:+0.0;-0.0} kg and no step says why.",
+            return new(UnrecordedKind.MassChanged, cross, null, new(SessionCodes.UnrecordedChange, $"The total changed by {Kg(change.Sum):+0.0} and no step says why.",
                 "Record what went in or out, or take it back out."));
         if (Stands(change, before, now, Shares.Front))
             return new(UnrecordedKind.MassMovedOrPatch, cross, null, new(SessionCodes.UnrecordedChange,
-                $"{Shares.Front.Dot(change):+0.0;-0.0} kg moved to the front axle at the same total.", "Look for ballast that was moved, or a pad that is no longer level."));
+                $"{Kg(Shares.Front.Dot(change)):+0.0} moved to the front axle at the same total.", "Look for ballast that was moved, or a pad that is no longer level."));
         if (Math.Abs(cross.Estimate) <= cross.HalfWidth())
             return null;
         var perTurn = 100 / known.Effects.Statics.TotalKg * (known.Effects.LoadsPerTurn.Transposed * Shares.CrossWeight);

@@ -70,8 +70,8 @@ static class PerchPlanner
     static IEnumerable<Diagnostic> Uncertainties(CarModel car, Corners? heights)
     {
         foreach (var corner in Corners.All.ToArray())
-            if (heights?[corner] < car.Suspension[corner].LowestRideHeightMm || heights?[corner] > car.Suspension[corner].HighestRideHeightMm)
-                yield return new(PlanCodes.RideHeightOutside, $"The ride height at {corner}, {heights?[corner]:F1} mm, is outside its limits already.",
+            if (heights is not null && (heights.Value[corner] < car.Suspension[corner].LowestRideHeightMm || heights.Value[corner] > car.Suspension[corner].HighestRideHeightMm))
+                yield return new(PlanCodes.RideHeightOutside, $"The ride height at {corner}, {Mm(heights.Value[corner]):0.0}, is outside its limits already.",
                     "Bring it back first, or correct the limit.");
         if (heights is null && Corners.All.ToArray().Any(c => car.Suspension[c] is { LowestRideHeightMm: not null } or { HighestRideHeightMm: not null }))
             yield return new(PlanCodes.LimitsNotWatched, "The car has ride height limits, but no ride heights were measured.",

@@ -37,7 +37,7 @@ internal static class MassMapping
             Wire.KnownMass.KnownByOneofCase.Certified => KnownMass.Certified(label, mass.Kg, mass.Certified.ExpandedUncertaintyKg,
                 mass.Certified.HasCoverageFactor ? mass.Certified.CoverageFactor : 2),
             Wire.KnownMass.KnownByOneofCase.Water => KnownMass.Water(label, mass.Water.Litres, mass.Water.PlusMinusLitres),
-            _ => throw new StepRefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label}, {mass.Kg} kg: nothing says how well it is known")),
+            _ => throw new StepRefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label}, {Kg(mass.Kg)}: nothing says how well it is known")),
         };
         return mass.HasLot ? known with { Lot = Clean(mass.Lot) } : known;
     }

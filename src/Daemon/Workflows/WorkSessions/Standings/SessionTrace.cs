@@ -1,4 +1,5 @@
 using ScaleLink.Measure;
+using ScaleLink.Weighing.WorkSessions.Planning;
 
 namespace ScaleLink.Daemon.Workflows.WorkSessions.Standings;
 
@@ -24,7 +25,7 @@ internal static class SessionTrace
         foreach (var weighing in session.Weighings)
         {
             step += weighing.Adjustment is null ? 0 : 1;
-            points.Add(new(step, weighing.CrossWeightPercent, half, weighing.Adjustment?.Predicted?.CrossWeightPercent, weighing.Adjustment is { } a ? Wording.Turns(a.Turns) : weighing.ChangeName));
+            points.Add(new(step, weighing.CrossWeightPercent, half, weighing.Adjustment?.Predicted?.CrossWeightPercent, weighing.Adjustment is { } a ? CrewWords.Turns(a.Turns) : weighing.ChangeName));
         }
 
         return points;
