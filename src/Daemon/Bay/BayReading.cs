@@ -23,7 +23,7 @@ internal enum BayVerdict
 internal readonly record struct UncertaintyPart(string Name, double StandardUncertaintyKg);
 
 /// <summary>One correction and its size; absent when refused, with the reason.</summary>
-public readonly record struct Correction(string Name, double? SizeKg, Sentence Reason = default);
+internal readonly record struct Correction(string Name, double? SizeKg, Sentence Reason = default);
 
 /// <summary>One corner on the instant of its reading.</summary>
 internal sealed record CornerReading

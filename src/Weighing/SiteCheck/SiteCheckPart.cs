@@ -28,4 +28,4 @@ enum SiteCheckPartKind
 /// <param name="ChangePercent">In a change between two readings within the hour, percent; null: it cannot be told.</param>
 /// <param name="Words">What it is, with its size in its own unit.</param>
 /// <param name="Remedy">What makes it smaller.</param>
-public sealed record SiteCheckPart(SiteCheckPartKind Kind, Corner? Worst, double? ReadingPercent, double? ChangePercent, Sentence Words, [property: JsonPropertyName("mend")] string Remedy);
+sealed record SiteCheckPart(SiteCheckPartKind Kind, Corner? Worst, double? ReadingPercent, double? ChangePercent, Sentence Words, [property: JsonPropertyName("mend")] string Remedy);

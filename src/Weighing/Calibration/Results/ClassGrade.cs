@@ -29,7 +29,7 @@ readonly record struct GradedPoint(string What, double LoadKg, double FoundKg, d
 /// <param name="UpToKg">Highest load of the calibration procedure.</param>
 /// <param name="Worst">The point nearest to its limit, or furthest beyond; null when not graded.</param>
 /// <param name="Reason">Why it was not graded; empty otherwise.</param>
-public sealed record ClassGrade(GradeOutcome Outcome, double IntervalKg, double UpToKg, GradedPoint? Worst, Sentence Reason)
+sealed record ClassGrade(GradeOutcome Outcome, double IntervalKg, double UpToKg, GradedPoint? Worst, Sentence Reason)
 {
     /// <summary>The usual accuracy class for a car's corner, kg.</summary>
     public const double UsualIntervalKg = 0.2;

@@ -14,4 +14,4 @@ internal sealed record CheckMark(bool Done, bool Skipped, string Value, string N
 /// <param name="Holds">True when it is as it should be.</param>
 /// <param name="Value">What was seen.</param>
 /// <param name="Findings">What is wrong or uncertain.</param>
-public sealed record SeenCheck(string Key, bool Holds, Sentence Value, IReadOnlyList<Diagnostic> Findings);
+internal sealed record SeenCheck(string Key, bool Holds, Sentence Value, IReadOnlyList<Diagnostic> Findings);
