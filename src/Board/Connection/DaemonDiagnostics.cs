@@ -1,10 +1,9 @@
-using System.Text.RegularExpressions;
 using Grpc.Core;
 
 namespace ScaleLink.Board.Connection;
 
 /// <summary>What the page can meet on its way to the daemon, and what the daemon itself tells.</summary>
-public static partial class DaemonDiagnostics
+public static class DaemonDiagnostics
 {
     /// <summary>The daemon does not answer although it may be there.</summary>
     public static Diagnostic Silent { get; } = new(ConnectionCodes.TooSlow, "The daemon does not answer in time.", "See whether its machine is overloaded or asleep. This page asks again by itself.");
@@ -18,21 +17,15 @@ public static partial class DaemonDiagnostics
     /// <summary>The daemon has ended the stream.</summary>
     public static Diagnostic Ended { get; } = new(ConnectionCodes.BrokenOff, "The daemon has ended the stream.", "This page asks again by itself.");
 
-    /// <summary>What came over the wire.</summary>
-    public static Diagnostic Read(this Api.V1.Diagnostic told)
-    {
-        ArgumentNullException.ThrowIfNull(told);
-        return new(Code.Read(told.Code), told.Message, told.Remedy) { Where = told.Where, Line = told.HasLine ? (int)told.Line : null };
-    }
-
     /// <summary>What a call failed with, in the daemon's own words when they are the daemon's.</summary>
     public static Diagnostic Of(RpcException failure)
     {
         ArgumentNullException.ThrowIfNull(failure);
-        var told = CodeLast().Match(failure.Status.Detail);
-        return (told.Success, failure.StatusCode) switch
+        return (failure.Reasons(), failure.StatusCode) switch
         {
-            (true, _) => new Diagnostic(Code.Read(told.Groups[2].Value), told.Groups[1].Value + told.Groups[3].Value),
+            ([var only], _) => only.Read(),
+            // Several: the first gives the code.
+            ([var first, ..] and var all, _) => Together(first.Read(), all.Skip(1)),
             (_, StatusCode.DeadlineExceeded or StatusCode.Cancelled) => Silent,
             (_, StatusCode.Unknown) when failure.Status.Detail.StartsWith("Exception was thrown by handler", StringComparison.Ordinal) =>
                 new Diagnostic(ConnectionCodes.BrokenOff, "The daemon broke the call off: something went wrong inside it.", "See the daemon's log, and try again."),
@@ -43,7 +36,6 @@ public static partial class DaemonDiagnostics
         };
     }
 
-    // Where several reasons are told, the first gives the code.
-    [GeneratedRegex(@"^(.+?) \((SL-\d{3})\)(.*)$", RegexOptions.Singleline)]
-    private static partial Regex CodeLast();
+    private static Diagnostic Together(Diagnostic first, IEnumerable<Api.V1.Diagnostic> others) =>
+        new(first.Code, Sentence.Join(" ", [first.Message, first.Remedy, .. others.Select(o => o.Read().Whole)]));
 }

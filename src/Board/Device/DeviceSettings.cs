@@ -11,8 +11,9 @@ internal sealed class DeviceSettings
     /// <summary>The themes on offer; the first follows the system.</summary>
     public static IReadOnlyList<string> Themes { get; } = ["system", "light", "dark"];
 
-    public Unit Unit { get; private set; } = Unit.Kilogram;
-    public Unit Length { get; private set; } = Unit.Millimetre;
+    public Unit Unit => Units.Mass;
+    public Unit Length => Units.Length;
+    public Units Units { get; private set; } = Units.Named(null, null);
     public string Theme { get; private set; } = Themes[0];
     public bool IsBigScreen { get; private set; }
     public bool Chimes { get; private set; }
@@ -26,8 +27,7 @@ internal sealed class DeviceSettings
 
     public void Load()
     {
-        Unit = Unit.Named(Browser.Read("unit"), Unit.Kilogram, Unit.Pound);
-        Length = Unit.Named(Browser.Read("length"), Unit.Millimetre, Unit.Inch);
+        Units = Units.Named(Browser.Read("unit"), Browser.Read("length"));
         Theme = Themes.FirstOrDefault(t => t == Browser.Read("theme"), Themes[0]);
         IsBigScreen = Browser.Read("big") == On;
         Chimes = Browser.Read("chime") == On;
@@ -36,9 +36,9 @@ internal sealed class DeviceSettings
         Browser.BigScreen(IsBigScreen, byHand: false);
     }
 
-    public void SetUnit(Unit unit) => Keep("unit", (Unit = unit).Sign);
+    public void SetUnit(Unit unit) => Keep("unit", (Units = Units with { Mass = unit }).Mass.Sign);
 
-    public void SetLength(Unit unit) => Keep("length", (Length = unit).Sign);
+    public void SetLength(Unit unit) => Keep("length", (Units = Units with { Length = unit }).Length.Sign);
 
     public void SetTheme(string theme)
     {

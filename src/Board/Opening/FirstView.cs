@@ -4,6 +4,7 @@ using Microsoft.Extensions.Logging.Abstractions;
 using ScaleLink.Api.V1;
 using ScaleLink.Board.Age;
 using ScaleLink.Board.Connection;
+using ScaleLink.Board.Device;
 using ScaleLink.Board.Readings;
 
 namespace ScaleLink.Board.Opening;
@@ -21,9 +22,9 @@ public static class FirstView
     /// <param name="pads">The pads now.</param>
     /// <param name="work">The session now.</param>
     /// <param name="now">The daemon's clock now.</param>
-    /// <param name="unit">Sign of the unit that the device shows loads in; kilograms when it is not known.</param>
+    /// <param name="units">What the device shows loads and lengths in.</param>
     /// <returns>HTML that stands where the page will.</returns>
-    public static async Task<string> Draw(Loads? loads, ListPadsResponse pads, GetSessionResponse work, GetClockResponse now, string? unit)
+    public static async Task<string> Draw(Loads? loads, ListPadsResponse pads, GetSessionResponse work, GetClockResponse now, Units units)
     {
         var clock = new DaemonClock(TimeProvider.System);
         var at = TimeProvider.System.GetTimestamp();
@@ -37,7 +38,7 @@ public static class FirstView
         return await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<FirstSheet>(ParameterView.FromDictionary(new Dictionary<string, object?>
         {
             [nameof(FirstSheet.View)] = view,
-            [nameof(FirstSheet.Unit)] = Unit.Named(unit, Unit.Kilogram, Unit.Pound),
+            [nameof(FirstSheet.Units)] = units,
             [nameof(FirstSheet.Settles)] = trace.Settles,
         }))).ToHtmlString());
     }

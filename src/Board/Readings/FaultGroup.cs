@@ -1,5 +1,4 @@
 using ScaleLink.Api.V1;
-using ScaleLink.Board.Connection;
 
 namespace ScaleLink.Board.Readings;
 

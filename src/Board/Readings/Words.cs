@@ -27,18 +27,21 @@ internal static class Words
     };
 
     /// <summary>With a capital in front.</summary>
-    public static string Sentence(string words) => words.Length == 0 ? "" : char.ToUpperInvariant(words[0]) + words[1..];
+    public static string Capital(string words) => words.Length == 0 ? "" : char.ToUpperInvariant(words[0]) + words[1..];
 
     /// <summary>Whether the loads can go on record now, and what is missing.</summary>
-    public static string ReadyFor(Judged<Loads> loads) => loads.Live switch
+    public static Sentence ReadyFor(Judged<Loads> loads) => loads.Live switch
     {
         { WeighingReady: true } => "The car is settled and fit for the record.",
         { Verdict: Api.V1.Verdict.Settled } => "Settled: hold still a moment longer.",
         // Some remarks say no more than the verdict.
         { } live when live.Remark.TrimEnd('.').Equals(Verdict(live.Verdict), StringComparison.OrdinalIgnoreCase) => $"Not yet: {Verdict(live.Verdict)}.",
-        { } live => $"Not yet: {Verdict(live.Verdict)}. {live.Remark}",
+        { } live => (Sentence)$"Not yet: {Verdict(live.Verdict)}. {live.RemarkSaid}",
         null => "Not now: no live reading.",
     };
+
+    /// <summary>Why a step cannot be taken yet.</summary>
+    public static Sentence NotYet(Api.V1.Diagnostic? waitingFor) => waitingFor is { } wait ? (Sentence)$"Not yet: {wait.Read().Whole}" : "Not yet.";
 
     public static string State(PadState state) => state switch
     {

@@ -9,7 +9,7 @@ namespace ScaleLink.Board.Watch;
 /// <param name="Do">The action.</param>
 /// <param name="Why">Reason or detail; may be empty.</param>
 /// <param name="Caution">What can hurt someone here; may be empty.</param>
-public sealed record NextStep(string Do, string Why = "", string Caution = "")
+public sealed record NextStep(Sentence Do, Sentence Why = default, string Caution = "")
 {
     private const string RaisedCaution = "Stands on firm ground, wheels chocked. Nobody under a car that hangs on a jack.";
     private const string BounceCaution = "Hands clear while the car is bounced.";
@@ -20,22 +20,22 @@ public sealed record NextStep(string Do, string Why = "", string Caution = "")
     {
         ArgumentNullException.ThrowIfNull(view);
         if (view.Loads is { Freshness: Freshness.Held })
-            return new NextStep($"Do not use these numbers: {(view.Trouble is null ? "they come too late" : "no new ones come")}.", Telling(view.Trouble));
+            return new NextStep($"Do not use these numbers: {(view.Trouble is null ? "they come too late" : "no new ones come")}.", view.Trouble?.Whole ?? default);
         if (view is { Loads.Live.Verdict: Verdict.Settled, WorkSessions.Live.Session: { } session } && session.State.IsOpen())
             return new NextStep(session.Next, $"{session.Car}: {SessionWords.State(session.State)}", string.Join(' ', session.Cautions));
-        return view.Loads.Live is { } loads ? ForLive(loads, unit) : new NextStep((view.Trouble ?? DaemonDiagnostics.NotYet).Message, view.Trouble?.Remedy ?? "");
+        return view.Loads.Live is { } loads ? ForLive(loads, unit) : new NextStep((view.Trouble ?? DaemonDiagnostics.NotYet).Message, view.Trouble?.Remedy ?? default);
     }
 
     private static NextStep ForLive(Loads loads, Unit unit) => loads.Verdict switch
     {
         Verdict.Incomplete when FaultGroup.Of(loads) is [var first, ..] => new NextStep(first.Fault.Remedy, $"{first.Corners}: {first.Fault.Message} ({first.Fault.Code})"),
-        Verdict.Incomplete => new NextStep("Wait: not all four loads are known.", loads.Remark),
-        Verdict.Raised => new NextStep("Put the car on all four pads.", loads.Remark, RaisedCaution),
-        Verdict.Moving => new NextStep("Wait until the car is still.", loads.Remark),
-        Verdict.Settling => new NextStep(loads.HasSettledInS ? $"Wait about {Math.Ceiling(loads.SettledInS):0} s." : "Wait until the car is still.", loads.Remark),
-        Verdict.Disturbed => new NextStep("Hands off, or settle the car again.", loads.Remark, BounceCaution),
+        Verdict.Incomplete => new NextStep("Wait: not all four loads are known.", loads.RemarkSaid),
+        Verdict.Raised => new NextStep("Put the car on all four pads.", loads.RemarkSaid, RaisedCaution),
+        Verdict.Moving => new NextStep("Wait until the car is still.", loads.RemarkSaid),
+        Verdict.Settling => new NextStep(loads.HasSettledInS ? $"Wait about {Math.Ceiling(loads.SettledInS):0} s." : "Wait until the car is still.", loads.RemarkSaid),
+        Verdict.Disturbed => new NextStep("Hands off, or settle the car again.", loads.RemarkSaid, BounceCaution),
         Verdict.Settled => ForAim(loads, unit),
-        _ => new NextStep("Wait.", loads.Remark),
+        _ => new NextStep("Wait.", loads.RemarkSaid),
     };
 
     private static NextStep ForAim(Loads loads, Unit unit) => loads.Aim switch
@@ -44,13 +44,11 @@ public sealed record NextStep(string Do, string Why = "", string Caution = "")
         Aim.TooCloseToTell => new NextStep("Too close to the edge of the tolerance to tell.", "Settle the car again and compare, or go on towards the target.", BounceCaution),
         Aim.High => new NextStep("Lower RF or LR, or raise LF or RR.", $"{ToMove(loads, unit)} from RF + LR to LF + RR, {Settle}.", BounceCaution),
         Aim.Low => new NextStep("Raise RF or LR, or lower LF or RR.", $"{ToMove(loads, unit)} from LF + RR to RF + LR, {Settle}.", BounceCaution),
-        _ => new NextStep("Settled: the reading holds.", loads.Target is null ? "The bay file sets no target." : loads.Remark),
+        _ => new NextStep("Settled: the reading holds.", loads.Target is null ? "The bay file sets no target." : loads.RemarkSaid),
     };
 
     // Cross weight is a share of the total: what one diagonal loses the other gains.
     private static string ToMove(Loads loads, Unit unit) => loads.OffTarget is { } off
         ? $"{ValueText.Live(off.Size.Times(loads.TotalKg.Estimate / 100), unit).Estimate} {unit.Sign} have to go"
         : "";
-
-    private static string Telling(Diagnostic? trouble) => trouble?.ToString() ?? "";
 }

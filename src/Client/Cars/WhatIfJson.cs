@@ -61,7 +61,7 @@ internal static class WhatIfJson
         ["expected_loads_kg"] = CarJson.Four(plan.Forecast.Loads.Loads),
         ["height_changes_mm"] = CarJson.Four(plan.Forecast.HeightChangesMm),
         ["findings"] = new JsonArray([.. plan.Findings.Select(CarJson.Diagnostic)]),
-        ["alternatives"] = new JsonArray([.. plan.Alternatives.Select(x => (JsonNode)x.Words)]),
+        ["alternatives"] = new JsonArray([.. plan.Alternatives.Select(x => (JsonNode)x.Words.ToString())]),
     };
 
     private static JsonObject Trade(BalanceTrade t) => new()

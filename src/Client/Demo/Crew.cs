@@ -66,9 +66,9 @@ internal sealed class Crew(DemoBay bay, ICrewBoard board, Glyphs glyphs, TimePro
 
     private async Task TurnPerches(Api.V1.PerchPlan plan, CancellationToken stop)
     {
-        var words = CrewWords.Say(new(plan.Turns.Lf, plan.Turns.Rf, plan.Turns.Lr, plan.Turns.Rr), plain: !glyphs.IsRich);
-        board.Say(words);
-        board.Announce(words.Split(':')[0], plan.Predicted.CrossWeightPercent.Estimate);
+        var asked = plan.Turns.ToCorners();
+        board.Say(CrewWords.Say(asked, plain: !glyphs.IsRich));
+        board.Announce(CrewWords.Turns(asked, plain: !glyphs.IsRich), plan.Predicted.CrossWeightPercent.Estimate);
         var longest = TimeSpan.Zero;
         foreach (var (corner, turns) in new[] { ("LF", plan.Turns.Lf), ("RF", plan.Turns.Rf), ("LR", plan.Turns.Lr), ("RR", plan.Turns.Rr) }.Where(t => t.Item2 != 0))
         {

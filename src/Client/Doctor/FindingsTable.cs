@@ -15,7 +15,7 @@ internal static class FindingsTable
         {
             var code = f.Wrong is { } failed ? $" ({failed.Code})" : "";
             yield return $"{Word(f.Outcome),-8}  {f.Check.PadRight(check)}  {PeerText.Clean(f.Subject, LongestSubject).PadRight(subject)}  {PeerText.Clean(f.Message, LongestText)}{code}";
-            if (f.Wrong is { Remedy.Length: > 0 } wrong)
+            if (f.Wrong is { Remedy.IsEmpty: false } wrong)
                 yield return $"{new string(' ', 10)}{PeerText.Clean($"-> {wrong.Remedy}", LongestText)}";
         }
 

@@ -26,7 +26,7 @@ internal static class CarJson
 
     public static JsonObject Diagnostic(Diagnostic f)
     {
-        var json = new JsonObject { ["code"] = f.Code.Text, ["message"] = f.Message, ["remedy"] = f.Remedy };
+        var json = new JsonObject { ["code"] = f.Code.Text, ["message"] = f.Message.ToString(), ["remedy"] = f.Remedy.ToString() };
         if (f.Where.Length > 0)
             json["where"] = f.Where;
         if (f.Line is { } line)

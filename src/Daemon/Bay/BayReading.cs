@@ -3,7 +3,7 @@ using ScaleLink.Measure;
 namespace ScaleLink.Daemon.Bay;
 
 /// <summary>What can be said of the four loads together.</summary>
-public enum BayVerdict
+internal enum BayVerdict
 {
     /// <summary>A pad is missing, silent, or without zero or calibration.</summary>
     Incomplete,
@@ -20,7 +20,7 @@ public enum BayVerdict
 }
 
 /// <summary>One part of an uncertainty, kg. Parts are independent of each other.</summary>
-public readonly record struct UncertaintyPart(string Name, double StandardUncertaintyKg)
+internal readonly record struct UncertaintyPart(string Name, double StandardUncertaintyKg)
 {
     /// <summary>The car that rocks, and noise; another one in the next reading.</summary>
     public const string Rocking = "rocking";
@@ -42,10 +42,10 @@ public readonly record struct UncertaintyPart(string Name, double StandardUncert
 }
 
 /// <summary>One correction and its size; absent when refused, with the reason.</summary>
-public readonly record struct Correction(string Name, double? SizeKg, string Reason = "");
+internal readonly record struct Correction(string Name, double? SizeKg, Sentence Reason = default);
 
 /// <summary>One corner on the instant of its reading.</summary>
-public sealed record CornerReading
+internal sealed record CornerReading
 {
     /// <summary>Which.</summary>
     public required Corner Corner { get; init; }
@@ -70,7 +70,7 @@ public sealed record CornerReading
 }
 
 /// <summary>All corners on one instant.</summary>
-public sealed record BayReading
+internal sealed record BayReading
 {
     /// <summary>One more for each reading of this run.</summary>
     public required long Seq { get; init; }
@@ -109,5 +109,5 @@ public sealed record BayReading
     public bool WeighingReady { get; init; }
 
     /// <summary>Why the verdict is what it is, for the crew.</summary>
-    public required string Remark { get; init; }
+    public required Sentence Remark { get; init; }
 }

@@ -8,7 +8,7 @@ namespace ScaleLink.Daemon.Bay;
 /// <param name="AlikeKg">What errs alike on all pads.</param>
 /// <param name="PerhapsAlikeKg">What may err alike on all pads or on each by itself.</param>
 /// <param name="DegreesOfFreedom">Of all together; infinity for many.</param>
-public readonly record struct CalibrationUncertainty(double OwnKg, double PlacingKg, double AlikeKg, double PerhapsAlikeKg, double DegreesOfFreedom)
+internal readonly record struct CalibrationUncertainty(double OwnKg, double PlacingKg, double AlikeKg, double PerhapsAlikeKg, double DegreesOfFreedom)
 {
     /// <summary>All together, kg.</summary>
     public double Kg => Math.Sqrt(OwnKg * OwnKg + PlacingKg * PlacingKg + AlikeKg * AlikeKg + PerhapsAlikeKg * PerhapsAlikeKg);

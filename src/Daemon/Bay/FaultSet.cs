@@ -10,7 +10,7 @@ internal sealed class FaultSet
     public bool Has(Code code) => _faults.ContainsKey(code.Text);
 
     /// <summary>True when the fault is new.</summary>
-    public bool Raise(Code code, string message, string remedy, long nowNs)
+    public bool Raise(Code code, Sentence message, Sentence remedy, long nowNs)
     {
         var since = _faults.TryGetValue(code.Text, out var old) ? old.SinceNs : nowNs;
         _faults[code.Text] = new Diagnostic(code, message, remedy) { SinceNs = since };
@@ -21,7 +21,7 @@ internal sealed class FaultSet
     public bool Clear(Code code) => _faults.Remove(code.Text);
 
     /// <summary>Raises or clears, as <paramref name="present"/> says; true when that is a change.</summary>
-    public bool Set(bool present, Code code, string message, string remedy, long nowNs) =>
+    public bool Set(bool present, Code code, Sentence message, Sentence remedy, long nowNs) =>
         present ? Raise(code, message, remedy, nowNs) : Clear(code);
 
     public void ClearAll(Predicate<Code> codes)

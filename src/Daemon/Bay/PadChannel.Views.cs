@@ -4,7 +4,7 @@ using ScaleLink.Weighing.Pads;
 namespace ScaleLink.Daemon.Bay;
 
 /// <summary>What others may see of a pad: the load of a block, its cells at rest, its tilt, how it stands.</summary>
-public sealed partial class PadChannel
+internal sealed partial class PadChannel
 {
     private const long LoadWindowNs = 500 * Nanoseconds.PerMillisecond;
     private const long RestWindowNs = (long)(PadRest.WindowSeconds * Nanoseconds.PerSecond);

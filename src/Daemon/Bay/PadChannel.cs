@@ -12,9 +12,10 @@ namespace ScaleLink.Daemon.Bay;
 /// One pad, across every unplugging: its state, its newest samples, its zero, its faults.
 /// The link's thread brings bytes and samples; the weigher asks for blocks; the faces ask for snapshots. One lock guards it all.
 /// </summary>
-public sealed partial class PadChannel : IPadSource
+internal sealed partial class PadChannel : IPadSource
 {
     private const int RingSamples = 4096;
+    private const long AnswerWithinNs = Nanoseconds.PerSecond;
 
     private readonly Lock _gate = new();
     private readonly BayClock _clock;
@@ -36,6 +37,7 @@ public sealed partial class PadChannel : IPadSource
     private bool _isTimed;
     // It was silent: who speaks next has to say who it is, for cables are swapped behind ports that stay open.
     private bool _mayBeAnother;
+    private long _unansweredNs = long.MaxValue;
     private long _newestNs = long.MinValue;
 
     /// <summary>A pad of the bay file, absent until its link opens.</summary>
@@ -140,14 +142,14 @@ public sealed partial class PadChannel : IPadSource
     });
 
     /// <inheritdoc/>
-    public void OnRefusal(Code code, string message, string remedy) => Change(() =>
+    public void OnRefusal(Code code, Sentence message, Sentence remedy) => Change(() =>
     {
         Refuse(code, message, remedy);
         return true;
     });
 
     /// <inheritdoc/>
-    public void OnTrouble(Code code, string message, string remedy, bool stops) => Change(() =>
+    public void OnTrouble(Code code, Sentence message, Sentence remedy, bool stops) => Change(() =>
     {
         var before = _state;
         if (stops && _state is PadState.Live or PadState.Waiting)
@@ -180,7 +182,7 @@ public sealed partial class PadChannel : IPadSource
             _silence.Heard();
             _totals.Sampled();
             // Without a hello nobody knows whose samples these are.
-            if (_identity is null || _mayBeAnother)
+            if (_identity is null || _mayBeAnother && !IsStillTheSame(sample))
                 return;
             if (_state == PadState.Refused)
                 _transport.Heard(_faults);
@@ -204,6 +206,8 @@ public sealed partial class PadChannel : IPadSource
         lock (_gate)
         {
             var isSilent = _silence.Tick(nowNs, _identity?.RateHz ?? 0);
+            if (isSilent)
+                _unansweredNs = long.MaxValue;
             _mayBeAnother |= isSilent && Configuration.Source.Protocol == ProtocolKind.PadFrames;
             isNews = isSilent && _state is PadState.Live or PadState.Waiting;
             if (isNews)
@@ -273,6 +277,15 @@ public sealed partial class PadChannel : IPadSource
         return true;
     });
 
+    // A pad that is asked and does not answer, but whose clock goes on where it was: two pads that were swapped would both have to.
+    private bool IsStillTheSame(in RawSample sample)
+    {
+        if (_unansweredNs == long.MaxValue)
+            _unansweredNs = sample.ArrivalNs;
+        _mayBeAnother = sample.ArrivalNs - _unansweredNs < AnswerWithinNs || sample.DeviceMicroseconds is not { } device || !_map.Continues(device, sample.ArrivalNs);
+        return !_mayBeAnother;
+    }
+
     private TakenSample Take(in RawSample sample)
     {
         _isTimed = sample.DeviceMicroseconds is not null;
@@ -296,7 +309,7 @@ public sealed partial class PadChannel : IPadSource
         TransportWatch.Silent(hasBytes: _totals.HasBytesSinceSample, _faults, nowNs);
     }
 
-    private void Refuse(Code code, string message, string remedy)
+    private void Refuse(Code code, Sentence message, Sentence remedy)
     {
         _state = PadState.Refused;
         _ring.Clear();

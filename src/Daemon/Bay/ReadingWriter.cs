@@ -43,7 +43,7 @@ internal static class ReadingWriter
         };
     }
 
-    private static BayReading Bare((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, BayVerdict verdict, string remark) => new()
+    private static BayReading Bare((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, BayVerdict verdict, Sentence remark) => new()
     {
         Seq = instant.Seq,
         AtNs = instant.AtNs,
@@ -100,16 +100,16 @@ internal static class ReadingWriter
         _ => "The car moves.",
     };
 
-    private static string Missing(Dictionary<Corner, PadBlock> blocks) => string.Join(" ", AllCorners
+    private static Sentence Missing(Dictionary<Corner, PadBlock> blocks) => Sentence.Join(" ", AllCorners
         .Where(c => !blocks.TryGetValue(c, out var b) || b.LoadKg is null)
         .GroupBy(c => Why(c, blocks))
-        .Select(reason => $"{string.Join(", ", reason)}: {reason.Key}"));
+        .Select(reason => (Sentence)$"{string.Join(", ", reason)}: {reason.Key}"));
 
-    private static string Why(Corner corner, Dictionary<Corner, PadBlock> blocks)
+    private static Sentence Why(Corner corner, Dictionary<Corner, PadBlock> blocks)
     {
         if (!blocks.TryGetValue(corner, out var block))
             return "no pad in the bay file.";
-        return block.Faults.Count > 0 ? $"{block.Faults[0].Message} ({block.Faults[0].Code})" : block.State switch
+        return block.Faults.Count > 0 ? (Sentence)$"{block.Faults[0].Message} ({block.Faults[0].Code})" : block.State switch
         {
             PadState.Live => "samples are being gathered.",
             PadState.Waiting => "waiting for its first sample.",

@@ -27,7 +27,7 @@ internal static class Recognition
         if (scale.Zero is { } known)
             scale.Track = new ZeroTrack(records.Zeros.TrackedKg(known));
         faults.Set(isChanged, PadStateCodes.PadChanged,
-            $"The pad has changed since it was calibrated: {identity.Cells} cells and {identity.CapacityKg:0.#} kg now, {calibrated?.CellTrim.Count} and {calibrated?.CapacityKg:0.#} kg then. Its calibration and its zero are void.",
+            $"The pad has changed since it was calibrated: {identity.Cells} cells and {Kg(identity.CapacityKg):0.#} now, {calibrated?.CellTrim.Count} and {Kg(calibrated?.CapacityKg ?? 0):0.#} then. Its calibration and its zero are void.",
             "Zero it and calibrate it again. If it is another pad, give it a serial number of its own.", nowNs);
         Tell(scale, faults, nowNs);
     }
@@ -52,7 +52,7 @@ internal static class Recognition
             "Give kg_per_count in the bay file, by the cells' data sheet, and then calibrate the pad with known masses.", nowNs);
         var shift = scale.Calibration is { IsCalibrated: true } c && c.Kg((scale.Zero?.Trimmed(c) ?? c.ZeroCounts) - c.ZeroCounts) is var kg
             && Math.Abs(kg) > ProcedureComparison.ZeroShare * c.CapacityKg ? kg : (double?)null;
-        faults.Set(shift is not null, PadStateCodes.ZeroMovedSinceCalibration, $"The empty pad stands {shift:+0.0;-0.0} kg from where it stood at its calibration procedure.",
+        faults.Set(shift is not null, PadStateCodes.ZeroMovedSinceCalibration, $"The empty pad stands {Kg(shift ?? 0):+0.0} from where it stood at its calibration procedure.",
             "Look for a hit, a bent platform, a lost or added part, a damaged cell; then calibrate the pad again.", nowNs);
     }
 

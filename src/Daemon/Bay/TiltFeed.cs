@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Bay;
 /// The tilt of a pad when it comes from somewhere else than its loads. A fault here takes the angles away and nothing more: loads go
 /// on, without tilt correction and marked.
 /// </summary>
-public sealed class TiltFeed : IPadSource
+internal sealed class TiltFeed : IPadSource
 {
     private const long LongestAgeNs = Nanoseconds.PerSecond;
 
@@ -67,10 +67,10 @@ public sealed class TiltFeed : IPadSource
     }
 
     /// <inheritdoc/>
-    public void OnRefusal(Code code, string message, string remedy) => Lose(code, message, remedy);
+    public void OnRefusal(Code code, Sentence message, Sentence remedy) => Lose(code, message, remedy);
 
     /// <inheritdoc/>
-    public void OnTrouble(Code code, string message, string remedy, bool stops)
+    public void OnTrouble(Code code, Sentence message, Sentence remedy, bool stops)
     {
         if (stops)
             Lose(code, message, remedy);
@@ -96,7 +96,7 @@ public sealed class TiltFeed : IPadSource
             Lose(LinkCodes.PadSilent, "It sends nothing.", "Check its power and cable.");
     }
 
-    private void Lose(Code code, string message, string remedy)
+    private void Lose(Code code, Sentence message, Sentence remedy)
     {
         lock (_gate)
             _isKnown = false;

@@ -4,7 +4,7 @@ namespace ScaleLink.Daemon.Configuration;
 internal static class FileMistake
 {
     /// <summary>At a line, from 1; 0: about the file as a whole.</summary>
-    public static Diagnostic At(int line, Code code, string message, string remedy) => new(code, message, remedy) { Line = line > 0 ? line : null };
+    public static Diagnostic At(int line, Code code, Sentence message, Sentence remedy) => new(code, message, remedy) { Line = line > 0 ? line : null };
 
     /// <summary>One line for a terminal or a log.</summary>
     public static string Describe(this Diagnostic mistake, string file) => mistake.Line is { } line ? $"{file}:{line}: {mistake}" : $"{file}: {mistake}";

@@ -53,9 +53,9 @@ internal sealed class TomlBlock : DocumentBlock<KeyValueSyntax>
     public T? Choice<T>(string key, IReadOnlyDictionary<string, T> choices) where T : struct => ReadValue<T?>(key, "one of " + string.Join(", ", choices.Keys), value =>
         value is StringValueSyntax { Value: { } text } && choices.TryGetValue(text, out var choice) ? choice : null);
 
-    public void Note(Code code, int line, string message, string remedy) => _mistakes.Add(FileMistake.At(line, code, message, remedy));
+    public void Note(Code code, int line, Sentence message, Sentence remedy) => _mistakes.Add(FileMistake.At(line, code, message, remedy));
 
-    public override void Note(Code code, string key, string message, string remedy) => Note(code, LineOf(key), message, remedy);
+    public override void Note(Code code, string key, Sentence message, Sentence remedy) => Note(code, LineOf(key), message, remedy);
 
     protected override string Shown(KeyValueSyntax field) => $"{field.Value}".Trim();
 

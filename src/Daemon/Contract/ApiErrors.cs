@@ -18,7 +18,7 @@ internal static class ApiErrors
     public static RpcException CannotWrite(string folder, string why) =>
         Make(GrpcCode.FailedPrecondition, ServiceCodes.RecordingUnwritable, $"No link recording can be written to {folder}: {why}", "Free space there, or name another folder in recorder.path.");
 
-    public static RpcException BadRequest(Code code, string field, string message, string remedy)
+    public static RpcException BadRequest(Code code, string field, Sentence message, Sentence remedy)
     {
         var status = Describe(GrpcCode.InvalidArgument, new(code, message, remedy));
         status.Details.Add(Google.Protobuf.WellKnownTypes.Any.Pack(new BadRequest
@@ -32,6 +32,7 @@ internal static class ApiErrors
     public static RpcException Unusable(IReadOnlyList<Diagnostic> reasons)
     {
         var status = Describe(GrpcCode.InvalidArgument, reasons[0]);
+        status.Details.AddRange(reasons.Skip(1).Select(Reason));
         var all = new BadRequest();
         all.FieldViolations.AddRange(reasons.Select(r => new BadRequest.Types.FieldViolation { Field = r.Where, Description = r.ToString() }));
         status.Details.Add(Google.Protobuf.WellKnownTypes.Any.Pack(all));
@@ -39,10 +40,10 @@ internal static class ApiErrors
     }
 
     /// <summary>Right in itself, but not as things stand.</summary>
-    public static RpcException NotNow(Code code, string message, string remedy) => Make(GrpcCode.FailedPrecondition, code, message, remedy);
+    public static RpcException NotNow(Code code, Sentence message, Sentence remedy) => Make(GrpcCode.FailedPrecondition, code, message, remedy);
 
     /// <summary>No such thing.</summary>
-    public static RpcException NotFound(Code code, string message, string remedy) => Make(GrpcCode.NotFound, code, message, remedy);
+    public static RpcException NotFound(Code code, Sentence message, Sentence remedy) => Make(GrpcCode.NotFound, code, message, remedy);
 
     /// <summary>The error that a refusal becomes: of a step, of the arithmetic, of the input. Nothing for any other failure.</summary>
     public static RpcException? Of(Exception failure) => failure switch
@@ -67,20 +68,23 @@ internal static class ApiErrors
         foreach (var other in refusals.Skip(1))
         {
             status.Message += $" {other}";
-            status.Details.Add(Google.Protobuf.WellKnownTypes.Any.Pack(Info(other)));
+            status.Details.AddRange([Google.Protobuf.WellKnownTypes.Any.Pack(Info(other)), Reason(other)]);
         }
 
         return status.ToRpcException();
     }
 
-    private static RpcException Make(GrpcCode status, Code code, string message, string remedy) => Describe(status, new(code, message, remedy)).ToRpcException();
+    private static RpcException Make(GrpcCode status, Code code, Sentence message, Sentence remedy) => Describe(status, new(code, message, remedy)).ToRpcException();
 
     private static Google.Rpc.Status Describe(GrpcCode status, Diagnostic diagnostic) => new()
     {
         Code = (int)status,
         Message = diagnostic.ToString(),
-        Details = { Google.Protobuf.WellKnownTypes.Any.Pack(Info(diagnostic)) },
+        Details = { Google.Protobuf.WellKnownTypes.Any.Pack(Info(diagnostic)), Reason(diagnostic) },
     };
+
+    // With its arguments apart, for who shows it in other units.
+    private static Google.Protobuf.WellKnownTypes.Any Reason(Diagnostic diagnostic) => Google.Protobuf.WellKnownTypes.Any.Pack(diagnostic.ToWire());
 
     private static ErrorInfo Info(Diagnostic diagnostic) => new()
     {

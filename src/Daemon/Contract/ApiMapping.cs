@@ -36,6 +36,7 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
             SettledToleranceKg = bay.Weigh.SettledToleranceKg,
             WeighingReady = reading.WeighingReady,
             Remark = reading.Remark,
+            TypedRemark = Wire.Sentence.Of(reading.Remark),
             Dropped = (ulong)dropped,
         };
         if (reading.SettledInSeconds is { } seconds)
@@ -65,7 +66,7 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         };
         foreach (var (name, size, reason) in corner.Corrections)
         {
-            var correction = new Wire.Correction { Name = name, Reason = reason };
+            var correction = new Wire.Correction { Name = name, Reason = reason, TypedReason = Wire.Sentence.Of(reason) };
             if (size is { } kg)
                 correction.SizeKg = kg;
             load.Corrections.Add(correction);

@@ -19,13 +19,7 @@ internal static class WireValues
     /// <summary>A value that the caller gives. Without an uncertainty of his it counts as exact; without a value it is not a number.</summary>
     public static Value ToGiven(this Wire.MeasuredValue? given) => given is null ? new(double.NaN, 0) : given.AsValue with { StandardUncertainty = given.StandardUncertainty };
 
-    public static Wire.Diagnostic ToWire(this Diagnostic f)
-    {
-        var wire = new Wire.Diagnostic { Code = f.Code.Text, Message = f.Message, Remedy = f.Remedy, Where = f.Where };
-        if (f.Line is { } line)
-            wire.Line = (uint)line;
-        return wire;
-    }
+    public static Wire.Diagnostic ToWire(this Diagnostic told) => Wire.Diagnostic.Of(told);
 
     public static Wire.LoadFigures ToWire(this LoadSummary s) => new()
     {

@@ -39,7 +39,7 @@ internal sealed class DamageNotice(OpenedLedger opened, LiveBay bay, ILogger<Dam
             Tell(LedgerCodes.EntryLeftOut, sentence, LeftOutEntry.Remedy);
     }
 
-    private void Tell(Code code, string message, string remedy)
+    private void Tell(Code code, Sentence message, Sentence remedy)
     {
         log.LogError("{Diagnostic}", new Diagnostic(code, message, remedy));
         foreach (var pad in bay.Pads)

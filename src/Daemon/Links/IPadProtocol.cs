@@ -3,7 +3,7 @@ using System.Buffers;
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>Makes samples from the bytes of one opened link to which the pad speaks by itself. Used once, like the link.</summary>
-public interface IPadProtocol
+internal interface IPadProtocol
 {
     /// <summary>Asks the pad who it is: sent when the link opens, and again while bytes come and nobody has said. Empty: it cannot be asked.</summary>
     ReadOnlyMemory<byte> Greeting { get; }
@@ -24,10 +24,10 @@ public interface IPadProtocol
 }
 
 /// <summary>Totals of one opened link.</summary>
-public readonly record struct ProtocolCounters(long Frames, long BadFrames, long SkippedBytes);
+internal readonly record struct ProtocolCounters(long Frames, long BadFrames, long SkippedBytes);
 
 /// <summary>Where decoded messages go.</summary>
-public interface IPadSink
+internal interface IPadSink
 {
     /// <summary>The pad has said who it is.</summary>
     void OnIdentity(PadIdentity identity);
@@ -36,17 +36,17 @@ public interface IPadSink
     void OnSample(in RawSample sample);
 
     /// <summary>The pad cannot be used as it is.</summary>
-    void OnRefusal(Code code, string message, string remedy);
+    void OnRefusal(Code code, Sentence message, Sentence remedy);
 
     /// <summary>Something is wrong with the source, in effect until <see cref="OnTroubleOver"/>. When it <paramref name="stops"/> the pad, nothing the pad has said before counts any more.</summary>
-    void OnTrouble(Code code, string message, string remedy, bool stops);
+    void OnTrouble(Code code, Sentence message, Sentence remedy, bool stops);
 
     /// <summary>That trouble is over.</summary>
     void OnTroubleOver(Code code);
 }
 
 /// <summary>The cells or the tilt of one pad, as its link sees it.</summary>
-public interface IPadSource : IPadSink
+internal interface IPadSource : IPadSink
 {
     /// <summary>For the log: the corner, and which of its sources when it has two.</summary>
     string Name { get; }

@@ -8,7 +8,7 @@ namespace ScaleLink.Daemon.Links;
 /// Keeps one link going, whoever hangs on it: open, run, fault, wait, open again, on a thread of its own.
 /// A blocking read on its own thread costs about a third of the processor time that asynchronous reads do.
 /// </summary>
-public sealed class LinkSupervisor : IDisposable
+internal sealed class LinkSupervisor : IDisposable
 {
     private const int BufferSize = 65536;
     private static readonly TimeSpan StopWithin = TimeSpan.FromSeconds(2);

@@ -5,7 +5,7 @@ using ScaleLink.Daemon.Runtime;
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>A TCP connection to a device server.</summary>
-public sealed class TcpLink : ILink
+internal sealed class TcpLink : ILink
 {
     private static readonly TimeSpan ConnectWithin = TimeSpan.FromSeconds(2);
 

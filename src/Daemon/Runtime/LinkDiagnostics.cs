@@ -1,7 +1,7 @@
 namespace ScaleLink.Daemon.Runtime;
 
 /// <summary>What is wrong with a port.</summary>
-public static class LinkDiagnostics
+internal static class LinkDiagnostics
 {
     /// <summary>The device node is not there.</summary>
     public static Diagnostic Missing(string port, string known) => new(LinkCodes.PortMissing, $"{port} is not there.",

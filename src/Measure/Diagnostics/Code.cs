@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using ScaleLink.Measure.Sentences;
 
 namespace ScaleLink.Measure.Diagnostics;
 
@@ -23,7 +24,7 @@ public sealed class Code : IEquatable<Code>
     public static Code Read(string text) => new(text ?? "", "", "");
 
     /// <summary>This case of it: the meaning with its figures, and the general remedy.</summary>
-    public Diagnostic Because(string detail) => new(this, $"{Meaning}: {detail}.", Remedy);
+    public Diagnostic Because(Sentence detail) => new(this, $"{Meaning}: {detail}.", Remedy);
 
     /// <inheritdoc/>
     public bool Equals(Code? other) => other is not null && Text == other.Text;

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using ScaleLink.Measure.Sentences;
 
 namespace ScaleLink.Measure.Diagnostics;
 
@@ -7,7 +8,7 @@ namespace ScaleLink.Measure.Diagnostics;
 /// <param name="Message">What is wrong, with the figures of this case: whole sentences.</param>
 /// <param name="Remedy">What to do next: whole sentences. Empty when there is nothing to be done.</param>
 [JsonConverter(typeof(DiagnosticJsonConverter))]
-public sealed record Diagnostic(Code Code, string Message, string Remedy = "")
+public sealed record Diagnostic(Code Code, Sentence Message, Sentence Remedy = default)
 {
     /// <summary>Which value it is about, or where that stands in a document, such as <c>front.motion_ratio</c>. Empty: about the whole.</summary>
     public string Where { get; init; } = "";
@@ -19,5 +20,8 @@ public sealed record Diagnostic(Code Code, string Message, string Remedy = "")
     public long? SinceNs { get; init; }
 
     /// <summary>For people: what is wrong, what to do, and the code at the end.</summary>
-    public override string ToString() => string.Join(' ', ((IEnumerable<string>)[Message, Remedy, Code.Text.Length > 0 ? $"({Code})" : ""]).Where(s => s.Length > 0));
+    public Sentence Whole => Sentence.Join(" ", ((IEnumerable<Sentence>)[Message, Remedy, Code.Text.Length > 0 ? $"({Code})" : default]).Where(s => !s.IsEmpty));
+
+    /// <summary>The same in kg and mm.</summary>
+    public override string ToString() => Whole.ToString();
 }

@@ -40,8 +40,8 @@ public class DiagnosticJsonConverter : JsonConverter<Diagnostic>
         ArgumentNullException.ThrowIfNull(value);
         writer.WriteStartObject();
         writer.WriteString("code", value.Code.Text);
-        writer.WriteString("message", value.Message);
-        writer.WriteString(_remedy, value.Remedy);
+        writer.WriteString("message", value.Message.ToString());
+        writer.WriteString(_remedy, value.Remedy.ToString());
         if (_tellsAbsent || value.Where.Length > 0)
             writer.WriteString(_where, value.Where);
         if (value.Line is { } line)

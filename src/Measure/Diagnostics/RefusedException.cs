@@ -1,10 +1,12 @@
+using ScaleLink.Measure.Sentences;
+
 namespace ScaleLink.Measure.Diagnostics;
 
 /// <summary>Right in itself, but not as things stand: nothing was done.</summary>
 public sealed class RefusedException(Diagnostic diagnostic) : Exception(diagnostic?.ToString())
 {
     /// <summary>Refuses with the figures of this case.</summary>
-    public RefusedException(Code code, string message, string remedy) : this(new Diagnostic(code, message, remedy))
+    public RefusedException(Code code, Sentence message, Sentence remedy) : this(new Diagnostic(code, message, remedy))
     {
     }
 

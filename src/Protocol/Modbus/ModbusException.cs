@@ -2,7 +2,7 @@ namespace ScaleLink.Protocol.Modbus;
 
 /// <summary>Why a slave refuses. Source: MODBUS Application Protocol V1.1b3, 7, "MODBUS Exception Responses"; numbers and names as the
 /// manual page modbus_reply_exception of an open-source library lists them.</summary>
-public enum ModbusException : byte
+enum ModbusException : byte
 {
     /// <summary>It does not know the function.</summary>
     IllegalFunction = 1,

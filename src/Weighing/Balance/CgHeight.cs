@@ -19,7 +19,7 @@ namespace ScaleLink.Weighing.Balance;
 /// </summary>
 /// <param name="HeightMm">mm above the ground.</param>
 /// <param name="EachMm">The height that each lift alone gives, mm, in the order given.</param>
-public sealed record CgHeight(Value HeightMm, IReadOnlyList<double> EachMm)
+sealed record CgHeight(Value HeightMm, IReadOnlyList<double> EachMm)
 {
     /// <summary>Below this angle a gram on the pads is a millimetre of height.</summary>
     public const double SmallestAngleDeg = 3;
@@ -43,7 +43,7 @@ public sealed record CgHeight(Value HeightMm, IReadOnlyList<double> EachMm)
         {
             var worst = rest.AbsoluteMaximumIndex();
             throw new DiagnosticException(new Diagnostic(CarCodes.LiftsDisagree,
-                $"Lift {worst + 1} gives {heights[worst]:F0} mm, all together {mean:F0} mm: more apart than their uncertainty allows.",
+                $"Lift {worst + 1} gives {Mm(heights[worst]):0}, all together {Mm(mean):0}: more apart than their uncertainty allows.",
                 "Check that the suspension is blocked, tyres are hard, no brake is on, the wheels stand free of side force, and the tank is full or empty; then lift again."));
         }
         return new(new(mean, Math.Sqrt(variance)), [.. heights]);
@@ -100,7 +100,7 @@ public sealed record CgHeight(Value HeightMm, IReadOnlyList<double> EachMm)
             if (!(lift.AngleDeg.StandardUncertainty > 0 || lift.OtherAxleLoadKg.StandardUncertainty > 0))
                 found.Add(new(CarCodes.LiftUnusable, $"Lift {i + 1} claims no uncertainty at all.", "State what angle and load are good to."));
             if (!(lift.OtherAxleLoadKg.Estimate > 0 && lift.OtherAxleLoadKg.Estimate < setup.TotalKg))
-                found.Add(new(CarCodes.LiftUnusable, $"Lift {i + 1} leaves {lift.OtherAxleLoadKg.Estimate:F1} kg of {setup.TotalKg:F1} kg on the axle that stays down.", "Check which axle was lifted and which was read."));
+                found.Add(new(CarCodes.LiftUnusable, $"Lift {i + 1} leaves {Kg(lift.OtherAxleLoadKg.Estimate):0.0} of {Kg(setup.TotalKg):0.0} on the axle that stays down.", "Check which axle was lifted and which was read."));
         }
         if (found.Count > 0)
             throw new DiagnosticException(found);

@@ -6,7 +6,7 @@ namespace ScaleLink.Weighing.Balance;
 /// What four loads say together, each with the uncertainty that the covariance of the loads gives it
 /// (law of propagation, GUM, JCGM 100:2008, 5.2.2).
 /// </summary>
-public sealed record LoadSummary
+sealed record LoadSummary
 {
     readonly CornerMatrix? _otherwise;
 
@@ -23,7 +23,7 @@ public sealed record LoadSummary
         _otherwise = otherwise;
         foreach (var corner in Corners.All)
             if (!(loads[corner] > 0 && double.IsFinite(loads[corner])))
-                throw new DiagnosticException(new Diagnostic(CarCodes.Loads, $"The load at {corner} is {loads[corner]} kg.",
+                throw new DiagnosticException(new Diagnostic(CarCodes.Loads, $"The load at {corner} is {Kg(loads[corner])}.",
                     "A wheel that carries nothing leaves no shares to speak of: lower the car, or check that pad."));
         Loads = loads;
         Covariance = covariance;

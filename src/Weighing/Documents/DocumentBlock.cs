@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.Documents;
 /// place and reading goes on, so that all are told at once; a field that nobody asked for is a mistake too.
 /// </summary>
 /// <typeparam name="TField">How the syntax holds a field.</typeparam>
-public abstract class DocumentBlock<TField>
+abstract class DocumentBlock<TField>
 {
     readonly Dictionary<string, TField> fields = new(StringComparer.Ordinal);
     readonly HashSet<string> asked = new(StringComparer.Ordinal);
@@ -40,7 +40,7 @@ public abstract class DocumentBlock<TField>
     }
 
     /// <summary>Notes a mistake about one field.</summary>
-    public abstract void Note(Code code, string key, string message, string remedy);
+    public abstract void Note(Code code, string key, Sentence message, Sentence remedy);
 
     /// <summary>Notes every field that nobody asked for: a misspelt one must not pass as a default.</summary>
     public void Finish()

@@ -17,7 +17,7 @@ sealed class DocumentNotes(string text)
     public void AddEarlier(string place, string now) =>
         earlier.Add(new(CarCodes.EarlierName, $"{place} is an earlier name of {now}; it is read as that.", $"Write {now} instead.") { Where = place, Line = (lines ??= new(text)).Of(place) });
 
-    public void Add(Code code, string place, string message, string remedy) =>
+    public void Add(Code code, string place, Sentence message, Sentence remedy) =>
         Add(new Diagnostic(code, message, remedy) { Where = place });
 
     /// <summary>Takes a finding whose place is one of the document.</summary>

@@ -38,7 +38,7 @@ sealed class JsonBlock : DocumentBlock<JsonElement>
         return null;
     }
 
-    public override void Note(Code code, string key, string message, string remedy) => notes.Add(code, At(key), message, remedy);
+    public override void Note(Code code, string key, Sentence message, Sentence remedy) => notes.Add(code, At(key), message, remedy);
 
     /// <summary>Takes the value of a field's earlier name, where the document does not have the present one.</summary>
     public void Earlier(string before, string now)

@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.Levelling;
 /// <param name="To">The pad whose height above the other is stated.</param>
 /// <param name="Mm">mm.</param>
 /// <param name="StandardUncertaintyMm">One standard uncertainty, mm.</param>
-public sealed record HeightDifference(Corner From, Corner To, double Mm, double StandardUncertaintyMm)
+sealed record HeightDifference(Corner From, Corner To, double Mm, double StandardUncertaintyMm)
 {
     /// <summary>
     /// From a straight beam across two pads with an inclinometer on it, read once and again with beam and inclinometer
@@ -23,7 +23,7 @@ public sealed record HeightDifference(Corner From, Corner To, double Mm, double 
     public static HeightDifference FromReversedBeam(Corner from, Corner to, double spanMm, double readingDeg, double reversedDeg, double readingUncertaintyDeg)
     {
         if (!(spanMm > 0 && Math.Abs(readingDeg) < 30 && Math.Abs(reversedDeg) < 30 && readingUncertaintyDeg > 0))
-            throw new DiagnosticException(new Diagnostic(PatchCodes.InputUnusable, $"Span {spanMm} mm, readings {readingDeg} and {reversedDeg} degrees.",
+            throw new DiagnosticException(new Diagnostic(PatchCodes.InputUnusable, $"Span {Arguments.Mm(spanMm)}, readings {readingDeg} and {reversedDeg} degrees.",
                 "Give a span above zero, readings within 30 degrees, and what one reading is good to."));
         var slope = ReversalTest.Of(readingDeg, reversedDeg, readingUncertaintyDeg).TiltDeg * Math.PI / 180;
         return new(from, to, spanMm * Math.Sin(slope), spanMm * Math.Cos(slope) * readingUncertaintyDeg / Math.Sqrt(2) * Math.PI / 180);

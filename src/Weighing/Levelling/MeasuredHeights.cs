@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Levelling;
 /// <param name="Covariance">mm².</param>
 /// <param name="ClosureMm">Largest amount by which a measurement differs from the adjusted heights; zero when nothing was measured twice.</param>
 /// <param name="Spare">Measurements beyond the three that are needed: what the check rests on. Zero: nothing was checked.</param>
-public sealed record MeasuredHeights(Corners HeightsMm, CornerMatrix Covariance, double ClosureMm, int Spare)
+sealed record MeasuredHeights(Corners HeightsMm, CornerMatrix Covariance, double ClosureMm, int Spare)
 {
     // One good height measurement in a thousand is turned away.
     const double FalseAlarm = 0.001;
@@ -56,7 +56,7 @@ public sealed record MeasuredHeights(Corners HeightsMm, CornerMatrix Covariance,
         var closure = Math.Abs(worst.Mm - Slope(worst).Dot(heights));
         if (spare > 0 && misfit > ChiSquared.InvCDF(spare, 1 - FalseAlarm))
             throw new DiagnosticException(new Diagnostic(PatchCodes.HeightsDisagree,
-                $"The differences do not close: {worst.From} to {worst.To} is {closure:F2} mm off the others, more than they are said to be good to.",
+                $"The differences do not close: {worst.From} to {worst.To} is {Mm(closure):0.00} off the others, more than they are said to be good to.",
                 "Measure that one again; then check signs, and that no pad rocks."));
         return new(heights, covariance, closure, spare);
     }
@@ -85,5 +85,5 @@ public sealed record MeasuredHeights(Corners HeightsMm, CornerMatrix Covariance,
     }
 
     static DiagnosticException Unusable(string what, double mm, double uncertainty) => new(new Diagnostic(PatchCodes.InputUnusable,
-        $"The {what} is {mm} mm within {uncertainty} mm.", "Give a number between two different pads, and a standard uncertainty above zero."));
+        $"The {what} is {Mm(mm)} within {Mm(uncertainty)}.", "Give a number between two different pads, and a standard uncertainty above zero."));
 }

@@ -6,7 +6,7 @@ using ScaleLink.Weighing.Statics;
 namespace ScaleLink.Weighing.Levelling;
 
 /// <summary>Takes tilt of the pads, slope and warp of the patch out of four loads, one by one, or refuses and says why.</summary>
-public sealed class PatchCorrector
+sealed class PatchCorrector
 {
     readonly CarStatics statics;
     readonly MeasuredHeights heightMeasurement;
@@ -85,7 +85,7 @@ public sealed class PatchCorrector
     {
         var warpMm = heightMeasurement.ShapeUnder(statics.Contacts).WarpMm.Estimate;
         if (Math.Abs(warpMm) > limits.WarpMm)
-            return new(PatchCodes.WarpBeyondLimit, $"The patch is warped by {warpMm:F1} mm; the correction is good to {limits.WarpMm} mm.", "Level the pads with shims first.");
+            return new(PatchCodes.WarpBeyondLimit, $"The patch is warped by {Mm(warpMm):0.0}; the correction is good to {Mm(limits.WarpMm)}.", "Level the pads with shims first.");
         var guesses = NamedValues.Of(statics.Car).Where(v => v.Value.Assumed && v.Kind is not ValueKind.Height).Select(v => v.Name).ToList();
         return guesses.Count > 0
             ? new(PatchCodes.RatesUnknown, $"The warp cannot be corrected while these are guesses: {string.Join(", ", guesses)}.", "State them in the car model, or level the pads.")

@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Levelling;
 /// The fewest shims, and among those the thinnest, that bring four pads within a spread; exact over all stacks of up to
 /// <see cref="MostPerPad"/> shims at hand that raise no pad more than the thickest shim above the highest one.
 /// </summary>
-public static class ShimSearch
+static class ShimSearch
 {
     /// <summary>More loose shims than this under one pad are no footing.</summary>
     public const int MostPerPad = 5;
@@ -34,7 +34,7 @@ public static class ShimSearch
             (works, fails) = Best(stacks, shims, middle) is null ? (works, middle) : (middle, fails);
         }
         var flattest = Best(stacks, shims, works)!;
-        return Plan(heights, flattest, shims, new(PatchCodes.ShimsDoNotReach, $"The shims at hand leave the pads {Spread(flattest):F2} mm apart; {spreadMm:F2} mm was asked for.",
+        return Plan(heights, flattest, shims, new(PatchCodes.ShimsDoNotReach, $"The shims at hand leave the pads {Mm(Spread(flattest)):0.00} apart; {Mm(spreadMm):0.00} was asked for.",
             "Get thinner or more shims, adjust the feet, or weigh with what remains and its stated effect."));
     }
 

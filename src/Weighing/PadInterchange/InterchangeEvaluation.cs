@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.PadInterchange;
 /// the same friction. The pads must move in the order LF, RF, LR, RR: interchanged in a ring, or crosswise, the pads of
 /// one diagonal stay together, and their common error cannot be told from warp; it is the one that cross weight feels.
 /// </summary>
-public static class InterchangeEvaluation
+static class InterchangeEvaluation
 {
     const int Corners4 = 4;
 
@@ -44,7 +44,7 @@ public static class InterchangeEvaluation
 
         var fit = LeastSquares.Fit(design, [.. readings.Select(r => r.Kg - means[(Corner)r.Corner])]);
         if (fit.ResidualSd > WorstRepeatability * means.Sum / Corners4)
-            throw new RefusedException(CalibrationCodes.CarChanged.Because($"repeatability {fit.ResidualSd:0.00} kg"));
+            throw new RefusedException(CalibrationCodes.CarChanged.Because($"repeatability {Kg(fit.ResidualSd):0.00}"));
         return Described(fit, pads, means);
     }
 

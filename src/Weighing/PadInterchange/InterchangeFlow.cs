@@ -6,13 +6,13 @@ namespace ScaleLink.Weighing.PadInterchange;
 /// <summary>What came of a pad interchange: the gains, or why there are none.</summary>
 /// <param name="Result">Absent when refused.</param>
 /// <param name="Refused">Absent when there is a result.</param>
-public sealed record InterchangeOutcome(InterchangeResult? Result, Diagnostic? Refused);
+sealed record InterchangeOutcome(InterchangeResult? Result, Diagnostic? Refused);
 
 /// <summary>
 /// The guided weighing of one car with the pads interchanged: which pad goes where next, and which weighings are good. An
 /// immutable value made of the weighings alone, like <see cref="ProcedureFlow"/>.
 /// </summary>
-public sealed record InterchangeFlow
+sealed record InterchangeFlow
 {
     // A car that lost this share of its weight is not the car of the first weighing; departures of the pads move the total
     // by a few thousandths at most (common practice, no published source).
@@ -94,7 +94,7 @@ public sealed record InterchangeFlow
     {
         var (first, now) = (Taken[0].LoadsKg.Sum, reading.LoadsKg.Sum);
         return Math.Abs(now - first) > SameTotal * first
-            ? CalibrationCodes.CarChanged.Because($"{now:0.0} kg in all, {first:0.0} kg at the first placement")
+            ? CalibrationCodes.CarChanged.Because($"{Kg(now):0.0} in all, {Kg(first):0.0} at the first placement")
             : null;
     }
 

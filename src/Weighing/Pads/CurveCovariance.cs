@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Pads;
 
 /// <summary>Covariance of span (kg per count) and curvature (kg per count squared).</summary>
-public readonly record struct CurveCovariance(double SpanSpan, double SpanCurvature, double CurvatureCurvature)
+readonly record struct CurveCovariance(double SpanSpan, double SpanCurvature, double CurvatureCurvature)
 {
     /// <summary>Every entry times the factor.</summary>
     public CurveCovariance Scaled(double factor) => new(factor * SpanSpan, factor * SpanCurvature, factor * CurvatureCurvature);

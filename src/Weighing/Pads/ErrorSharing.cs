@@ -5,7 +5,7 @@ namespace ScaleLink.Weighing.Pads;
 /// adds up in a total and mostly drops out of differences and shares. Source of the method: JCGM 100:2008 (GUM) 5.2.2, F.1.2.1 (what two inputs
 /// have in common correlates them) and F.1.2.3 (the covariance is that of the common causes). How much is shared is a decision: no published source.
 /// </summary>
-public static class ErrorSharing
+static class ErrorSharing
 {
     /// <summary>
     /// The part of a term's variance that errs alike on all pads. Wheels that are lowered and bounced together stand on the same branch of

@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Pads;
 /// What a calibration procedure, or the cells' data sheet, says of a pad beyond its curve. Null: not tested and not stated. Some of these a
 /// calibration takes as <see cref="UsualErrors"/> say, whenever it was made; the others its uncertainty leaves out.
 /// </summary>
-public sealed record ErrorSources
+sealed record ErrorSources
 {
     /// <summary>Step of the indication, counts; rounding happens at zero and at the load.</summary>
     public double ResolutionCounts { get; init; }

@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Pads;
 /// What is taken of a calibrated pad where its calibration procedure did not test and no data sheet stated it. A pad of cells of class C3 of
 /// OIML R 60, well made, keeps to these.
 /// </summary>
-public static class UsualErrors
+static class UsualErrors
 {
     /// <summary>
     /// Change within 30 minutes under load, relative to the load: 0.7 of the error limit of class C3 with an apportioning factor of 0.7, 0.735

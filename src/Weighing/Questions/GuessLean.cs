@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Questions;
 /// <param name="Name">Of the value, such as "roll axis height".</param>
 /// <param name="CrossWeightPercent">Percent, either way.</param>
 /// <param name="LargestLoadKg">At the wheel that moves most, kg either way.</param>
-public sealed record GuessLean(string Name, double CrossWeightPercent, double LargestLoadKg)
+sealed record GuessLean(string Name, double CrossWeightPercent, double LargestLoadKg)
 {
     // Below this nobody would measure the value for the answer's sake (common practice, no published source).
     const double LeastKg = 0.05, LeastPercent = 0.005;

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace ScaleLink.Weighing.SiteCheck;
 
 /// <summary>Zeros that move between the zeroing and the reading, and how often to zero so that they do little.</summary>
@@ -15,7 +13,7 @@ static class DriftPart
         var minutes = Intervals.FirstOrDefault(m => Size(m).HalfWidth <= Share * asked.WantedPercent, Intervals[^1]);
         var size = Size(minutes);
         var worst = Corners.All.ToArray().MaxBy(c => Math.Abs(slope[c] * found[c].DriftKgPer10Min.Estimate));
-        var words = string.Create(CultureInfo.InvariantCulture, $"the zero of {worst} moves most, {found[worst].DriftKgPer10Min.Estimate:+0.00;-0.00;0.00} kg in ten minutes; counted for {minutes:0} minutes");
+        Sentence words = $"the zero of {worst} moves most, {Kg(found[worst].DriftKgPer10Min.Estimate):+0.00} in ten minutes; counted for {minutes:0} minutes";
         // Two zeros, and one reading may come at once and the other late.
         return (new(SiteCheckPartKind.Drift, worst, size, size with { Standard = Math.Sqrt(2) * size.Standard }, words, Remedy(found[worst], asked.Limits, minutes)), minutes);
 

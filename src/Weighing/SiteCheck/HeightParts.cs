@@ -1,4 +1,3 @@
-using System.Globalization;
 using ScaleLink.Weighing.Levelling;
 using ScaleLink.Weighing.Statics;
 
@@ -26,9 +25,9 @@ static class HeightParts
             var isOut = asked.On.Contains(kind) && refusal is null;
             var size = new PartSize(isOut ? 0 : known, Math.Sqrt(Math.Max(0, spread.VarianceOf(crossWeightSlope))));
             var shape = heightMeasurement.ShapeUnder(car.Contacts);
-            var seen = kind == CorrectionKind.Warp
-                ? string.Create(CultureInfo.InvariantCulture, $"warp of {shape.WarpMm.Estimate:+0.0;-0.0;0.0} mm")
-                : string.Create(CultureInfo.InvariantCulture, $"slope of {shape.NoseUpDeg.Estimate:+0.00;-0.00;0.00}° nose up, {shape.LeftUpDeg.Estimate:+0.00;-0.00;0.00}° left up");
+            Sentence seen = kind == CorrectionKind.Warp
+                ? (Sentence)$"warp of {Mm(shape.WarpMm.Estimate):+0.0}"
+                : $"slope of {shape.NoseUpDeg.Estimate:+0.00;-0.00;0.00}° nose up, {shape.LeftUpDeg.Estimate:+0.00;-0.00;0.00}° left up";
             return new(part, null, size, default(PartSize), $"{seen}, {(isOut ? "taken out; its uncertainty is left" : "left in the loads")}", Remedy(kind, isOut, refusal));
         }
     }

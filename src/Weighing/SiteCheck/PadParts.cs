@@ -63,8 +63,7 @@ static class PadParts
         var each = Corners.From(c => slope[c] * pads[c].CalibrationKg);
         var worst = Worst(slope, Corners.From(c => pads[c].CalibrationKg));
         List<Corner> nominalOnly = [.. Corners.All.ToArray().Where(c => !pads[c].IsCalibrated)];
-        var words = string.Create(CultureInfo.InvariantCulture, $"{worst} is good to ± {2 * pads[worst].CalibrationKg:0.00} kg at the load expected")
-            + (nominalOnly.Count > 0 ? $"; not calibrated: {string.Join(", ", nominalOnly)}" : "");
+        Sentence words = $"{worst} is good to ± {Kg(2 * pads[worst].CalibrationKg):0.00} at the load expected{(nominalOnly.Count > 0 ? $"; not calibrated: {string.Join(", ", nominalOnly)}" : "")}";
         // The same pads read both: what is left of a wrong span is a thousandth of a small change.
         return new(SiteCheckPartKind.Calibration, worst, new PartSize(0, Math.Sqrt(each.Dot(each))), default(PartSize), words,
             nominalOnly.Count > 0 ? $"Calibrate {string.Join(", ", nominalOnly)} with known masses." : "Calibrate the pads with better masses, or with more of them.");

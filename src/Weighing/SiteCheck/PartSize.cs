@@ -17,7 +17,7 @@ readonly record struct PartSize(double Known, double Standard)
 }
 
 /// <summary>A part with its sizes; a size of null cannot be told.</summary>
-sealed record SizedPart(SiteCheckPartKind Kind, Corner? Worst, PartSize? Reading, PartSize? Change, string Words, string Remedy)
+sealed record SizedPart(SiteCheckPartKind Kind, Corner? Worst, PartSize? Reading, PartSize? Change, Sentence Words, string Remedy)
 {
     public SiteCheckPart Told => new(Kind, Worst, Reading?.HalfWidth, Change?.HalfWidth, Words, Remedy);
 }

@@ -6,7 +6,7 @@ namespace ScaleLink.Weighing.SiteCheck;
 /// Judges a place for weighing by a watch over its empty, zeroed pads: to what size can a cross weight be believed here, and a
 /// change of it, and what to fix first. Repeatability of the car's own settling is no matter of the place and not in it.
 /// </summary>
-public static class SiteCheckJudge
+static class SiteCheckJudge
 {
     /// <summary>The judgement.</summary>
     /// <exception cref="DiagnosticException">SL-588: too little was seen. SL-594: a load or a wanted size is not usable.</exception>
@@ -38,7 +38,7 @@ public static class SiteCheckJudge
     {
         foreach (var corner in Corners.All)
             if (!(asked.LoadsKg[corner] > 0 && double.IsFinite(asked.LoadsKg[corner])) || asked.Pads.Count(p => p.Corner == corner) != 1)
-                throw new DiagnosticException(new Diagnostic(SiteCheckCodes.InputUnusable, $"The load expected at {corner} is {asked.LoadsKg[corner]} kg.", "Give the total of the car, kg, above zero."));
+                throw new DiagnosticException(new Diagnostic(SiteCheckCodes.InputUnusable, $"The load expected at {corner} is {Kg(asked.LoadsKg[corner])}.", "Give the total of the car, kg, above zero."));
         if (!(asked.WantedPercent > 0 && double.IsFinite(asked.WantedPercent)))
             throw new DiagnosticException(new Diagnostic(SiteCheckCodes.InputUnusable, $"The wanted size is {asked.WantedPercent} %.", "Give the change of cross weight that is to be believed, percent, above zero."));
         var seconds = asked.Pads.Min(p => p.Moments.Count > 0 ? p.Moments[^1].Seconds - p.Moments[0].Seconds : 0);

@@ -11,7 +11,7 @@ namespace ScaleLink.Weighing.Statics;
 /// about the roll axis and takes moment with it; that is in the equations, and matters when ride heights are changed.
 /// </para>
 /// </summary>
-public sealed class CarStatics
+sealed class CarStatics
 {
     /// <summary>Standard gravity, m/s²: exact by definition (3rd CGPM, 1901).</summary>
     public const double StandardGravity = 9.80665;
@@ -26,7 +26,7 @@ public sealed class CarStatics
     /// <exception cref="DiagnosticException">The model has mistakes, or the mass is not positive.</exception>
     public CarStatics(CarModel car, double totalKg, double gravity = StandardGravity)
         : this(totalKg is > 0 and < 100_000 ? totalKg : throw new DiagnosticException(
-            new Diagnostic(CarCodes.Loads, $"The total is {totalKg} kg.", "Weigh the car on all four pads first.")), gravity, car.Checked())
+            new Diagnostic(CarCodes.Loads, $"The total is {Kg(totalKg)}.", "Weigh the car on all four pads first.")), gravity, car.Checked())
     {
     }
 

@@ -6,17 +6,17 @@ namespace ScaleLink.Weighing.Zeros;
 /// <param name="Time">When, UTC.</param>
 /// <param name="Kg">Shift from the zero of the calibration procedure.</param>
 /// <param name="TemperatureC">Of the pad, where known.</param>
-public readonly record struct ZeroPoint(DateTimeOffset Time, double Kg, double? TemperatureC = null);
+readonly record struct ZeroPoint(DateTimeOffset Time, double Kg, double? TemperatureC = null);
 
 /// <summary>How a pad's zeros move.</summary>
 /// <param name="KgPerKelvin">By temperature; null where that cannot be told.</param>
 /// <param name="KgPerDay">By time, temperature taken out where known; null where that cannot be told.</param>
 /// <param name="SpreadKg">Largest minus smallest.</param>
 /// <param name="Findings">What is beyond the limits.</param>
-public sealed record ZeroDriftResult(double? KgPerKelvin, double? KgPerDay, double SpreadKg, IReadOnlyList<Diagnostic> Findings);
+sealed record ZeroDriftResult(double? KgPerKelvin, double? KgPerDay, double SpreadKg, IReadOnlyList<Diagnostic> Findings);
 
 /// <summary>Looks through the zeros of one pad for drift.</summary>
-public static class ZeroDrift
+static class ZeroDrift
 {
     /// <summary>Zero may move by this many intervals e within 5 K. Source: OIML R 76-1:2006, 3.9.2.3.</summary>
     public const double IntervalsPerFiveKelvin = 1;
@@ -37,9 +37,9 @@ public static class ZeroDrift
         List<Diagnostic> findings = [];
         var perKelvin = IntervalsPerFiveKelvin * intervalKg / 5;
         if (byKelvin is { } k && Math.Abs(k.Value) - 2 * k.StandardUncertainty > perKelvin)
-            findings.Add(CalibrationCodes.ZeroDrifts.Because($"{k.Value:+0.000;-0.000} kg per kelvin, ±{perKelvin:0.000} allowed"));
+            findings.Add(CalibrationCodes.ZeroDrifts.Because($"{Kg(k.Value):+0.000} per kelvin, ±{BareKg(perKelvin):0.000} allowed"));
         if (byDay is { } d && Math.Abs(d.Value) - 2 * d.StandardUncertainty > limitKgPerDay)
-            findings.Add(CalibrationCodes.ZeroDrifts.Because($"{d.Value:+0.00;-0.00} kg a day, ±{limitKgPerDay:0.00} allowed"));
+            findings.Add(CalibrationCodes.ZeroDrifts.Because($"{Kg(d.Value):+0.00} a day, ±{BareKg(limitKgPerDay):0.00} allowed"));
         return new ZeroDriftResult(byKelvin?.Value, byDay?.Value, spread, findings);
     }
 

@@ -3,7 +3,7 @@ using ScaleLink.Weighing.Pads;
 namespace ScaleLink.Weighing.Zeros;
 
 /// <summary>How far a weighed zero may lie from the reference, and what a reading must keep to.</summary>
-public sealed record ZeroLimits
+sealed record ZeroLimits
 {
     /// <summary>
     /// Share of the capacity either way. OIML R 76-1:2006, 4.5.1, allows 4 % of Max in all for zero setting.
@@ -24,10 +24,10 @@ public sealed record ZeroLimits
 /// <summary>A zero that was taken.</summary>
 /// <param name="Counts">Trimmed counts of the empty pad.</param>
 /// <param name="ShiftKg">From the reference; null where there was none.</param>
-public sealed record FoundZero(double Counts, double? ShiftKg);
+sealed record FoundZero(double Counts, double? ShiftKg);
 
 /// <summary>Judges whether a reading may become the pad's zero.</summary>
-public static class ZeroSetting
+static class ZeroSetting
 {
     /// <summary>The zero, or why not.</summary>
     /// <param name="calibration">In effect.</param>
@@ -60,11 +60,11 @@ public static class ZeroSetting
         if (shift is { } kg)
         {
             var limit = limits.CapacityShare * calibration.CapacityKg;
-            return Math.Abs(kg) > limit ? CalibrationCodes.ZeroLoaded.Because($"{kg:+0.00;-0.00} kg from the reference zero, ±{limit:0.00} kg allowed") : null;
+            return Math.Abs(kg) > limit ? CalibrationCodes.ZeroLoaded.Because($"{Kg(kg):+0.00} from the reference zero, ±{Kg(limit):0.00} allowed") : null;
         }
         var whole = Math.Abs(calibration.Kg(counts));
         return whole > limits.FirstShare * calibration.CapacityKg
-            ? CalibrationCodes.FirstZeroLoaded.Because($"{whole:0.0} kg of {calibration.CapacityKg:0.#} kg, at most {limits.FirstShare:P0} of it is usual")
+            ? CalibrationCodes.FirstZeroLoaded.Because($"{Kg(whole):0.0} of {Kg(calibration.CapacityKg):0.#}, at most {limits.FirstShare:P0} of it is usual")
             : null;
     }
 }

@@ -40,10 +40,21 @@ public class SiteCheckTests
         Assert.Equal(7, last.Report.Parts.Count);
 
         bay.RestartDaemon();
-        Assert.Equal(last, Ask(bay).Last);
+        Assert.Equal(AsText(last), Ask(bay).Last);
         bay.WaitLive();
         Wait.Until(() => new Calls(bay).Code(d => Control(d).StartSiteCheck(Start())) == "SL-589", Wait.Patience, "refused under a car");
         Assert.Equal("SL-593", new Calls(bay).Code(d => Control(d).StopSiteCheck(new StopSiteCheckRequest { Who = "crew" })));
+    }
+
+    // On record a sentence is its text.
+    private static SiteCheckRecord AsText(SiteCheckRecord told)
+    {
+        Assert.Contains(told.Report.Parts, p => p.TypedWords is not null);
+        foreach (var part in told.Report.Parts)
+            part.TypedWords = null;
+        foreach (var finding in told.Report.Findings)
+            finding.TypedMessage = null;
+        return told;
     }
 
     private static StartSiteCheckRequest Start() => new() { Minutes = 2, TotalKg = 1048, Who = "crew" };

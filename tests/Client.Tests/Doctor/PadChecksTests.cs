@@ -33,7 +33,7 @@ public class PadChecksTests
 
         var failed = Assert.Single(PadChecks.Of(diagnosis, ToleranceKg), f => f.Outcome == Outcome.Fail);
         Assert.Equal(code, failed.Wrong!.Code);
-        Assert.NotEmpty(failed.Wrong!.Remedy);
+        Assert.NotEmpty(failed.Wrong!.Remedy.ToString());
     }
 
     [Fact]

@@ -107,6 +107,6 @@ public sealed class PortChecksTests : IDisposable
         var failed = Assert.Single(findings, f => f.Check == check);
         Assert.Equal((Outcome.Fail, code), (failed.Outcome, failed.Wrong!.Code.Text));
         Assert.Contains(said, failed.Message);
-        Assert.NotEmpty(failed.Wrong!.Remedy);
+        Assert.NotEmpty(failed.Wrong!.Remedy.ToString());
     }
 }

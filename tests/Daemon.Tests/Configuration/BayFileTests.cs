@@ -57,7 +57,7 @@ public class BayFileTests
         Assert.Equal(
             ["1 SL-007", "4 SL-013", "8 SL-009", "8 SL-010", "10 SL-006", "11 SL-101", "12 SL-005"],
             file.Mistakes.Select(m => $"{m.Line ?? 0} {m.Code}").Order(Comparer<string>.Create((a, b) => (int.Parse(a.Split(' ')[0]), a).CompareTo((int.Parse(b.Split(' ')[0]), b)))));
-        Assert.All(file.Mistakes, m => Assert.NotEmpty(m.Remedy));
+        Assert.All(file.Mistakes, m => Assert.NotEmpty(m.Remedy.ToString()));
     }
 
     [Theory]

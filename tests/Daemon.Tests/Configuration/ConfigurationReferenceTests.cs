@@ -26,7 +26,7 @@ public partial class ConfigurationReferenceTests
         var text = "zzz = 1\n" + string.Concat(Blocks.Select(b => $"[{b}]\nzzz = 1\n")) + "[[pads]]\nzzz = 1\n[[pads.registers]]\nzzz = 1\n[pads.tilt]\nzzz = 1\n";
         foreach (var mistake in BayFile.Parse(text, "bay.toml").Mistakes.Where(m => m.Code == "SL-005"))
         {
-            var block = mistake.Message.Split(" is not")[0].Replace("zzz", "");
+            var block = mistake.Message.ToString().Split(" is not")[0].Replace("zzz", "");
             // A tilt source has the keys of any source; one row says so.
             if (block == "pads.tilt.")
             {
@@ -34,7 +34,7 @@ public partial class ConfigurationReferenceTests
                 continue;
             }
 
-            foreach (var key in mistake.Remedy.Replace("Known: ", "").TrimEnd('.').Split(", "))
+            foreach (var key in mistake.Remedy.ToString().Replace("Known: ", "").TrimEnd('.').Split(", "))
                 yield return block + key;
         }
     }

@@ -1,4 +1,5 @@
 using ScaleLink.Daemon.Links;
+using ScaleLink.Measure.Sentences;
 
 namespace Daemon.Tests.Links;
 
@@ -33,11 +34,11 @@ internal sealed class HeardSource : IPadSource
 
     public void OnSample(in RawSample sample) => Samples.Add(sample);
 
-    public void OnRefusal(Code code, string message, string remedy) => Told.Add(code);
+    public void OnRefusal(Code code, Sentence message, Sentence remedy) => Told.Add(code);
 
-    public void OnTrouble(Code code, string message, string remedy, bool stops)
+    public void OnTrouble(Code code, Sentence message, Sentence remedy, bool stops)
     {
-        Assert.NotEmpty(remedy);
+        Assert.NotEmpty(remedy.ToString());
         Troubles[code] = message;
         Told.Add(code);
     }

@@ -60,6 +60,7 @@ public class LinkTapeTests
         var before = GC.GetAllocatedBytesForCurrentThread();
         for (var k = 1; k < 20_000; k++)
             tape.Write(RecordingEventKind.Received, bytes, k);
-        Assert.Equal(before, GC.GetAllocatedBytesForCurrentThread());
+        // A collection meanwhile may close the thread's piece of the heap early, which counts some kB; one object a write would be half a megabyte.
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 20_000);
     }
 }

@@ -36,7 +36,7 @@ public partial class WhatIfFileTests
         Assert.Null(read.Questions);
         Assert.Contains(read.Mistakes, m => m is { Code.Text: "SL-514", Where: "loads_kg.u" });
         Assert.Contains(read.Mistakes, m => m is { Code.Text: "SL-513", Where: "plam" });
-        Assert.Contains(read.Mistakes, m => m.Where == "car" && m.Message.Contains("wheelbase_mm"));
+        Assert.Contains(read.Mistakes, m => m.Where == "car" && m.Message.ToString().Contains("wheelbase_mm"));
     }
 
     [Fact]

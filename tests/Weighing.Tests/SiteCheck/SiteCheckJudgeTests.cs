@@ -28,7 +28,7 @@ public class SiteCheckJudgeTests
         Assert.Equal(60, report.ZeroEveryMinutes);
         Assert.Empty(report.Findings);
         Assert.Equal(Enum.GetValues<SiteCheckPartKind>().Order(), report.Parts.Select(p => p.Kind).Order());
-        Assert.All(report.Parts, p => Assert.True(p.Words.Length > 0 && p.Remedy.EndsWith('.')));
+        Assert.All(report.Parts, p => Assert.True(!p.Words.IsEmpty && p.Remedy.EndsWith('.')));
     }
 
     [Fact]

@@ -23,9 +23,9 @@ scalelink.clock = (() => {
   // Asks once, and gives the time to wait before the next question, ms.
   const ask = async () => {
     const askedAt = performance.now();
-    const unit = encodeURIComponent(scalelink.read("unit") ?? "");
+    const asked = new URLSearchParams({ unit: scalelink.read("unit") ?? "", length: scalelink.read("length") ?? "" });
     try {
-      const answer = await fetch(`opening?unit=${unit}`, { cache: "no-store", signal: AbortSignal.timeout(PATIENCE_MS) });
+      const answer = await fetch(`opening?${asked}`, { cache: "no-store", signal: AbortSignal.timeout(PATIENCE_MS) });
       if (!answer.ok) throw new Error(`${answer.status}`);
       const html = await answer.text();
       const took = performance.now() - askedAt;

@@ -2,6 +2,7 @@ using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Workflows.WorkSessions;
 using ScaleLink.Daemon.Workflows.WorkSessions.Standings;
 using ScaleLink.Measure;
+using ScaleLink.Weighing.WorkSessions.Planning;
 
 namespace ScaleLink.Daemon.Faces.Mqtt;
 
@@ -73,8 +74,8 @@ internal sealed class MqttSessionMapping(BayClock clock)
     private static (string? Words, Value? Predicted) NextTurn(WorkSession session)
     {
         if (session.Open is [.., var open])
-            return (Wording.Turns(session.OpenTurns), open.Predicted?.CrossWeightPercent);
-        return !session.NeedsName && SessionPlan.Of(session)?.Plan is { AlreadyThere: false } plan ? (Wording.Turns(plan.Turns), plan.Forecast.CrossWeightPercent) : (null, null);
+            return (CrewWords.Turns(session.OpenTurns), open.Predicted?.CrossWeightPercent);
+        return !session.NeedsName && SessionPlan.Of(session)?.Plan is { AlreadyThere: false } plan ? (CrewWords.Turns(plan.Turns), plan.Forecast.CrossWeightPercent) : (null, null);
     }
 
     private static List<MqttDiagnostic>? Findings(IReadOnlyList<Diagnostic> findings) => findings.Count == 0 ? null : [.. findings.Select(f => new MqttDiagnostic(f.Code.Text, f.Message, f.Remedy))];

@@ -11,7 +11,7 @@ internal static class BoardPages
     public static void MapBoard(this WebApplication app)
     {
         app.MapStaticAssets();
-        app.MapGet("/opening", (OpeningPage page, HttpContext context, string? unit) => page.Draw(context, unit));
+        app.MapGet("/opening", (OpeningPage page, HttpContext context, string? unit, string? length) => page.Draw(context, unit, length));
         app.MapFallbackToFile("index.html", AlwaysAsk);
     }
 }

@@ -1,4 +1,5 @@
 using Microsoft.Net.Http.Headers;
+using ScaleLink.Board.Device;
 using ScaleLink.Board.Opening;
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Contract;
@@ -14,11 +15,11 @@ internal sealed class OpeningPage(LiveBay bay, ApiMapping mapping, PadsList pads
 {
     private const double RateHz = 10;
 
-    public async Task<IResult> Draw(HttpContext context, string? unit)
+    public async Task<IResult> Draw(HttpContext context, string? unit, string? length)
     {
         var now = new Wire.GetClockResponse { MonotonicNs = clock.NowNs, StartId = clock.StartId };
         var loads = bay.Newest is { } reading ? mapping.Loads(reading, new Pace(RateHz).MaxAgeMs, 0) : null;
-        var html = await FirstView.Draw(loads, pads.Now(), session.Now(), now, unit);
+        var html = await FirstView.Draw(loads, pads.Now(), session.Now(), now, Units.Named(unit, length));
         context.Response.Headers[HeaderNames.CacheControl] = "no-store";
         context.Response.Headers["ScaleLink-Run"] = now.StartId;
         context.Response.Headers["ScaleLink-Clock-Ns"] = $"{now.MonotonicNs}";

@@ -72,7 +72,7 @@ internal sealed class InclinometerZeroDesk(InclinometerZeroLedger ledger, BayCon
             : standing;
     }
 
-    private static StepRefusedException OutOfStep(string message, string remedy) => new(InclinometerCodes.OutOfStep, message, remedy);
+    private static StepRefusedException OutOfStep(Sentence message, Sentence remedy) => new(InclinometerCodes.OutOfStep, message, remedy);
 
     private InclinometerZeroStanding Standing(PadChannel pad, string serialNumber)
     {

@@ -1,4 +1,3 @@
-using System.Globalization;
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.InclinometerZeros;
@@ -14,7 +13,7 @@ internal sealed class TiltTaker(double raisedBelowKg, BayClock clock)
         if (pad.ObserveTilt() is not { } seen)
             return (null, new(PadStateCodes.NotLive, $"{pad.Corner} is not live.", "Repair its link first, then read again."));
         if (pad.Snapshot() is { LoadKg: { } load } && Math.Abs(load) >= raisedBelowKg)
-            return (null, new(InclinometerCodes.PadLoaded, string.Create(CultureInfo.InvariantCulture, $"{pad.Corner} carries {load:0.0} kg: a pad is turned empty."), "Take the car or the masses off it. Zero the pad if it is empty."));
+            return (null, new(InclinometerCodes.PadLoaded, $"{pad.Corner} carries {Kg(load):0.0}: a pad is turned empty.", "Take the car or the masses off it. Zero the pad if it is empty."));
         if (seen.Samples.Count == 0)
             return (null, Unknown(pad));
         return seen.IsWhole && TiltRest.Read(seen.Samples, clock.ToUtc(clock.NowNs)) is { } reading

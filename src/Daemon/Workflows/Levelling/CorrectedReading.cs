@@ -52,7 +52,7 @@ internal static class CorrectedReading
         return corner with
         {
             LoadKg = load with { Estimate = corrected.LoadsKg[corner.Corner], StandardUncertainty = load.StandardUncertainty is { } u ? Math.Sqrt(u * u + own * own) : null },
-            Corrections = [.. corner.Corrections, .. mine.Select(c => new Correction(NameOf(c.Kind), c.Applied ? c.SizeKg!.Value[corner.Corner] : null, c.Refusal?.Message ?? ""))],
+            Corrections = [.. corner.Corrections, .. mine.Select(c => new Correction(NameOf(c.Kind), c.Applied ? c.SizeKg!.Value[corner.Corner] : null, c.Refusal?.Message ?? default))],
             Budget = corner.Budget.Count > 0 && own > 0 ? [.. corner.Budget, new UncertaintyPart(BudgetName, own)] : corner.Budget,
             Faults = [.. corner.Faults, .. mine.Where(c => c.Refusal is not null).Select(c => c.Refusal! with { SinceNs = refusedSinceNs })],
         };

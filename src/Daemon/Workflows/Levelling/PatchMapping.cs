@@ -84,7 +84,7 @@ internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedRe
         if (standing.Model is null)
             yield return new(CarCodes.NoCarInBay, "Nobody said which car stands in the bay: what the patch does to it cannot be told.", "Choose one: Car on the page, or scalelink car use FILE.");
         else if (loads.PresentOrNone() is null)
-            yield return new(CarCodes.NoSettledLoads, $"The bay has no settled loads at this moment; effects are for {AnyTotalKg:0} kg.", "Ask again with the car settled on the pads.");
+            yield return new(CarCodes.NoSettledLoads, $"The bay has no settled loads at this moment; effects are for {Kg(AnyTotalKg):0}.", "Ask again with the car settled on the pads.");
     }
 
     private static Wire.PatchShape Shape(MeasuredHeights heightMeasurement, Contacts contacts)

@@ -44,7 +44,7 @@ internal static class SiteCheckMapping
 
     private static Wire.SiteCheckPart Part(SiteCheckPart part)
     {
-        var wire = new Wire.SiteCheckPart { Kind = (Wire.SiteCheckPartKind)((int)part.Kind + 1), Words = part.Words, Remedy = part.Remedy };
+        var wire = new Wire.SiteCheckPart { Kind = (Wire.SiteCheckPartKind)((int)part.Kind + 1), Words = part.Words, TypedWords = Wire.Sentence.Of(part.Words), Remedy = part.Remedy };
         if (part.Worst is { } worst)
             wire.Worst = worst.ToWire();
         if (part.ReadingPercent is { } reading)

@@ -25,7 +25,7 @@ internal sealed class SiteCheckControlService(SiteCheckDesk desk) : Wire.SiteChe
         if (!(minutes is >= SiteCheckDesk.Shortest and <= SiteCheckDesk.Longest))
             throw ApiErrors.BadRequest(SiteCheckCodes.InputUnusable, "minutes", string.Create(CultureInfo.InvariantCulture, $"A watch of {minutes} minutes is not usable."), $"Give {SiteCheckDesk.Shortest:0} to {SiteCheckDesk.Longest:0} minutes.");
         if (request.HasTotalKg && !(request.TotalKg is >= LightestKg and <= HeaviestKg))
-            throw ApiErrors.BadRequest(SiteCheckCodes.InputUnusable, "total_kg", string.Create(CultureInfo.InvariantCulture, $"A car of {request.TotalKg} kg is not usable."), $"Give the total of the car, {LightestKg:0} to {HeaviestKg:0} kg.");
+            throw ApiErrors.BadRequest(SiteCheckCodes.InputUnusable, "total_kg", $"A car of {Kg(request.TotalKg)} is not usable.", $"Give the total of the car, {BareKg(LightestKg):0} to {Kg(HeaviestKg):0}.");
         desk.Start(minutes, request.HasTotalKg ? request.TotalKg : null, who);
         return Task.FromResult(SiteCheckMapping.View(desk.State));
     }

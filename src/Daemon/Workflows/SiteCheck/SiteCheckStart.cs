@@ -1,4 +1,3 @@
-using System.Globalization;
 using ScaleLink.Daemon.Bay;
 
 namespace ScaleLink.Daemon.Workflows.SiteCheck;
@@ -15,13 +14,13 @@ internal static class SiteCheckStart
     {
         var seen = pad.Snapshot();
         if (seen.State != PadState.Live)
-            return new(SiteCheckCodes.PadNotLive, $"{pad.Corner} is not live{(seen.Faults is [var fault, ..] ? $" ({fault.Code}): {fault.Message}" : ".")}", "Repair its link first; scalelink pads names what is wrong.");
+            return new(SiteCheckCodes.PadNotLive, $"{pad.Corner} is not live{(seen.Faults is [var fault, ..] ? (Sentence)$" ({fault.Code}): {fault.Message}" : ".")}", "Repair its link first; scalelink pads names what is wrong.");
         if (seen.Zero is null || seen.Calibration is null)
             return new(SiteCheckCodes.PadUnzeroed, $"{pad.Corner} has no {(seen.Calibration is null ? "calibration" : "zero")}.", "Zero the empty pads first: scalelink zero, or Health on the page.");
         return seen.LoadKg is not { } load
             ? new(SiteCheckCodes.PadNotLive, $"{pad.Corner} gives no load yet.", "Ask again in a second.")
             : Math.Abs(load) > EmptyKg
-            ? new(SiteCheckCodes.PadLoaded, string.Create(CultureInfo.InvariantCulture, $"{pad.Corner} reads {load:+0.0;-0.0} kg."), "Take off whatever stands on it, the car first; if it is empty, zero it. Then start the watch.")
+            ? new(SiteCheckCodes.PadLoaded, $"{pad.Corner} reads {Kg(load):+0.0}.", "Take off whatever stands on it, the car first; if it is empty, zero it. Then start the watch.")
             : null;
     }
 }

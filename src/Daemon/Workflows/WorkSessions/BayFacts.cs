@@ -9,7 +9,7 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions;
 
 /// <summary>What the bay sees of the preparation for itself.</summary>
 /// <param name="Seen">One for each check that it can judge.</param>
-public sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
+internal sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
 {
     // A zero wanders with temperature: one of yesterday is none. Common practice, no published source.
     private static readonly TimeSpan OldestZero = TimeSpan.FromHours(12);
@@ -50,7 +50,7 @@ public sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
         var shape = heightMeasurement.HeightMeasurement.ShapeUnder(Contacts.Of(car));
         var isWarpLevel = Math.Abs(shape.WarpMm.Estimate) <= LevelWarpMm || patch.On.Contains(CorrectionKind.Warp);
         var isSlopeLevel = Math.Max(Math.Abs(shape.NoseUpDeg.Estimate), Math.Abs(shape.LeftUpDeg.Estimate)) <= LevelSlopeDeg || patch.On.Contains(CorrectionKind.Slope);
-        var value = $"warp {shape.WarpMm.Estimate:0.0} mm, nose up {shape.NoseUpDeg.Estimate:0.00}°, left up {shape.LeftUpDeg.Estimate:0.00}°";
+        Sentence value = $"warp {Mm(shape.WarpMm.Estimate):0.0}, nose up {shape.NoseUpDeg.Estimate:0.00}°, left up {shape.LeftUpDeg.Estimate:0.00}°";
         return new("patch_level", isWarpLevel && isSlopeLevel, value,
             isWarpLevel && isSlopeLevel ? untested : [.. untested, new(SessionCodes.PatchNotLevel, $"The patch is not level: {value}.", "Shim the pads, or switch the corrections on.")]);
     }

@@ -1,3 +1,5 @@
+using ScaleLink.Weighing.WorkSessions.Planning;
+
 namespace ScaleLink.Daemon.Workflows.WorkSessions;
 
 /// <summary>What a session says to its crew.</summary>
@@ -10,7 +12,7 @@ internal static class SessionWords
         SessionStage.Preparing => $"Preparation: see to it and tick it: {view.Preparation.First(c => !c.IsClosed).Item.Title.ToLowerInvariant()}.",
         SessionStage.Baseline => $"Settle the car ({string.Join(", ", view.Session.Start.SettleMethod.Actions)}), then weigh the baseline.",
         SessionStage.Naming => "The loads changed although nothing was recorded: say what was changed.",
-        SessionStage.Settling => $"{Wording.Turns(view.Session.OpenTurns)}: then settle, hands off, and weigh.",
+        SessionStage.Settling => $"{CrewWords.Turns(view.Session.OpenTurns)}: then settle, hands off, and weigh.",
         SessionStage.Planning => SessionPlan.Of(view.Session) is { Plan: { AlreadyThere: false } plan } ? $"{plan.Words}." : "Settle once more and weigh, to be sure.",
         SessionStage.Finishing => view.LastSteps.FirstOrDefault(c => !c.IsClosed) is { } open ? $"Last steps: see to it and tick it: {open.Item.Title.ToLowerInvariant()}." : "Finish the session.",
         SessionStage.Finished => "Finished.",

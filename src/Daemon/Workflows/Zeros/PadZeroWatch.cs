@@ -53,7 +53,7 @@ internal sealed class PadZeroWatch(PadChannel pad, ZeroTrackingOptions tracking,
     {
         store.AppendCheck(zero, load, Now);
         if (Math.Abs(load) > LimitKg)
-            pad.OnTrouble(PadStateCodes.EmptyPadReads, $"The car is off, and the empty pad reads {load:+0.00;-0.00} kg.", "Look for something on the pad; then take a zero before the car comes back.", stops: false);
+            pad.OnTrouble(PadStateCodes.EmptyPadReads, $"The car is off, and the empty pad reads {Kg(load):+0.00}.", "Look for something on the pad; then take a zero before the car comes back.", stops: false);
         else
             pad.OnTroubleOver(PadStateCodes.EmptyPadReads);
     }

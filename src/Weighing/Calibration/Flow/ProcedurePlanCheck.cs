@@ -5,7 +5,7 @@ using ScaleLink.Weighing.Calibration.Trim;
 namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>Finds every mistake of a plan before anybody lifts a mass.</summary>
-public static class ProcedurePlanCheck
+static class ProcedurePlanCheck
 {
     /// <summary>All of them; empty when the plan is good.</summary>
     public static IReadOnlyList<Diagnostic> Of(ProcedurePlan plan)
@@ -21,11 +21,11 @@ public static class ProcedurePlanCheck
     {
         var capacity = plan.Before.CapacityKg;
         foreach (var load in plan.Loads.Where(load => plan.Masses.Kg(load) > capacity))
-            yield return CalibrationCodes.BeyondCapacity.Because($"{load} is {plan.Masses.Kg(load):0.#} kg, capacity {capacity:0.#} kg");
+            yield return CalibrationCodes.BeyondCapacity.Because($"{load} is {Kg(plan.Masses.Kg(load)):0.#}, capacity {Kg(capacity):0.#}");
         var cells = plan.Before.CellTrim.Count;
         if (plan.CornerLoad is { } corner && plan.Masses.Kg(corner) is var kg && kg > CornerLoadTest.TestLoadKg(capacity, cells))
             yield return CalibrationCodes.BeyondCapacity.Because(
-                $"the corner-load mass is {kg:0.#} kg, over one cell at most {CornerLoadTest.TestLoadKg(capacity, cells):0.#} kg is right");
+                $"the corner-load mass is {Kg(kg):0.#}, over one cell at most {Kg(CornerLoadTest.TestLoadKg(capacity, cells)):0.#} is right");
     }
 
     static IEnumerable<Diagnostic> Order(ProcedurePlan plan)
@@ -47,7 +47,7 @@ public static class ProcedurePlanCheck
         var highest = plan.Loads.Count == 0 ? 0 : plan.Loads.Max(plan.Masses.Kg);
         if (plan.Loads.All(l => l.Ballast.Count == 0) && highest < CalibrationEvaluation.LeastRange * plan.Before.CapacityKg)
             yield return CalibrationCodes.RangeTooShort.Because(
-                $"up to {highest:0.#} kg of {plan.Before.CapacityKg:0.#} kg; at least {CalibrationEvaluation.LeastRange:P0} is needed");
+                $"up to {Kg(highest):0.#} of {Kg(plan.Before.CapacityKg):0.#}; at least {CalibrationEvaluation.LeastRange:P0} is needed");
     }
 
     static IEnumerable<Diagnostic> Asked(ProcedurePlan plan)
@@ -61,6 +61,6 @@ public static class ProcedurePlanCheck
         var floor = Coverage.Factor(probability: asked.Coverage) * relative * asked.AtKg;
         if (floor > asked.ExpandedKg)
             yield return CalibrationCodes.UncertaintyNotReached.Because(
-                $"the masses alone leave ±{floor:0.000} kg at {asked.AtKg:0.#} kg, ±{asked.ExpandedKg:0.000} kg asked");
+                $"the masses alone leave ±{Kg(floor):0.000} at {Kg(asked.AtKg):0.#}, ±{Kg(asked.ExpandedKg):0.000} asked");
     }
 }

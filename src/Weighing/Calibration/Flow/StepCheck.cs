@@ -21,7 +21,7 @@ static class StepCheck
     {
         var counts = plan.Before.Counts([.. now.Reading.CellCounts]);
         if (emptyCounts is { } empty && plan.Before.Kg(counts - empty) is var kg && kg > plan.Before.CapacityKg)
-            return CalibrationCodes.BeyondCapacity.Because($"about {kg:0} kg of {plan.Before.CapacityKg:0.#} kg");
+            return CalibrationCodes.BeyondCapacity.Because($"about {Kg(kg):0} of {Kg(plan.Before.CapacityKg):0.#}");
         if (previous is null || !previous.Step.Load.Ballast.SequenceEqual(now.Step.Load.Ballast))
             return null;
 
@@ -33,14 +33,14 @@ static class StepCheck
         return ratio switch
         {
             > -Unmoved and < Unmoved => Elsewhere(plan.Corner, now.Reading, previous.Reading, expected)
-                ?? CalibrationCodes.LoadUnchanged.Because($"{expected:+0.#;-0.#} kg was to come, {change:+0.0;-0.0} kg came"),
-            < 0 => CalibrationCodes.NotMonotonic.Because($"{expected:+0.#;-0.#} kg was to come, {change:+0.0;-0.0} kg came"),
+                ?? CalibrationCodes.LoadUnchanged.Because($"{Kg(expected):+0.#} was to come, {Kg(change):+0.0} came"),
+            < 0 => CalibrationCodes.NotMonotonic.Because($"{Kg(expected):+0.#} was to come, {Kg(change):+0.0} came"),
             _ when IsPart(plan, now.Step.Load, previous.Step.Load, change) => CalibrationCodes.UnexpectedLoad.Because(
-                $"{expected:+0.#;-0.#} kg was to come, about {change:+0.0;-0.0} kg came, as if some of the masses had not been moved"),
+                $"{Kg(expected):+0.#} was to come, about {Kg(change):+0.0} came, as if some of the masses had not been moved"),
             _ when Near(ratio, KgPerLb) || Near(ratio, 1 / KgPerLb) => CalibrationCodes.WrongUnit.Because(
-                $"{expected:+0.#;-0.#} kg was to come, {change:+0.0;-0.0} kg came, {(ratio < 1 ? "as if marked in pounds" : "as if converted from pounds twice")}"),
+                $"{Kg(expected):+0.#} was to come, {Kg(change):+0.0} came, {(ratio < 1 ? "as if marked in pounds" : "as if converted from pounds twice")}"),
             _ when Math.Abs(ratio - 1) > plan.Limits.LoadShare => CalibrationCodes.UnexpectedLoad.Because(
-                $"{expected:+0.#;-0.#} kg was to come, about {change:+0.0;-0.0} kg came"),
+                $"{Kg(expected):+0.#} was to come, about {Kg(change):+0.0} came"),
             _ => null,
         };
     }
@@ -52,7 +52,7 @@ static class StepCheck
             return null;
         var most = now.Reading.CellCounts.Zip(previous.Reading.CellCounts, (a, b) => Math.Abs((a - b) * plan.Before.SpanKgPerCount)).Max();
         return most < UnshiftedShare * plan.Masses.Kg(now.Step.Load)
-            ? CalibrationCodes.LoadUnchanged.Because($"it stands where it stood, no cell changed by more than {most:0.0} kg")
+            ? CalibrationCodes.LoadUnchanged.Because($"it stands where it stood, no cell changed by more than {Kg(most):0.0}")
             : null;
     }
 
@@ -83,7 +83,7 @@ static class StepCheck
         var changes = loads - before;
         foreach (var corner in Corners.All)
             if (corner != own && Math.Abs(changes[corner] / expected - 1) < 0.5)
-                return CalibrationCodes.MassesOnOtherPad.Because($"{changes[corner]:+0.0;-0.0} kg came on {corner}, the calibration procedure is of {own}");
+                return CalibrationCodes.MassesOnOtherPad.Because($"{Kg(changes[corner]):+0.0} came on {corner}, the calibration procedure is of {own}");
         return null;
     }
 

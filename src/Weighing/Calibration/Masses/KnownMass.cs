@@ -15,7 +15,7 @@ namespace ScaleLink.Weighing.Calibration.Masses;
 /// True in procedures of before water was taken as it weighs in air: <paramref name="Kg"/> is then the mass in vacuum of a volume, and
 /// buoyancy is still in it.
 /// </param>
-public sealed record KnownMass(
+sealed record KnownMass(
     string Label, double Kg, double ToleranceKg, double StandardUncertaintyKg, string Lot, double DensityKgPerM3 = 8000, bool ByVolume = false)
 {
     /// <summary>A weight of an OIML class at its nominal value; the tolerance counts as a rectangular distribution.</summary>
@@ -23,7 +23,7 @@ public sealed record KnownMass(
     public static KnownMass OfClass(string label, double nominalKg, WeightClass weightClass)
     {
         var tolerance = WeightTolerances.ToleranceKg(nominalKg, weightClass)
-            ?? throw new RefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label}, {nominalKg} kg in class {weightClass}"));
+            ?? throw new RefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label}, {Arguments.Kg(nominalKg)} in class {weightClass}"));
         return new KnownMass(label, nominalKg, tolerance, TypeB.Rectangular(tolerance), $"class {weightClass}");
     }
 
@@ -70,6 +70,6 @@ public sealed record KnownMass(
     static void Require(string label, double kg, double limit)
     {
         if (!(kg > 0 && limit > 0 && double.IsFinite(kg) && double.IsFinite(limit)))
-            throw new RefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label} says {kg} ± {limit}; both must be above zero"));
+            throw new RefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label} says {BareKg(kg)} ± {BareKg(limit)}; both must be above zero"));
     }
 }

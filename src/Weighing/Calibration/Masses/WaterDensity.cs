@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Calibration.Masses;
 /// Density of water at one atmosphere. Source: M. Tanaka, G. Girard, R. Davis, A. Peuto and N. Bignell, Metrologia 38 (2001) 301-309, equation
 /// and Table 1, recommended by the CIPM for pure air-free water from 0 to 40 °C, as third parties transcribe it (water-density.json of the references).
 /// </summary>
-public static class WaterDensity
+static class WaterDensity
 {
     /// <summary>Taken where nobody says how warm the water is, °C.</summary>
     public const double UsualC = 20;

@@ -7,7 +7,7 @@ using ScaleLink.Weighing.Statistics;
 namespace ScaleLink.Weighing.Calibration.Procedure;
 
 /// <summary>Works a finished calibration procedure out: curve, characteristics, grade and, unless something speaks against it, a calibration.</summary>
-public static class CalibrationEvaluation
+static class CalibrationEvaluation
 {
     /// <summary>The highest load must reach this share of the capacity (common practice, no published source).</summary>
     public const double LeastRange = 0.2;
@@ -99,10 +99,10 @@ public static class CalibrationEvaluation
             yield return unit;
         else if (curve.Choice.Contradicted && ProcedureErrors.LeftOver(input, curve).FirstOrDefault(l => Matters(input, l)) is { Left: { LoadKg: > 0 } left })
             yield return CalibrationCodes.ShapeUnknown.Because(
-                $"at {left.LoadKg:0.#} kg the curve leaves {left.Kg:+0.00;-0.00} kg, where repeats agree within {curve.RepeatSdKg:0.000} kg");
+                $"at {Kg(left.LoadKg):0.#} the curve leaves {Kg(left.Kg):+0.00}, where repeats agree within {Kg(curve.RepeatSdKg ?? 0):0.000}");
         if (calibration.CalibratedToKg < LeastRange * calibration.CapacityKg)
             yield return CalibrationCodes.RangeTooShort.Because(
-                $"up to {calibration.CalibratedToKg:0.#} kg of {calibration.CapacityKg:0.#} kg; at least {LeastRange:P0} is needed");
+                $"up to {Kg(calibration.CalibratedToKg):0.#} of {Kg(calibration.CapacityKg):0.#}; at least {LeastRange:P0} is needed");
         if (input.Asked is { } asked && calibration.Budget(asked.AtKg) is var budget && budget.Expanded(asked.Coverage) > asked.ExpandedKg)
             yield return NotReached(input, asked, budget);
     }
@@ -123,10 +123,10 @@ public static class CalibrationEvaluation
     static Diagnostic NotReached(ProcedureInput input, AskedUncertainty asked, UncertaintyBudget budget)
     {
         var largest = budget.Largest;
-        var found = $"±{budget.Expanded(asked.Coverage):0.000} kg at {asked.AtKg:0.#} kg, ±{asked.ExpandedKg:0.000} kg asked";
+        Sentence found = $"±{Kg(budget.Expanded(asked.Coverage)):0.000} at {Kg(asked.AtKg):0.#}, ±{Kg(asked.ExpandedKg):0.000} asked";
         return RepetitionsNeeded(input, asked, budget) is { } repetitions
             ? CalibrationCodes.TooFewPoints.Because($"{found}; about {repetitions} repetitions in all would do")
-            : CalibrationCodes.UncertaintyNotReached.Because($"{found}; largest term {largest.Name}, {largest.StandardUncertainty:0.000} kg");
+            : CalibrationCodes.UncertaintyNotReached.Because($"{found}; largest term {largest.Name}, {Kg(largest.StandardUncertainty):0.000}");
     }
 
     // Repeatability of the fit, and the bow that it may hide, shrink with the number of repetitions; the other terms stay. Null where

@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Calibration.Procedure;
 /// Looks for the one mistake that would explain points off the curve: a reading, a mass, two masses exchanged. Each
 /// suspicion adds one column to the fit; the one that removes most of the repeatability is named, with its likely cause.
 /// </summary>
-public static class Diagnosis
+static class Diagnosis
 {
     const double KgPerLb = 0.45359237;
 
@@ -65,12 +65,12 @@ public static class Diagnosis
 
     static IEnumerable<Suspicion> Readings(IReadOnlyList<ProcedurePoint> points) => points.Index().Select(point =>
         new Suspicion([.. points.Select((_, i) => i == point.Index ? 1.0 : 0)], (kg, _) => (1, CalibrationCodes.ReadingOff.Because(
-            $"repetition {point.Item.Repetition}, {(point.Item.Way == LoadingWay.Up ? "way up" : "way down")}, {point.Item.Load}: {kg:+0.00;-0.00} kg off"))));
+            $"repetition {point.Item.Repetition}, {(point.Item.Way == LoadingWay.Up ? "way up" : "way down")}, {point.Item.Load}: {Kg(kg):+0.00} off"))));
 
     static (int, Diagnostic?) OfMasses(List<KnownMass> together, double kg, double u)
     {
         var listed = together.Sum(m => m.Kg);
-        var found = $"{string.Join(" + ", together.Select(m => m.Label))}, listed as {listed:0.###} kg, weighs about {listed + kg:0.##} kg";
+        Sentence found = $"{string.Join(" + ", together.Select(m => m.Label))}, listed as {Kg(listed):0.###}, weighs about {Kg(listed + kg):0.##}";
         if (together.Any(mass => Near(kg, mass.Kg * (KgPerLb - 1), u)))
             return (3, CalibrationCodes.WrongUnit.Because($"{found}: is one marked in pounds?"));
         if (together.Any(mass => Near(kg, mass.Kg * (1 / KgPerLb - 1), u)))

@@ -3,7 +3,7 @@ using ScaleLink.Weighing.Calibration.Masses;
 namespace ScaleLink.Weighing.Calibration.Results;
 
 /// <summary>Outcome of holding a calibration procedure against a class.</summary>
-public enum GradeOutcome
+enum GradeOutcome
 {
     /// <summary>Every point lies inside the limits.</summary>
     Inside,
@@ -18,7 +18,7 @@ public enum GradeOutcome
 /// <param name="LoadKg">Load.</param>
 /// <param name="FoundKg">Found.</param>
 /// <param name="LimitKg">Limit either way.</param>
-public readonly record struct GradedPoint(string What, double LoadKg, double FoundKg, double LimitKg);
+readonly record struct GradedPoint(string What, double LoadKg, double FoundKg, double LimitKg);
 
 /// <summary>
 /// A calibration procedure held against the limits of OIML R 76-1:2006 class III, for comparison. It is no verification: this equipment
@@ -29,7 +29,7 @@ public readonly record struct GradedPoint(string What, double LoadKg, double Fou
 /// <param name="UpToKg">Highest load of the calibration procedure.</param>
 /// <param name="Worst">The point nearest to its limit, or furthest beyond; null when not graded.</param>
 /// <param name="Reason">Why it was not graded; empty otherwise.</param>
-public sealed record ClassGrade(GradeOutcome Outcome, double IntervalKg, double UpToKg, GradedPoint? Worst, string Reason)
+sealed record ClassGrade(GradeOutcome Outcome, double IntervalKg, double UpToKg, GradedPoint? Worst, Sentence Reason)
 {
     /// <summary>The usual accuracy class for a car's corner, kg.</summary>
     public const double UsualIntervalKg = 0.2;
@@ -40,16 +40,16 @@ public sealed record ClassGrade(GradeOutcome Outcome, double IntervalKg, double 
         ArgumentNullException.ThrowIfNull(pad);
         ArgumentNullException.ThrowIfNull(masses);
         var upTo = pad.Levels.Max(l => l.Kg);
-        ClassGrade NotGraded(string reason) => new(GradeOutcome.NotGraded, intervalKg, upTo, null, reason);
+        ClassGrade NotGraded(Sentence reason) => new(GradeOutcome.NotGraded, intervalKg, upTo, null, reason);
 
         List<GradedPoint> points = [];
         foreach (var level in pad.Levels.Where(l => !l.Load.IsEmpty))
         {
             if (ErrorLimits.Kg(AccuracyClass.III, level.Kg, intervalKg) is not { } limit)
-                return NotGraded($"class III ends below {level.Kg:0.#} kg for e = {intervalKg} kg");
+                return NotGraded($"class III ends below {Kg(level.Kg):0.#} for e = {Kg(intervalKg)}");
             var tolerance = masses.ToleranceKg(level.Load);
             if (tolerance > limit * ErrorLimits.MassesShare)
-                return NotGraded($"at {level.Kg:0.#} kg the masses may be {tolerance:0.###} kg off, more than a third of the limit of {limit:0.###} kg");
+                return NotGraded($"at {Kg(level.Kg):0.#} the masses may be {Kg(tolerance):0.###} off, more than a third of the limit of {Kg(limit):0.###}");
             points.Add(new GradedPoint("error", level.Kg, level.WorstErrorKg, limit));
             if (level.SpreadKg is { } spread)
                 points.Add(new GradedPoint("repeatability", level.Kg, spread, limit));
@@ -60,8 +60,11 @@ public sealed record ClassGrade(GradeOutcome Outcome, double IntervalKg, double 
     }
 
     /// <summary>For people.</summary>
-    public override string ToString() => Worst is { } worst
-        ? $"inside class III limits for e = {IntervalKg:0.###} kg up to {UpToKg:0.#} kg: {(Outcome == GradeOutcome.Inside ? "yes" : "no")}, "
-            + $"worst point {worst.What} {worst.FoundKg:+0.000;-0.000} kg of ±{worst.LimitKg:0.000} kg at {worst.LoadKg:0.#} kg"
-        : $"class III limits for e = {IntervalKg:0.###} kg: not graded, {Reason}";
+    public Sentence Words => Worst is { } worst
+        ? (Sentence)($"inside class III limits for e = {Kg(IntervalKg):0.###} up to {Kg(UpToKg):0.#}: {(Outcome == GradeOutcome.Inside ? "yes" : "no")}, "
+            + $"worst point {worst.What} {Kg(worst.FoundKg):+0.000} of ±{Kg(worst.LimitKg):0.000} at {Kg(worst.LoadKg):0.#}")
+        : (Sentence)$"class III limits for e = {Kg(IntervalKg):0.###}: not graded, {Reason}";
+
+    /// <inheritdoc/>
+    public override string ToString() => Words;
 }

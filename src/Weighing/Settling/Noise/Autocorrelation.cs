@@ -5,7 +5,7 @@ namespace ScaleLink.Weighing.Settling.Noise;
 /// The correction n_eff = n / (1 + 2 Σ (1 - k/n) r_k) is the one for a stationary series that M. Hjorth-Jensen gives, Computational
 /// Physics, lecture notes, University of Oslo, "Statistics" (there without the factor 1 - k/n, which tends to 1); the sum ends before the first negative r_k, since later ones are noise.
 /// </remarks>
-public static class Autocorrelation
+static class Autocorrelation
 {
     /// <summary>Autocorrelation at a lag, deviations from the overall mean, as NIST StRD certifies it. 0 for a constant series.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The lag is negative or leaves no pair.</exception>

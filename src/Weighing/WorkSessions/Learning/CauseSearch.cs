@@ -16,7 +16,7 @@ static class CauseSearch
         if (!step.Settled)
             causes.Add(new(StepCause.NotSettled, true, "The reading was taken before the car had settled: settle and weigh again."));
         if (Math.Abs(change.Sum) > 4 * TotalUncertainty(known.Last, step.After))
-            causes.Add(new(StepCause.MassChanged, true, $"The total changed by {change.Sum:+0.0;-0.0} kg: look for a person, a tool or fuel."));
+            causes.Add(new(StepCause.MassChanged, true, $"The total changed by {Kg(change.Sum):+0.0}: look for a person, a tool or fuel."));
         else if (sumsDisagree)
             causes.Add(new(StepCause.PatchMoved, true, "Pads or car moved: check that pads lie on their marks and tyres on their centres."));
         causes.AddRange(Mishaps(known, step)

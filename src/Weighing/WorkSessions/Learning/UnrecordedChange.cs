@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.WorkSessions.Learning;
 /// <param name="CrossWeightChangePercent">Change of cross weight, percent.</param>
 /// <param name="TurnsOfOnePerch">Turns of each perch that alone would do it; zero where a perch is fixed. Empty unless it looks like a perch.</param>
 /// <param name="Finding">For the crew.</param>
-public sealed record UnrecordedChange(UnrecordedKind Kind, Value CrossWeightChangePercent, Corners? TurnsOfOnePerch, Diagnostic Finding)
+sealed record UnrecordedChange(UnrecordedKind Kind, Value CrossWeightChangePercent, Corners? TurnsOfOnePerch, Diagnostic Finding)
 {
     /// <summary>
     /// Looks at one more settled reading of a car that nobody touched. Null: nothing but the repeatability of settling, which cross
@@ -22,11 +22,11 @@ public sealed record UnrecordedChange(UnrecordedKind Kind, Value CrossWeightChan
         var change = now.Loads - before.Loads;
         var cross = expected with { Estimate = now.CrossWeightPercent.Estimate - expected.Estimate };
         if (Stands(change, before, now, Corners.Same(1)))
-            return new(UnrecordedKind.MassChanged, cross, null, new(SessionCodes.UnrecordedChange, $"The total changed by {change.Sum:+0.0;-0.0} kg and no step says why.",
+            return new(UnrecordedKind.MassChanged, cross, null, new(SessionCodes.UnrecordedChange, $"The total changed by {Kg(change.Sum):+0.0} and no step says why.",
                 "Record what went in or out, or take it back out."));
         if (Stands(change, before, now, Shares.Front))
             return new(UnrecordedKind.MassMovedOrPatch, cross, null, new(SessionCodes.UnrecordedChange,
-                $"{Shares.Front.Dot(change):+0.0;-0.0} kg moved to the front axle at the same total.", "Look for ballast that was moved, or a pad that is no longer level."));
+                $"{Kg(Shares.Front.Dot(change)):+0.0} moved to the front axle at the same total.", "Look for ballast that was moved, or a pad that is no longer level."));
         if (Math.Abs(cross.Estimate) <= cross.HalfWidth())
             return null;
         var perTurn = 100 / known.Effects.Statics.TotalKg * (known.Effects.LoadsPerTurn.Transposed * Shares.CrossWeight);

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.WorkSessions.Planning;
 
 /// <summary>Turns in the words of the workshop floor: largest first, fractions as they are called out.</summary>
-public static class CrewWords
+static class CrewWords
 {
     static readonly string[] Eighths = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"];
     static readonly string[] PlainEighths = ["", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
@@ -9,14 +9,17 @@ public static class CrewWords
     /// <summary>For example "LR up 1¼ turns, RF up ¾: then settle"; "nothing to turn" when there is nothing.</summary>
     /// <param name="turns">Turns, up positive.</param>
     /// <param name="plain">True for displays without fraction signs: "1 1/4".</param>
-    public static string Say(in Corners turns, bool plain = false)
+    public static string Say(in Corners turns, bool plain = false) => turns == default ? "nothing to turn" : $"{Turns(turns, plain)}: then settle";
+
+    /// <summary>The same without the settling that follows: "LR up 1¼ turns, RF up ¾".</summary>
+    public static string Turns(in Corners turns, bool plain = false)
     {
         var all = turns;
         var moves = Corners.All.ToArray().Where(c => all[c] != 0).OrderByDescending(c => Math.Abs(all[c])).ToList();
         if (moves.Count == 0)
             return "nothing to turn";
         var words = moves.Select((corner, i) => $"{corner} {(all[corner] > 0 ? "up" : "down")} {Amount(Math.Abs(all[corner]), plain)}{(i == 0 ? Unit(Math.Abs(all[corner])) : "")}");
-        return string.Join(", ", words) + ": then settle";
+        return string.Join(", ", words);
     }
 
     static string Unit(double turns) => turns > 1 ? " turns" : " turn";

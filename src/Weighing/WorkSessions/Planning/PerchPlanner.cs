@@ -9,7 +9,7 @@ namespace ScaleLink.Weighing.WorkSessions.Planning;
 /// Which perches to turn, and how far, so that cross weight meets its target and the ride heights stay or come right.
 /// The best plan by <see cref="PlanObjective"/> within threads and ride height limits; exact, not approximate.
 /// </summary>
-public static class PerchPlanner
+static class PerchPlanner
 {
     /// <summary>Plans the next step.</summary>
     /// <exception cref="DiagnosticException">No perch can turn, or a number in the question is not usable.</exception>
@@ -70,8 +70,8 @@ public static class PerchPlanner
     static IEnumerable<Diagnostic> Uncertainties(CarModel car, Corners? heights)
     {
         foreach (var corner in Corners.All.ToArray())
-            if (heights?[corner] < car.Suspension[corner].LowestRideHeightMm || heights?[corner] > car.Suspension[corner].HighestRideHeightMm)
-                yield return new(PlanCodes.RideHeightOutside, $"The ride height at {corner}, {heights?[corner]:F1} mm, is outside its limits already.",
+            if (heights is not null && (heights.Value[corner] < car.Suspension[corner].LowestRideHeightMm || heights.Value[corner] > car.Suspension[corner].HighestRideHeightMm))
+                yield return new(PlanCodes.RideHeightOutside, $"The ride height at {corner}, {Mm(heights.Value[corner]):0.0}, is outside its limits already.",
                     "Bring it back first, or correct the limit.");
         if (heights is null && Corners.All.ToArray().Any(c => car.Suspension[c] is { LowestRideHeightMm: not null } or { HighestRideHeightMm: not null }))
             yield return new(PlanCodes.LimitsNotWatched, "The car has ride height limits, but no ride heights were measured.",

@@ -5,7 +5,7 @@ using ScaleLink.Weighing.Statics;
 namespace ScaleLink.Weighing.WorkSessions.Planning;
 
 /// <summary>Changes that somebody wonders about: any of turns, pads and mass, all at once.</summary>
-public sealed record WhatIf
+sealed record WhatIf
 {
     // Further than any thread goes, than any pad is shimmed, than any car weighs.
     const double MostTurns = 30, MostMm = 200, MostKg = 10_000, FurthestMm = 20_000;
@@ -40,11 +40,11 @@ public sealed record WhatIf
             if (!(Math.Abs(Turns[corner]) <= MostTurns) || (Turns[corner] != 0 && !car.Suspension[corner].Perch.CanTurn))
                 yield return new(SessionCodes.StepUnusable, $"{corner} cannot be turned by {Turns[corner]}.", $"Give turns as numbers up to {MostTurns}, and none for a fixed perch.") { Where = "turns" };
             if (!(Math.Abs(PadsRaisedMm[corner]) < MostMm))
-                yield return new(PatchCodes.InputUnusable, $"The {corner} pad is raised by {PadsRaisedMm[corner]} mm.", $"Give heights within {MostMm} mm.") { Where = "pads raised" };
+                yield return new(PatchCodes.InputUnusable, $"The {corner} pad is raised by {Mm(PadsRaisedMm[corner])}.", $"Give heights within {Mm(MostMm)}.") { Where = "pads raised" };
         }
         foreach (var mass in Masses)
             if (!(Math.Abs(mass.Kg) < MostKg && Math.Abs(mass.Place.X) + Math.Abs(mass.Place.Y) < FurthestMm))
-                yield return new(PlanCodes.InputUnusable, $"The mass {mass.Name} is {mass.Kg} kg at {mass.Place.BehindFrontAxleMm} mm behind the front axle, {mass.Place.LeftOfCentreMm} mm left.",
+                yield return new(PlanCodes.InputUnusable, $"The mass {mass.Name} is {Kg(mass.Kg)} at {Mm(mass.Place.BehindFrontAxleMm)} behind the front axle, {Mm(mass.Place.LeftOfCentreMm)} left.",
                     "Give its mass in kg and its place in the car in mm.") { Where = "masses" };
     }
 

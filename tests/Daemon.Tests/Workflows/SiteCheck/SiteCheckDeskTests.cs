@@ -53,7 +53,7 @@ public sealed class SiteCheckDeskTests : IDisposable
         Assert.Equal(warmed, pad.WarmedK!.Value, 0.5);
         Assert.InRange(drift - pad.DriftKgPer10Min.Estimate, -Within(pad), Within(pad));
         Assert.Equal(Sunny(worst).ZeroPerKelvin, pad.KgPerKelvin!.Value, 0.01);
-        Assert.Contains(last.Report.Findings, f => f.Code == SiteCheckCodes.TemperatureUnlike && f.Remedy.Contains($"shade {corner}", StringComparison.Ordinal));
+        Assert.Contains(last.Report.Findings, f => f.Code == SiteCheckCodes.TemperatureUnlike && f.Remedy.ToString().Contains($"shade {corner}", StringComparison.Ordinal));
         // The rest stood in the shade: their zeros are told to be quiet within what is said.
         foreach (var other in last.Report.Pads.Where(p => p.Corner != corner))
             Assert.InRange(other.DriftKgPer10Min.Estimate, -Within(other), Within(other));

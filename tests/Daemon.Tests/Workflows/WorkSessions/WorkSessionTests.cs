@@ -146,7 +146,7 @@ public class WorkSessionTests
         bench.Weigh(Bench.LoadsAfter(new(0, 1, 0, 0)));
         var weighing = bench.Session.Weighings[^1].Step;
         Assert.Equal("SL-550", weighing.Findings[0].Code);
-        Assert.Contains(weighing.Causes, c => c.Explains && c.Words.Contains("other way"));
+        Assert.Contains(weighing.Causes, c => c.Explains && c.Words.ToString().Contains("other way"));
         var before = bench.Session.Known!;
         Assert.True(SessionMapping.Session(bench.View).CanConfirm);
         // A turn that waits for its reading comes first.

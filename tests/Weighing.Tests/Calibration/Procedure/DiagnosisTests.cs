@@ -54,7 +54,7 @@ public class DiagnosisTests
     public void A_whole_set_in_pounds_shows_against_the_calibration_before()
     {
         var report = CalibrationEvaluation.Evaluate(Bench.Input(Bench.Pad().Calibrate(Bench.Stacks, label => 0.45359237 * Bench.TrueKg(label))));
-        Assert.Contains(report.Refusals, r => r.Code == "SL-311" && r.Message.Contains("all masses", StringComparison.Ordinal));
+        Assert.Contains(report.Refusals, r => r.Code == "SL-311" && r.Message.ToString().Contains("all masses", StringComparison.Ordinal));
     }
 
     static Diagnostic Find(Func<string, double> trueKg) =>

@@ -55,7 +55,7 @@ public class StepCauseTests
     {
         var check = Happened(Statics.FromTurns(new(0, 0.5, -1, 0.75)));
 
-        Assert.Contains(check.Causes, c => c is { Cause: StepCause.WrongCorner, Explains: true } && c.Words.Contains("RF had been turned instead of LF"));
+        Assert.Contains(check.Causes, c => c is { Cause: StepCause.WrongCorner, Explains: true } && c.Words.ToString().Contains("RF had been turned instead of LF"));
     }
 
     [Fact]
@@ -63,7 +63,7 @@ public class StepCauseTests
     {
         var check = Happened(Statics.FromTurns(Asked.With(Corner.LF, 0)));
 
-        Assert.Contains(check.Causes, c => c is { Cause: StepCause.TurnMissed, Explains: true } && c.Words.Contains("LF had not been turned"));
+        Assert.Contains(check.Causes, c => c is { Cause: StepCause.TurnMissed, Explains: true } && c.Words.ToString().Contains("LF had not been turned"));
         Assert.Contains(check.Causes, c => c.Cause == StepCause.Binding);
     }
 

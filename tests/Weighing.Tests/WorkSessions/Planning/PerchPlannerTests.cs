@@ -54,7 +54,7 @@ public class PerchPlannerTests
         var plan = PerchPlanner.Plan(PlanCases.Ask(car, Heron.Loads));
 
         Assert.False(plan.Reaches);
-        Assert.Contains(plan.Findings, f => f.Code == PlanCodes.OutOfReach && f.Message.Contains("thread at LF"));
+        Assert.Contains(plan.Findings, f => f.Code == PlanCodes.OutOfReach && f.Message.ToString().Contains("thread at LF"));
         Assert.Contains(plan.Alternatives, a => a is { Kind: AlternativeKind.MoreThread, Corner: Corner.LF, Turns.LF: > 0 });
         var sacrifice = Assert.Single(plan.Alternatives, a => a.Kind == AlternativeKind.GiveUpRideHeight);
         Assert.Equal(0, sacrifice.After.CrossWeightPercent, 0.2);
@@ -84,7 +84,7 @@ public class PerchPlannerTests
         var plan = PerchPlanner.Plan(PlanCases.Ask(car, new(272, 272, 252, 252), Corners.Same(100)));
 
         Assert.False(plan.Reaches);
-        Assert.Contains(plan.Findings, f => f.Message.Contains("ride height limit at RR"));
+        Assert.Contains(plan.Findings, f => f.Message.ToString().Contains("ride height limit at RR"));
         Assert.True(100 + plan.Forecast.HeightChangesMm.RR <= 101 + 1e-9);
     }
 

@@ -38,7 +38,7 @@ internal static class MassMapping
                 mass.Certified.HasCoverageFactor ? mass.Certified.CoverageFactor : 2),
             Wire.KnownMass.KnownByOneofCase.Water => KnownMass.Water(label, mass.Water.Litres, mass.Water.PlusMinusLitres,
                 mass.Water.HasTemperatureC ? mass.Water.TemperatureC : null),
-            _ => throw new StepRefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label}, {mass.Kg} kg: nothing says how well it is known")),
+            _ => throw new StepRefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label}, {Kg(mass.Kg)}: nothing says how well it is known")),
         };
         return mass.HasLot ? known with { Lot = Clean(mass.Lot) } : known;
     }

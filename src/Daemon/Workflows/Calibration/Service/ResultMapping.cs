@@ -20,6 +20,7 @@ internal static class ResultMapping
             TakenAsUsual = { report.TakenAsUsual },
             Characteristics = report.Characteristics is { } found ? Characteristics(found) : null,
             AccuracyClass = report.Grade?.ToString() ?? "",
+            TypedAccuracyClass = report.Grade is { } grade ? Wire.Sentence.Of(grade.Words) : null,
             AccuracyClassOutcome = Outcome(report.Grade?.Outcome),
         };
         if (report.Calibration is { } calibration)

@@ -1,3 +1,4 @@
+using ScaleLink.Weighing.WorkSessions.Planning;
 using System.Globalization;
 using System.Text;
 using ScaleLink.Daemon.Reports;
@@ -9,7 +10,7 @@ using ScaleLink.Weighing.Balance;
 namespace ScaleLink.Daemon.Workflows.WorkSessions.Export;
 
 /// <summary>A session as a sheet for printing: one HTML page that needs nothing else. Whatever people typed is escaped.</summary>
-public static class SessionSheet
+internal static class SessionSheet
 {
     private const string Style =
         "body{font:11pt/1.4 sans-serif;max-width:180mm;margin:8mm auto;color:#111;background:#fff}h1{font-size:16pt;margin:0 0 2mm}h2{font-size:12pt;margin:6mm 0 1mm}"
@@ -38,7 +39,7 @@ public static class SessionSheet
         Checks(page, "Preparation", view.Preparation);
         if (session.Known is not null)
             Checks(page, "Last steps", view.LastSteps);
-        Paragraph(page, "small", $"Back to the baseline: {Wording.Turns(-1 * session.TurnsSinceBaseline)}. {Cautions.Perches}");
+        Paragraph(page, "small", $"Back to the baseline: {CrewWords.Turns(-1 * session.TurnsSinceBaseline)}. {Cautions.Perches}");
         Paragraph(page, "small", Cautions.Track);
         Paragraph(page, "small", Cautions.NotForTrade);
         return page.Append("</body></html>").ToString();
@@ -77,7 +78,7 @@ public static class SessionSheet
         page.Append("</table>");
         if (session.Weighings[^1].Step.Reading.NominalOnly is { Count: > 0 } nominalOnly)
             Paragraph(page, "small", $"Nominal only pads, not checked with known masses: {string.Join(", ", nominalOnly)}.");
-        Paragraph(page, "small", $"Calibrations: {string.Join(", ", session.Weighings[^1].Step.Reading.Calibrations)}. Net turns: {Wording.Turns(session.TurnsSinceBaseline)}.");
+        Paragraph(page, "small", $"Calibrations: {string.Join(", ", session.Weighings[^1].Step.Reading.Calibrations)}. Net turns: {CrewWords.Turns(session.TurnsSinceBaseline)}.");
     }
 
     private static void Checks(StringBuilder page, string title, IReadOnlyList<CheckView> checks)
@@ -96,7 +97,7 @@ public static class SessionSheet
         {
             WeighingKind.Baseline => "baseline",
             WeighingKind.Verification => "bars connected again",
-            _ when weighing.Adjustment is { } a => Wording.Turns(a.Turns),
+            _ when weighing.Adjustment is { } a => CrewWords.Turns(a.Turns),
             _ when weighing.ChangeName.Length > 0 => weighing.ChangeName,
             _ => "settled again",
         });

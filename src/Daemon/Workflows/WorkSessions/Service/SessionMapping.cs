@@ -2,6 +2,7 @@ using ScaleLink.Daemon.Contract;
 using ScaleLink.Daemon.Workflows.WorkSessions.Standings;
 using ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 using ScaleLink.Weighing.Balance;
+using ScaleLink.Weighing.WorkSessions.Planning;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Workflows.WorkSessions.Service;
@@ -73,9 +74,10 @@ internal static class SessionMapping
         wire.Findings.AddRange(plan.Findings.Select(WireValues.ToWire));
         if (plan.Plan is not { } p)
             return wire;
-        (wire.Turns, wire.Words, wire.AlreadyThere, wire.Reaches) = (p.Turns.ToWire(), Wording.Turns(p.Turns), p.AlreadyThere, p.Reaches);
+        (wire.Turns, wire.Words, wire.AlreadyThere, wire.Reaches) = (p.Turns.ToWire(), CrewWords.Turns(p.Turns), p.AlreadyThere, p.Reaches);
         wire.Predicted = WeighingMapping.Prediction(StatedPrediction.Of(p.Turns, p.Forecast));
-        wire.Alternatives.AddRange(p.Alternatives.Select(a => a.Words));
+        wire.Alternatives.AddRange(p.Alternatives.Select(a => a.Words.ToString()));
+        wire.TypedAlternatives.AddRange(p.Alternatives.Select(a => Wire.Sentence.Whole(a.Words)));
         return wire;
     }
 
@@ -83,7 +85,7 @@ internal static class SessionMapping
     {
         var session = view.Session;
         var back = -1 * (session.TurnsSinceBaseline + session.OpenTurns);
-        (wire.BackToBaseline, wire.BackToBaselineWords) = (back.ToWire(), Wording.Turns(back));
+        (wire.BackToBaseline, wire.BackToBaselineWords) = (back.ToWire(), CrewWords.Turns(back));
         if (Standing.Of(session) is { } standing)
             wire.Standing = WeighingMapping.Standing(standing);
         if (session.Open is [.., { Predicted: { } predicted }])
@@ -103,7 +105,8 @@ internal static class SessionMapping
             Hint = view.Item.Hint,
             Done = view.IsDone,
             Skipped = view.Mark is { Skipped: true },
-            Value = view.Mark is { Value.Length: > 0 } mark ? mark.Value : view.Seen?.Value ?? "",
+            Value = view.Value,
+            TypedValue = Wire.Sentence.Of(view.Value),
             Note = view.Mark?.Note ?? "",
             Seen = view.Mark is null && view.Seen is { Holds: true },
             Who = view.Mark?.Who ?? "",

@@ -4,6 +4,7 @@ using ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.WorkSessions.Learning;
+using ScaleLink.Weighing.WorkSessions.Planning;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Workflows.WorkSessions.Service;
@@ -37,7 +38,7 @@ internal static class WeighingMapping
     public static Wire.Adjustment Adjustment(SessionAdjustment adjustment) => new()
     {
         Turns = adjustment.Turns.ToWire(),
-        Words = Wording.Turns(adjustment.Turns),
+        Words = CrewWords.Turns(adjustment.Turns),
         Predicted = adjustment.Predicted is { } predicted ? Prediction(predicted) : null,
         Who = adjustment.Who,
         At = adjustment.At.ToWire(),
@@ -84,5 +85,6 @@ internal static class WeighingMapping
         Cause = string.Concat(cause.Cause.ToString().Select((c, i) => i > 0 && char.IsUpper(c) ? $"_{char.ToLowerInvariant(c)}" : $"{char.ToLowerInvariant(c)}")),
         Explains = cause.Explains,
         Words = cause.Words,
+        TypedWords = Wire.Sentence.Of(cause.Words),
     };
 }

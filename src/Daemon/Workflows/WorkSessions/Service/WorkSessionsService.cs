@@ -72,7 +72,7 @@ internal sealed class WorkSessionsService(SessionDesk desk, SessionLedger sessio
         var session = Weighed(request.SessionId);
         // A plan from the reading before the turns would have them made twice.
         if (session.Open.Count > 0 || session.NeedsName)
-            throw ApiErrors.NotNow(SessionCodes.NotInThisState, session.NeedsName ? "A change waits for its name." : $"{Wording.Turns(session.OpenTurns)} is on record and not read yet.",
+            throw ApiErrors.NotNow(SessionCodes.NotInThisState, session.NeedsName ? "A change waits for its name." : $"{CrewWords.Turns(session.OpenTurns)} is on record and not read yet.",
                 session.NeedsName ? "Name the change, then plan." : "Settle and weigh, then plan; or take the adjustment back.");
         return Task.FromResult(SessionMapping.Plan(SessionPlan.Of(session, request.Refine)!));
     }

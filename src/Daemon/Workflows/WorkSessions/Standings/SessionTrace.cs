@@ -1,4 +1,5 @@
 using ScaleLink.Measure;
+using ScaleLink.Weighing.WorkSessions.Planning;
 
 namespace ScaleLink.Daemon.Workflows.WorkSessions.Standings;
 
@@ -8,10 +9,10 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Standings;
 /// <param name="ExpandedPercent">Half width at 95 % of what one settle can differ by.</param>
 /// <param name="PredictedPercent">Drawn before it; null where nothing was predicted.</param>
 /// <param name="Label">The turns before it.</param>
-public sealed record TracePoint(int Step, double CrossWeightPercent, double ExpandedPercent, Value? PredictedPercent, string Label);
+internal sealed record TracePoint(int Step, double CrossWeightPercent, double ExpandedPercent, Value? PredictedPercent, string Label);
 
 /// <summary>Cross weight against adjustments, each with the prediction drawn before it.</summary>
-public static class SessionTrace
+internal static class SessionTrace
 {
     /// <summary>Every reading that was put on record, in order.</summary>
     public static IReadOnlyList<TracePoint> Of(WorkSession session)
@@ -24,7 +25,7 @@ public static class SessionTrace
         foreach (var weighing in session.Weighings)
         {
             step += weighing.Adjustment is null ? 0 : 1;
-            points.Add(new(step, weighing.CrossWeightPercent, half, weighing.Adjustment?.Predicted?.CrossWeightPercent, weighing.Adjustment is { } a ? Wording.Turns(a.Turns) : weighing.ChangeName));
+            points.Add(new(step, weighing.CrossWeightPercent, half, weighing.Adjustment?.Predicted?.CrossWeightPercent, weighing.Adjustment is { } a ? CrewWords.Turns(a.Turns) : weighing.ChangeName));
         }
 
         return points;
