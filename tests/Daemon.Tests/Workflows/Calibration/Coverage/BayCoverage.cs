@@ -21,14 +21,12 @@ internal sealed record CoverageRow(string Name, int Held, int Bays, double Media
 /// <summary>Many bays. A bay counts once: all its settles share the errors of its calibrations.</summary>
 internal static class BayCoverage
 {
-    private const int Settles = 3;
-
-    public static IReadOnlyList<CoverageRow> Of(CoveragePlan plan, int seed, int bays)
+    public static IReadOnlyList<CoverageRow> Of(CoveragePlan plan, int seed, int bays, int settles)
     {
         // Generators whose seeds lie beside each other begin alike.
         var seeds = new Random(seed);
         int[] each = [.. Enumerable.Range(0, bays).Select(_ => seeds.Next())];
-        var trials = each.AsParallel().AsOrdered().Select(own => BayTrial.Run(plan, own, Settles)).OfType<IReadOnlyList<IReadOnlyList<StatedFigure>>>().ToList();
+        var trials = each.AsParallel().AsOrdered().Select(own => BayTrial.Run(plan, own, settles)).OfType<IReadOnlyList<IReadOnlyList<StatedFigure>>>().ToList();
         // One procedure in some hundreds meets a reading that looks like a slip of the hand; more would hide something.
         Assert.True(trials.Count >= 0.97 * bays - 1, $"{bays - trials.Count} of {bays} bays were refused their calibration");
         return [.. trials[0][^1].Select(figure => Row(figure.Name, trials))];
