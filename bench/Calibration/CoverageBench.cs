@@ -4,7 +4,7 @@ using Weighing.Tests.Calibration.Coverage;
 namespace ScaleLink.Bench.Calibration;
 
 /// <summary>The long form of the coverage study, as a table.</summary>
-public static class CoverageBench
+static class CoverageBench
 {
     const int UsualTrials = 2000, UsualSeed = 7_041;
 

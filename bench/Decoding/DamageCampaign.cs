@@ -4,7 +4,7 @@ using ScaleLink.Protocol.PadFrames;
 namespace ScaleLink.Bench.Decoding;
 
 /// <summary>The long form of the damage tests: how often damage passes for a frame, counted against the odds.</summary>
-public static class DamageCampaign
+static class DamageCampaign
 {
     const int SingleDamages = 30_000_000;
     const int HeavyDamages = 30_000_000;

@@ -4,7 +4,7 @@ using ScaleLink.Protocol.PadFrames;
 namespace ScaleLink.Bench.Decoding;
 
 /// <summary>What one pad frame costs to decode: samples of four cells, in pieces as a serial port gives them.</summary>
-public static class DecodeBench
+static class DecodeBench
 {
     const int Frames = 20_000;
     const int Rounds = 60;

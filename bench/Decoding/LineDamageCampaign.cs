@@ -6,7 +6,7 @@ using ScaleLink.Protocol.TextLines;
 namespace ScaleLink.Bench.Decoding;
 
 /// <summary>The long form of the text line damage tests: how often wrong bits pass for a measured digit, with and without a checksum.</summary>
-public static class LineDamageCampaign
+static class LineDamageCampaign
 {
     const int Lines = 2_000_000;
     const string Numbers = @"load (?<load>\d+\.\d{3}) kg\*";

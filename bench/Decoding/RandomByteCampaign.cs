@@ -8,7 +8,7 @@ using ScaleLink.Protocol.TextLines;
 namespace ScaleLink.Bench.Decoding;
 
 /// <summary>So many random bytes into each decoder: how many messages it takes out of them, against the odds.</summary>
-public static class RandomByteCampaign
+static class RandomByteCampaign
 {
     const long Bytes = 100_000_000;
     const int Chunk = 1 << 20;

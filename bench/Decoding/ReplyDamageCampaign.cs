@@ -4,7 +4,7 @@ using ScaleLink.Protocol.Modbus;
 namespace ScaleLink.Bench.Decoding;
 
 /// <summary>The long form of the Modbus damage tests: how often damage passes for the reply, counted against the odds of a 16-bit check.</summary>
-public static class ReplyDamageCampaign
+static class ReplyDamageCampaign
 {
     const int SingleDamages = 20_000_000;
     const int HeavyDamages = 20_000_000;

@@ -12,7 +12,7 @@ namespace CarOnPads.Bench;
 /// real time, a test as fast as it likes. The same seed and the same commands at the same times give the same bytes.
 /// Not thread-safe.
 /// </summary>
-public sealed class Bay : IDisposable
+sealed class Bay : IDisposable
 {
     const double PlacingSpeed = 40; // kg/s, how fast hands put masses down
     readonly IPadPort[] _ports = new IPadPort[4];

@@ -5,7 +5,7 @@ using CarOnPads.Physics;
 namespace CarOnPads.Bench;
 
 /// <summary>What a bay is made of.</summary>
-public sealed record BayOptions
+sealed record BayOptions
 {
     /// <summary>The car.</summary>
     public CarDescription Car { get; init; } = CarFile.Heron();

@@ -1,7 +1,7 @@
 namespace CarOnPads.Cells;
 
 /// <summary>What real cars, cells, converters and adapters do and ideal ones do not. Each is switched on by its own name.</summary>
-public enum Imperfection
+enum Imperfection
 {
     /// <summary><c>friction</c>: seals, bushes and joints hold the suspension where it stops.</summary>
     Friction,

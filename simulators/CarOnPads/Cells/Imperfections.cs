@@ -3,7 +3,7 @@ using CarOnPads.Runtime;
 namespace CarOnPads.Cells;
 
 /// <summary>Which imperfections are switched on. Shared by everything that has some.</summary>
-public sealed class Imperfections
+sealed class Imperfections
 {
     static readonly Dictionary<string, Imperfection> s_byName =
         Enum.GetValues<Imperfection>().ToDictionary(NameOf, StringComparer.Ordinal);

@@ -11,7 +11,7 @@ namespace CarOnPads.Control;
 /// The control channel: TCP on loopback, one JSON object a line, one reply a line. Commands wait in a queue until the
 /// thread that owns the bay takes them.
 /// </summary>
-public sealed class ControlServer : IAsyncDisposable
+sealed class ControlServer : IAsyncDisposable
 {
     const int LongestLine = 65536;
     readonly TcpListener _listener;

@@ -7,7 +7,7 @@ using CarOnPads.Runtime;
 namespace CarOnPads.Control;
 
 /// <summary>One line in, one line out.</summary>
-public static class Conversation
+static class Conversation
 {
     static readonly JsonSerializerOptions s_json = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 

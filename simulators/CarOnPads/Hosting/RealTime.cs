@@ -7,7 +7,7 @@ namespace CarOnPads.Hosting;
 /// Drives a bay with real time. Simulated time follows the time since the start, so the mean rate stays exact. A host that
 /// was held up catches up in bunches that a serial buffer can take: all at once would overflow it and lose what was late.
 /// </summary>
-public sealed class RealTime(Bay bay, ControlServer control, TimeProvider time)
+sealed class RealTime(Bay bay, ControlServer control, TimeProvider time)
 {
     // Five times real time while catching up: a pseudo-terminal holds 4 kB, a tenth of a second of the fastest pad.
     const double LongestBunch = 0.02;

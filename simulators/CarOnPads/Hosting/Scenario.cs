@@ -7,7 +7,7 @@ using CarOnPads.Runtime;
 namespace CarOnPads.Hosting;
 
 /// <summary>A list of commands with their times, checked completely before anything happens.</summary>
-public sealed class Scenario
+sealed class Scenario
 {
     readonly List<(double At, Deed Deed)> _deeds = [];
 

@@ -8,7 +8,7 @@ namespace CarOnPads.Pads;
 /// A pad's firmware: it samples its cells, says hello, takes settings, and can be broken in many ways. Driven by
 /// simulated time; speaks bytes.
 /// </summary>
-public sealed class Pad
+sealed class Pad
 {
     /// <summary>Seconds between two hellos.</summary>
     public const double HelloPeriod = 5;

@@ -3,7 +3,7 @@ using ScaleLink.Protocol.PadFrames;
 namespace CarOnPads.Pads;
 
 /// <summary>What is wrong with one pad at present, beyond the imperfections that all pads have.</summary>
-public sealed class PadFaults
+sealed class PadFaults
 {
     /// <summary>The firmware hangs: the port is open, nothing is sampled or answered.</summary>
     public bool Frozen { get; set; }

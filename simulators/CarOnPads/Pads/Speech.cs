@@ -3,7 +3,7 @@ using CarOnPads.Runtime;
 namespace CarOnPads.Pads;
 
 /// <summary>What a pad speaks.</summary>
-public enum Speech
+enum Speech
 {
     /// <summary>The open frames of docs/pad-frames.md.</summary>
     PadFrames,
@@ -14,7 +14,7 @@ public enum Speech
 }
 
 /// <summary>What each pad speaks, and where the inclinometers are.</summary>
-public sealed record Speaking
+sealed record Speaking
 {
     readonly Speech[] _pads = new Speech[4];
 

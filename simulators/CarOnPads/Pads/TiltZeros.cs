@@ -5,7 +5,7 @@ using CarOnPads.Runtime;
 namespace CarOnPads.Pads;
 
 /// <summary>What the inclinometers say on level ground, from <c>LF=0.3/-0.2,RR=0.1/0</c>: pitch and roll, degrees.</summary>
-public static class TiltZeros
+static class TiltZeros
 {
     /// <summary>Largest zero either way, degrees.</summary>
     public const double Largest = 5;

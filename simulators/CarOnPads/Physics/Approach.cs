@@ -1,7 +1,7 @@
 namespace CarOnPads.Physics;
 
 /// <summary>A four that walks to where it is wanted at a steady pace: perches, jacks, pad feet, contact patches.</summary>
-public struct Approach
+struct Approach
 {
     readonly double _rate;
 

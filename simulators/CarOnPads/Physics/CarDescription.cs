@@ -6,7 +6,7 @@ namespace CarOnPads.Physics;
 /// A car as its file describes it. Places are measured from the ground point in the middle of the wheelbase:
 /// x forward, y left, z up (ISO 8855). Masses in kg, lengths as named.
 /// </summary>
-public sealed record CarDescription
+sealed record CarDescription
 {
     /// <summary>What the crew calls it.</summary>
     public required string Name { get; init; }
@@ -39,14 +39,14 @@ public sealed record CarDescription
 /// <param name="XM">Forward of the middle of the wheelbase.</param>
 /// <param name="YM">Left of the centre line.</param>
 /// <param name="ZM">Above the ground.</param>
-public sealed record PlacedMass(
+sealed record PlacedMass(
     double Kg,
     [property: JsonPropertyName("x_m")] double XM,
     [property: JsonPropertyName("y_m")] double YM,
     [property: JsonPropertyName("z_m")] double ZM);
 
 /// <summary>One number a corner, as a file writes it.</summary>
-public sealed record CornerValues(
+sealed record CornerValues(
     [property: JsonPropertyName("LF")] double LF,
     [property: JsonPropertyName("RF")] double RF,
     [property: JsonPropertyName("LR")] double LR,
@@ -56,7 +56,7 @@ public sealed record CornerValues(
 }
 
 /// <summary>Both corners of one axle. Rates at the spring or tyre; damping, stops and friction at the wheel.</summary>
-public sealed record AxleDescription
+sealed record AxleDescription
 {
     /// <summary>Between the contact patches.</summary>
     public required double TrackM { get; init; }

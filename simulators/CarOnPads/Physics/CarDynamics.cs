@@ -4,7 +4,7 @@ namespace CarOnPads.Physics;
 /// Seven degrees of freedom: heave, pitch and roll of a rigid body, and four unsprung masses. Semi-implicit Euler,
 /// which keeps a static equilibrium exactly. Angles are small; the overturning of a leaning car is kept (first order).
 /// </summary>
-public static class CarDynamics
+static class CarDynamics
 {
     /// <summary>The fixed step, s.</summary>
     public const double Step = 0.0005;

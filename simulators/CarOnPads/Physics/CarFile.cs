@@ -5,7 +5,7 @@ using CarOnPads.Runtime;
 namespace CarOnPads.Physics;
 
 /// <summary>Reads and checks a car file.</summary>
-public static class CarFile
+static class CarFile
 {
     static readonly JsonSerializerOptions s_json = new()
     {

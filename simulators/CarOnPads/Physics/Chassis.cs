@@ -4,7 +4,7 @@ namespace CarOnPads.Physics;
 /// What the file fixes about the car, in SI units and ready for the equations. Heights are departures from the
 /// design position: the car with its driver on a perfect flat patch, no warp in it and the bars idle.
 /// </summary>
-public sealed class Chassis
+sealed class Chassis
 {
     /// <summary>Height of the wheel centres, where the unsprung masses lean when the car does.</summary>
     const double WheelRadius = 0.29;

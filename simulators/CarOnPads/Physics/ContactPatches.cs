@@ -1,7 +1,7 @@
 namespace CarOnPads.Physics;
 
 /// <summary>Where each tyre stands on its pad, m from the pad's middle: forward and left.</summary>
-public sealed record ContactPatches
+sealed record ContactPatches
 {
     const double Spread = 0.02; // m, how well a crew places a wheel
 

@@ -6,7 +6,7 @@ namespace CarOnPads.Physics;
 /// on the exact answer once it has found the right pieces. Friction and scrub act as springs about the state they are
 /// in, up to their limits.
 /// </summary>
-public static class Equilibrium
+static class Equilibrium
 {
     const int Size = 7;
     const int MostIterations = 2000;

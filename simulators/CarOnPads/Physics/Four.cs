@@ -4,7 +4,7 @@ namespace CarOnPads.Physics;
 
 /// <summary>One number a wheel. A value: assigning it copies it, so a whole car copies with its state.</summary>
 [InlineArray(4)]
-public struct Four : IEquatable<Four>
+struct Four : IEquatable<Four>
 {
     double _first;
 

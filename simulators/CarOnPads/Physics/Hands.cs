@@ -4,7 +4,7 @@ namespace CarOnPads.Physics;
 /// What people do to the body: somebody leans on a corner, the crew bounces the car. Bouncing is a random push level
 /// at each corner every 0.15 s, linear in between, downward, so that it excites every mode as real hands do.
 /// </summary>
-public sealed class Hands
+sealed class Hands
 {
     const double LevelTime = 0.15;
     const double LeanRate = 600; // N/s: a person shifts their weight in some tenths of a second

@@ -1,7 +1,7 @@
 namespace CarOnPads.Physics;
 
 /// <summary>The moving state: seven coordinates, their rates, and what friction and scrub hold. Copies by assignment.</summary>
-public struct Motion
+struct Motion
 {
     /// <summary>Body above design height in the middle of the wheelbase, m.</summary>
     public double Heave;

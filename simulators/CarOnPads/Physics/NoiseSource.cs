@@ -4,7 +4,7 @@ namespace CarOnPads.Physics;
 /// A repeatable stream of random numbers (SplitMix64, Steele, Lea and Flood 2014). Each user owns a stream of its own,
 /// named by text, so that switching one imperfection does not disturb another.
 /// </summary>
-public sealed class NoiseSource
+sealed class NoiseSource
 {
     ulong _state;
     double _spare = double.NaN;

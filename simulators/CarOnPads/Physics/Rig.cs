@@ -4,7 +4,7 @@ namespace CarOnPads.Physics;
 /// The car with its crew on four surfaces: everything mechanical, advanced in fixed steps. Copies completely, so a
 /// copy can be asked what will be.
 /// </summary>
-public sealed class Rig
+sealed class Rig
 {
     /// <summary>Body above design height when it is jacked clear of the pads, m.</summary>
     public const double ClearHeight = 0.15;

@@ -4,7 +4,7 @@ namespace CarOnPads.Physics;
 /// The body with whoever and whatever is in it: mass, first and second moments about the middle of the wheelbase,
 /// and the inverse of the mass matrix of (heave, pitch, roll).
 /// </summary>
-public sealed class SprungMass
+sealed class SprungMass
 {
     SprungMass(double mass, double mx, double my, double mh, double[,] matrix)
     {

@@ -6,7 +6,7 @@ namespace CarOnPads.Physics;
 /// a copy of the car is run ahead until it is still, then Newton's method takes out the last trembling with the
 /// friction stuck where it stopped.
 /// </summary>
-public static class StaticTruth
+static class StaticTruth
 {
     const double Still = 1e-6;        // m/s
     const double LongestWait = 180;   // s of simulated time

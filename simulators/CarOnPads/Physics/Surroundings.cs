@@ -1,7 +1,7 @@
 namespace CarOnPads.Physics;
 
 /// <summary>What the world does to the car at one instant. SI units.</summary>
-public struct Surroundings
+struct Surroundings
 {
     /// <summary>A jack head so low that it touches nothing.</summary>
     public const double Stowed = -0.2;

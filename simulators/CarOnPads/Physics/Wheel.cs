@@ -1,7 +1,7 @@
 namespace CarOnPads.Physics;
 
 /// <summary>A wheel and the pad under it, seen from the driver's seat. The order is the order of every four.</summary>
-public enum Wheel
+enum Wheel
 {
     /// <summary>Left front.</summary>
     LF,

@@ -1,7 +1,7 @@
 namespace CarOnPads.Physics;
 
 /// <summary>One corner of the car in SI units, everything as felt at the wheel.</summary>
-public sealed record WheelStation
+sealed record WheelStation
 {
     /// <summary>Contact forward of the middle of the wheelbase, m.</summary>
     public required double X { get; init; }

@@ -3,7 +3,7 @@ namespace CarOnPads.Ports;
 /// <summary>
 /// The host's end of a pad's cable. Nothing here ever blocks: the car does not wait for a reader. One thread uses it.
 /// </summary>
-public interface IPadPort : IDisposable
+interface IPadPort : IDisposable
 {
     /// <summary>What a host opens: a path, or <c>tcp://127.0.0.1:PORT</c>.</summary>
     string Address { get; }

@@ -8,7 +8,7 @@ namespace CarOnPads.Ports;
 /// terminal is raw before the first byte. Disposing it is a hang-up, as when an adapter is pulled. Thread-safe.
 /// </summary>
 [UnsupportedOSPlatform("windows")]
-public sealed class PseudoTerminal : IDisposable
+sealed class PseudoTerminal : IDisposable
 {
     readonly Lock _gate = new();
     int _master;

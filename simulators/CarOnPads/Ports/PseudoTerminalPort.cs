@@ -5,7 +5,7 @@ namespace CarOnPads.Ports;
 
 /// <summary>A pad's cable as a pseudo-terminal under a name that stays the same across pulling and replugging.</summary>
 [UnsupportedOSPlatform("windows")]
-public sealed class PseudoTerminalPort : IPadPort
+sealed class PseudoTerminalPort : IPadPort
 {
     readonly StableName _name;
     PseudoTerminal? _terminal;

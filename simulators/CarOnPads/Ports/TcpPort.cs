@@ -5,7 +5,7 @@ using CarOnPads.Runtime;
 namespace CarOnPads.Ports;
 
 /// <summary>A pad's cable as a TCP listener on loopback, as behind a device server. One reader at a time.</summary>
-public sealed class TcpPort : IPadPort
+sealed class TcpPort : IPadPort
 {
     const int SendRoom = 65536;
     Socket? _listener;

@@ -4,7 +4,7 @@ namespace CarOnPads.Runtime;
 /// <param name="code">Stable, CP-1xx files, CP-2xx commands, CP-3xx ports.</param>
 /// <param name="message">What is wrong.</param>
 /// <param name="remedy">What to do next.</param>
-public sealed class SimulatorException(string code, string message, string remedy) : Exception(message)
+sealed class SimulatorException(string code, string message, string remedy) : Exception(message)
 {
     /// <summary>Stable code.</summary>
     public string Code { get; } = code;

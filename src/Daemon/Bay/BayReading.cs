@@ -3,7 +3,7 @@ using ScaleLink.Measure;
 namespace ScaleLink.Daemon.Bay;
 
 /// <summary>What can be said of the four loads together.</summary>
-public enum BayVerdict
+internal enum BayVerdict
 {
     /// <summary>A pad is missing, silent, or without zero or calibration.</summary>
     Incomplete,
@@ -20,13 +20,13 @@ public enum BayVerdict
 }
 
 /// <summary>One part of an uncertainty, kg.</summary>
-public readonly record struct UncertaintyPart(string Name, double StandardUncertaintyKg);
+internal readonly record struct UncertaintyPart(string Name, double StandardUncertaintyKg);
 
 /// <summary>One correction and its size; absent when refused, with the reason.</summary>
-public readonly record struct Correction(string Name, double? SizeKg, Sentence Reason = default);
+internal readonly record struct Correction(string Name, double? SizeKg, Sentence Reason = default);
 
 /// <summary>One corner on the instant of its reading.</summary>
-public sealed record CornerReading
+internal sealed record CornerReading
 {
     /// <summary>Which.</summary>
     public required Corner Corner { get; init; }
@@ -51,7 +51,7 @@ public sealed record CornerReading
 }
 
 /// <summary>All corners on one instant.</summary>
-public sealed record BayReading
+internal sealed record BayReading
 {
     /// <summary>One more for each reading of this run.</summary>
     public required long Seq { get; init; }

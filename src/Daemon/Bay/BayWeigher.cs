@@ -6,7 +6,7 @@ using ScaleLink.Weighing.Settling.RockingBlind;
 namespace ScaleLink.Daemon.Bay;
 
 /// <summary>Makes a reading of the bay from the blocks of its pads.</summary>
-public sealed class BayWeigher
+internal sealed class BayWeigher
 {
     private readonly IReadOnlyList<PadChannel> _pads;
     private readonly SettlingEstimator _estimator;

@@ -6,7 +6,7 @@ namespace ScaleLink.Daemon.Bay;
 /// <param name="OwnKg">One standard uncertainty of what concerns this pad alone.</param>
 /// <param name="MassesKg">One standard uncertainty by the known masses, which other pads may share.</param>
 /// <param name="DegreesOfFreedom">Of both together; infinity for many.</param>
-public readonly record struct CalibrationUncertainty(double OwnKg, double MassesKg, double DegreesOfFreedom)
+internal readonly record struct CalibrationUncertainty(double OwnKg, double MassesKg, double DegreesOfFreedom)
 {
     /// <summary>Both together, kg.</summary>
     public double Kg => double.Hypot(OwnKg, MassesKg);

@@ -19,11 +19,15 @@ internal sealed class DeviceClockMap
     // A pad that seems to speak from the future has started anew; one that stays this late for a whole second has slept.
     private const long JumpNs = 2 * Nanoseconds.PerSecond;
 
+    // What drift and delays may add up to over a pause.
+    private const long SameClockNs = 100 * Nanoseconds.PerMillisecond;
+
     private readonly List<(long Device, long Delay)> _hull = [];
     private readonly Queue<(long Device, long Delay)> _buckets = new();
     private (long Device, long Delay) _best;
     private long _bucketEnd = long.MinValue;
     private uint _lastMicroseconds;
+    private long _lastArrivalNs;
     private long _deviceNs;
     private long _lastMapped = long.MinValue;
     private long _originDevice, _originDelay;
@@ -41,7 +45,7 @@ internal sealed class DeviceClockMap
     public long Map(uint deviceMicroseconds, long arrivalNs)
     {
         var step = (long)(uint)(deviceMicroseconds - _lastMicroseconds) * Nanoseconds.PerMicrosecond;
-        _lastMicroseconds = deviceMicroseconds;
+        (_lastMicroseconds, _lastArrivalNs) = (deviceMicroseconds, arrivalNs);
         _deviceNs += step;
         if (!_started || DelayAt(_deviceNs) - (arrivalNs - _deviceNs) > JumpNs)
             Restart(arrivalNs);
@@ -50,6 +54,13 @@ internal sealed class DeviceClockMap
         _jitterNs += ((arrivalNs - mapped) - _jitterNs) / 256;
         _lastMapped = Math.Max(mapped, _lastMapped + 1);
         return _lastMapped;
+    }
+
+    /// <summary>Whether a time of the pad follows on its last one as much later as it has arrived.</summary>
+    public bool Continues(uint deviceMicroseconds, long arrivalNs)
+    {
+        var step = (long)(uint)(deviceMicroseconds - _lastMicroseconds) * Nanoseconds.PerMicrosecond;
+        return _started && Math.Abs(step - (arrivalNs - _lastArrivalNs)) < SameClockNs;
     }
 
     private void Restart(long arrivalNs)
@@ -83,7 +94,7 @@ internal sealed class DeviceClockMap
             _best = (_deviceNs, delay);
         }
 
-        // A shorter delay than the line allows is calibration procedure that the line lies too high: follow at once.
+        // A shorter delay than the line allows shows that the line lies too high: follow at once.
         _originDelay -= Math.Max(0, DelayAt(_deviceNs) - (arrivalNs - _deviceNs));
     }
 

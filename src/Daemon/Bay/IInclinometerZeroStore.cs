@@ -1,7 +1,7 @@
 namespace ScaleLink.Daemon.Bay;
 
 /// <summary>Zeros of inclinometers by pad, kept across restarts.</summary>
-public interface IInclinometerZeroStore
+internal interface IInclinometerZeroStore
 {
     /// <summary>The zero last tested of that pad; nothing when it was never tested, or was cleared.</summary>
     SavedInclinometerZero? InEffect(string serialNumber);

@@ -1,7 +1,7 @@
 namespace ScaleLink.Daemon.Bay;
 
 /// <summary>Zeros by pad, kept across restarts.</summary>
-public interface IZeroStore
+internal interface IZeroStore
 {
     /// <summary>The zero last taken of that pad.</summary>
     ZeroPoint? Latest(string serialNumber);

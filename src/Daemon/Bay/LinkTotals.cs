@@ -27,6 +27,7 @@ internal sealed class LinkTotals
 
     public void Begin(Func<ProtocolCounters> counters)
     {
+        End();
         (_open, _bytesAtSample) = (counters, _bytes);
         _opened++;
     }

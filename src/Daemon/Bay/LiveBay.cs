@@ -3,7 +3,7 @@ using ScaleLink.Daemon.Runtime;
 namespace ScaleLink.Daemon.Bay;
 
 /// <summary>What every face reads from: the pads, the newest reading, and the readings as they come.</summary>
-public sealed class LiveBay(IReadOnlyList<PadChannel> pads)
+internal sealed class LiveBay(IReadOnlyList<PadChannel> pads)
 {
     private const long ShortestSettleNs = 1500 * Nanoseconds.PerMillisecond;
 
@@ -54,4 +54,4 @@ public sealed class LiveBay(IReadOnlyList<PadChannel> pads)
 /// <summary>A car at rest on its pads.</summary>
 /// <param name="SinceNs">When it came to rest, ns on the daemon's clock.</param>
 /// <param name="WasSeen">Whether it was watched on the way there; after a start or a gap in the readings it may have stood there all the time.</param>
-public sealed record CarRest(long SinceNs, bool WasSeen);
+internal sealed record CarRest(long SinceNs, bool WasSeen);

@@ -4,7 +4,7 @@ using ScaleLink.Measure;
 namespace ScaleLink.Daemon.Bay;
 
 /// <summary>How much the pads of the bay repeatability at rest, learned in quiet times and kept for the next start.</summary>
-public sealed class NoiseLedger(LedgerDatabase ledger, string bay, TimeProvider time)
+internal sealed class NoiseLedger(LedgerDatabase ledger, string bay, TimeProvider time)
 {
     private const string Who = "daemon";
     private static readonly EntryKind<double[]> Kind = new("noise");

@@ -8,7 +8,7 @@ namespace ScaleLink.Daemon.Bay;
 /// <param name="IsTimed">Whether the samples carry the pad's own time.</param>
 /// <param name="State">How the pad stands.</param>
 /// <param name="Faults">What is wrong with it.</param>
-public readonly record struct PadBlock(double? LoadKg, double? ZeroKg, double? TiltKg, CalibrationUncertainty Uncertainty, bool IsTimed, PadState State, IReadOnlyList<Diagnostic> Faults)
+internal readonly record struct PadBlock(double? LoadKg, double? ZeroKg, double? TiltKg, CalibrationUncertainty Uncertainty, bool IsTimed, PadState State, IReadOnlyList<Diagnostic> Faults)
 {
     /// <summary>What uncertainty about the tilt leaves in its correction, one standard uncertainty; 0 where nothing is corrected.</summary>
     public double TiltUncertaintyKg { get; init; }

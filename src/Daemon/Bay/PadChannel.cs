@@ -12,14 +12,10 @@ namespace ScaleLink.Daemon.Bay;
 /// One pad, across every unplugging: its state, its newest samples, its zero, its faults.
 /// The link's thread brings bytes and samples; the weigher asks for blocks; the faces ask for snapshots. One lock guards it all.
 /// </summary>
-public sealed class PadChannel : IPadSource
+internal sealed partial class PadChannel : IPadSource
 {
     private const int RingSamples = 4096;
-    private const long LoadWindowNs = 500 * Nanoseconds.PerMillisecond;
-    private const long RestWindowNs = (long)(PadRest.WindowSeconds * Nanoseconds.PerSecond);
-    private const long RateWindowNs = 2 * Nanoseconds.PerSecond;
-    // Straight lines may bridge a lost frame or two; a longer hole is no load.
-    private const long LongestGapNs = 250 * Nanoseconds.PerMillisecond;
+    private const long AnswerWithinNs = Nanoseconds.PerSecond;
 
     private readonly Lock _gate = new();
     private readonly BayClock _clock;
@@ -39,6 +35,9 @@ public sealed class PadChannel : IPadSource
     private PadStatus _status;
     private string _calibrationId = "";
     private bool _isTimed;
+    // It was silent: who speaks next has to say who it is, for cables are swapped behind ports that stay open.
+    private bool _mayBeAnother;
+    private long _unansweredNs = long.MaxValue;
     private long _newestNs = long.MinValue;
 
     /// <summary>A pad of the bay file, absent until its link opens.</summary>
@@ -59,6 +58,16 @@ public sealed class PadChannel : IPadSource
     /// <inheritdoc/>
     public string Name => Corner.ToString();
 
+    /// <inheritdoc/>
+    public bool IsUnknown
+    {
+        get
+        {
+            lock (_gate)
+                return _identity is null || _mayBeAnother;
+        }
+    }
+
     /// <summary>Takes the tilt when it has a source of its own.</summary>
     public TiltFeed? TiltSource { get; }
 
@@ -72,10 +81,16 @@ public sealed class PadChannel : IPadSource
     public void LinkOpened(Func<ProtocolCounters> counters) => Change(() =>
     {
         _totals.Begin(counters);
-        _state = PadState.Waiting;
-        _silence.Heard();
+        // Opened again because it is silent: it is so until it speaks.
+        var wasSilent = _state == PadState.Silent && _faults.Has(LinkCodes.PadSilent);
+        if (!wasSilent)
+        {
+            _state = PadState.Waiting;
+            _silence.Heard();
+        }
+
         _transport.Restart();
-        _faults.ClearAll(code => LinkCodes.Area.Holds(code) || PadCodes.Area.Holds(code) && code != PadCodes.TiltUnknown);
+        _faults.ClearAll(code => LinkCodes.Area.Holds(code) && !(wasSilent && code == LinkCodes.PadSilent) || PadCodes.Area.Holds(code) && code != PadCodes.TiltUnknown);
         ForgetPad();
         return true;
     });
@@ -112,13 +127,17 @@ public sealed class PadChannel : IPadSource
         {
             Refuse(PadCodes.WrongPad, $"Pad {identity.SerialNumber} is on this port; {Configuration.Corner} wants {wanted}.", "Swap the cables, or correct serial_number in the bay file.");
         }
-        else if (!identity.IsSamePad(_identity))
+        else
         {
-            Recall(identity);
+            // The right one, perhaps after a wrong one: a refusal belongs to who was there.
+            if (_faults.Clear(PadCodes.WrongPad) | _faults.Clear(PadCodes.FrameVersionUnknown))
+                _state = PadState.Waiting;
+            if (!identity.IsSamePad(_identity))
+                Recall(identity);
         }
 
         var isNews = identity != _identity;
-        _identity = identity;
+        (_identity, _mayBeAnother) = (identity, false);
         return isNews;
     });
 
@@ -163,7 +182,11 @@ public sealed class PadChannel : IPadSource
             _silence.Heard();
             _totals.Sampled();
             // Without a hello nobody knows whose samples these are.
-            if (_identity is null || _state == PadState.Refused || sample.Sequence is { } sequence && !_sequence.Accept(sequence))
+            if (_identity is null || _mayBeAnother && !IsStillTheSame(sample))
+                return;
+            if (_state == PadState.Refused)
+                _transport.Heard(_faults);
+            if (_state == PadState.Refused || sample.Sequence is { } sequence && !_sequence.Accept(sequence))
                 return;
             taken = Take(sample);
             isNews = _state != PadState.Live | _transport.Heard(_faults);
@@ -182,7 +205,11 @@ public sealed class PadChannel : IPadSource
         bool isNews;
         lock (_gate)
         {
-            isNews = _silence.Tick(nowNs, _identity?.RateHz ?? 0) && _state is PadState.Live or PadState.Waiting;
+            var isSilent = _silence.Tick(nowNs, _identity?.RateHz ?? 0);
+            if (isSilent)
+                _unansweredNs = long.MaxValue;
+            _mayBeAnother |= isSilent && Configuration.Source.Protocol == ProtocolKind.PadFrames;
+            isNews = isSilent && _state is PadState.Live or PadState.Waiting;
             if (isNews)
                 FallSilent(nowNs);
             isNews |= _totals.IsOpen && _transport.Tick(_totals.Frames, _sequence.Missed, _faults, nowNs);
@@ -198,55 +225,6 @@ public sealed class PadChannel : IPadSource
     {
         lock (_gate)
             return _state != PadState.Live || _newestNs >= ns;
-    }
-
-    /// <summary>What the pad carried over a block of time.</summary>
-    public PadBlock Block(long fromNs, long toNs)
-    {
-        lock (_gate)
-        {
-            var counts = _state == PadState.Live ? _ring.MeanOver(fromNs, toNs, LongestGapNs) : null;
-            var load = _scale.Kg(counts);
-            var (tilt, uncertainty) = Configuration.CorrectTilt && load is { } kg ? _tilt.Correct(kg, _faults, _clock.NowNs) : default;
-            return new PadBlock(load + (tilt ?? 0), _scale.ZeroKg, tilt, _scale.Uncertainty(load ?? 0, _temperature), _isTimed, _state, _faults.Present)
-            {
-                TiltUncertaintyKg = uncertainty,
-                Calibration = _calibrationId,
-                IsCalibrated = _scale.Calibration?.IsCalibrated == true,
-            };
-        }
-    }
-
-    /// <summary>The last seconds cell by cell, and how far the load has come to rest; nothing unless the pad is live.</summary>
-    public PadObservation? Observe()
-    {
-        lock (_gate)
-        {
-            if (_state != PadState.Live || _identity is not { } identity || _ring.Count == 0)
-                return null;
-            var (cells, isWhole) = _ring.CellsSince(_newestNs - RestWindowNs, LongestGapNs);
-            var kgPerCount = _scale.Calibration?.SpanKgPerCount ?? identity.CapacityKg * 1e-6;
-            return PadObservation.Of(identity, cells, isWhole, kgPerCount, new PadReading
-            {
-                Time = _clock.ToUtc(_newestNs),
-                CellCounts = [],
-                CellSpreads = [],
-                Settled = false,
-                SaturatedCells = StatusFaults.CellsAtLimit(_status),
-                TemperatureC = _temperature,
-                PitchDeg = _tilt.Pitch,
-                RollDeg = _tilt.Roll,
-            });
-        }
-    }
-
-    /// <summary>How it tilts by its inclinometer alone; nothing unless the pad is live.</summary>
-    public TiltObservation? ObserveTilt()
-    {
-        lock (_gate)
-            return _state == PadState.Live && _identity is { } identity && _tilt.Recent(_clock.NowNs) is var (samples, isWhole)
-                ? new TiltObservation(identity, samples, isWhole, _temperature)
-                : null;
     }
 
     /// <summary>Who the pad is, and the calibration and zero in effect.</summary>
@@ -299,35 +277,13 @@ public sealed class PadChannel : IPadSource
         return true;
     });
 
-    /// <summary>How the pad stands now.</summary>
-    public PadSnapshot Snapshot()
+    // A pad that is asked and does not answer, but whose clock goes on where it was: two pads that were swapped would both have to.
+    private bool IsStillTheSame(in RawSample sample)
     {
-        lock (_gate)
-        {
-            var now = _clock.NowNs;
-            var isLive = _state == PadState.Live;
-            var (load, uncertainty) = isLive && _ring.Count > 0 ? _scale.MeanOf(_ring.Since(_newestNs - LoadWindowNs), _temperature) : (null, null);
-            return new PadSnapshot
-            {
-                Configuration = Configuration,
-                State = _state,
-                Identity = _identity,
-                AgeNs = _newestNs > long.MinValue ? now - _newestNs : null,
-                MeasuredRateHz = isLive ? MeasuredRate() : null,
-                LoadKg = load,
-                LoadUncertaintyKg = uncertainty,
-                PitchDegrees = isLive ? _tilt.Pitch : null,
-                RollDegrees = isLive ? _tilt.Roll : null,
-                TemperatureCelsius = isLive ? _temperature : null,
-                InclinometerZero = _tilt.Zero,
-                Zero = _scale.Zero,
-                Calibration = _scale.Calibration,
-                Counters = _totals.With(_sequence),
-                ClockDriftPpm = isLive && _isTimed ? _map.DriftPpm : null,
-                TransportJitterMs = isLive && _isTimed ? _map.JitterMs : null,
-                Faults = _faults.Present,
-            };
-        }
+        if (_unansweredNs == long.MaxValue)
+            _unansweredNs = sample.ArrivalNs;
+        _mayBeAnother = sample.ArrivalNs - _unansweredNs < AnswerWithinNs || sample.DeviceMicroseconds is not { } device || !_map.Continues(device, sample.ArrivalNs);
+        return !_mayBeAnother;
     }
 
     private TakenSample Take(in RawSample sample)
@@ -344,12 +300,6 @@ public sealed class PadChannel : IPadSource
         var counts = _scale.Counts(sample.Counts, sample.Cells);
         _ring.Add(_newestNs, counts, sample.Counts);
         return new TakenSample(sample, _newestNs, _scale.Kg(counts));
-    }
-
-    private double? MeasuredRate()
-    {
-        var count = _ring.Count > 0 ? _ring.Since(_newestNs - RateWindowNs).Length : 0;
-        return count > 1 ? count * (double)Nanoseconds.PerSecond / RateWindowNs : null;
     }
 
     private void FallSilent(long nowNs)
@@ -378,7 +328,7 @@ public sealed class PadChannel : IPadSource
     // What hangs on the pad that was there: another one may come back on the same port.
     private void ForgetPad()
     {
-        _identity = null;
+        (_identity, _mayBeAnother) = (null, false);
         _scale.Forget();
         (_calibrationId, _tilt.Zero) = ("", null);
         _faults.ClearAll(Recognition.Codes.Contains);

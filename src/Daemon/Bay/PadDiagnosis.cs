@@ -5,7 +5,7 @@ using ScaleLink.Weighing.Settling.Noise;
 namespace ScaleLink.Daemon.Bay;
 
 /// <summary>What a while of listening to one pad shows. What needs a load is absent while the pad has no zero or calibration.</summary>
-public sealed record PadDiagnosis
+internal sealed record PadDiagnosis
 {
     private const int FewestForSpectrum = 64;
     private const int MostLines = 5;

@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Bay;
 /// <param name="Identity">The pad they belong to.</param>
 /// <param name="Reading">Means and spreads; settled only when <paramref name="Rest"/> says so.</param>
 /// <param name="Rest">How far the load has come to rest.</param>
-public sealed record PadObservation(PadIdentity Identity, PadReading Reading, RestVerdict Rest)
+internal sealed record PadObservation(PadIdentity Identity, PadReading Reading, RestVerdict Rest)
 {
     /// <summary>Describes a window of samples.</summary>
     /// <param name="identity">The pad.</param>

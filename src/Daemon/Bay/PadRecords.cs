@@ -6,7 +6,7 @@ namespace ScaleLink.Daemon.Bay;
 /// <param name="Zeros">Zeros by serial number.</param>
 /// <param name="Calibrations">Calibrations by serial number.</param>
 /// <param name="Here">For the gravity.</param>
-public sealed record PadRecords(IZeroStore Zeros, ICalibrationStore Calibrations, Place Here)
+internal sealed record PadRecords(IZeroStore Zeros, ICalibrationStore Calibrations, Place Here)
 {
     /// <summary>Zeros of inclinometers by serial number; absent: none was ever tested.</summary>
     public IInclinometerZeroStore? InclinometerZeros { get; init; }

@@ -6,7 +6,7 @@ using ScaleLink.Weighing.Pads;
 namespace ScaleLink.Daemon.Bay;
 
 /// <summary>How a pad stands at one instant. What is not known is absent, never zero.</summary>
-public sealed record PadSnapshot
+internal sealed record PadSnapshot
 {
     /// <summary>Its place in the bay file.</summary>
     public required PadConfiguration Configuration { get; init; }
@@ -64,4 +64,4 @@ public sealed record PadSnapshot
 }
 
 /// <summary>Totals of one pad since the daemon started.</summary>
-public readonly record struct PadCounters(long Bytes, long Frames, long BadFrames, long SkippedBytes, long MissedSamples, long RepeatedSamples, long Opened);
+internal readonly record struct PadCounters(long Bytes, long Frames, long BadFrames, long SkippedBytes, long MissedSamples, long RepeatedSamples, long Opened);

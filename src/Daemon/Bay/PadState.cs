@@ -1,7 +1,7 @@
 namespace ScaleLink.Daemon.Bay;
 
 /// <summary>How a pad stands with the daemon.</summary>
-public enum PadState
+internal enum PadState
 {
     /// <summary>Its port cannot be opened, or has hung up.</summary>
     Absent,

@@ -3,7 +3,7 @@ using ScaleLink.Weighing.Settling.RockingBlind;
 namespace ScaleLink.Daemon.Bay;
 
 /// <summary>What is known beforehand of how the car in the bay rocks. Set by whoever knows the car, read by the weigher.</summary>
-public sealed class RockingPrior(BlindDirection otherwise)
+internal sealed class RockingPrior(BlindDirection otherwise)
 {
     private BlindDirection? _ofCar;
 

@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Bay;
 /// <param name="At">When the test was finished, UTC.</param>
 /// <param name="Who">Who finished it.</param>
 /// <param name="Source">Where the angles came from: empty for the pad's own, else the link and slave of an inclinometer of its own.</param>
-public sealed record SavedInclinometerZero(InclinometerZero Zero, DateTimeOffset At, string Who, string Source)
+internal sealed record SavedInclinometerZero(InclinometerZero Zero, DateTimeOffset At, string Who, string Source)
 {
     /// <summary>One standard uncertainty that a zero leaves in a tilt about either axis, degrees; none: the inclinometer was never tested.</summary>
     public static double UncertaintyDeg(SavedInclinometerZero? zero) => zero?.Zero.StandardUncertaintyDeg ?? InclinometerZero.UntestedDeg;

@@ -6,4 +6,4 @@ namespace ScaleLink.Daemon.Bay;
 /// <param name="Raw">As the pad sent it.</param>
 /// <param name="AtNs">Its instant on the daemon's clock.</param>
 /// <param name="LoadKg">With zero and span applied; absent without them, or when the converter was not sound.</param>
-public readonly record struct TakenSample(RawSample Raw, long AtNs, double? LoadKg);
+internal readonly record struct TakenSample(RawSample Raw, long AtNs, double? LoadKg);

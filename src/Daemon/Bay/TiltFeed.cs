@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Bay;
 /// The tilt of a pad when it comes from somewhere else than its loads. A fault here takes the angles away and nothing more: loads go
 /// on, without tilt correction and marked.
 /// </summary>
-public sealed class TiltFeed : IPadSource
+internal sealed class TiltFeed : IPadSource
 {
     private const long LongestAgeNs = Nanoseconds.PerSecond;
 
@@ -21,6 +21,9 @@ public sealed class TiltFeed : IPadSource
 
     /// <inheritdoc/>
     public string Name => $"{_pad.Corner} tilt";
+
+    /// <summary>Never: nothing on record hangs on who an inclinometer is.</summary>
+    public bool IsUnknown => false;
 
     /// <inheritdoc/>
     public void LinkOpened(Func<ProtocolCounters> counters)

@@ -7,4 +7,4 @@ namespace ScaleLink.Daemon.Bay;
 /// <param name="Samples">Pitch and roll, degrees, oldest first; empty while the tilt is not known.</param>
 /// <param name="IsWhole">Whether they fill the window and are fresh.</param>
 /// <param name="TemperatureC">Of the pad, degrees Celsius.</param>
-public sealed record TiltObservation(PadIdentity Identity, IReadOnlyList<(double PitchDeg, double RollDeg)> Samples, bool IsWhole, double? TemperatureC);
+internal sealed record TiltObservation(PadIdentity Identity, IReadOnlyList<(double PitchDeg, double RollDeg)> Samples, bool IsWhole, double? TemperatureC);

@@ -9,7 +9,7 @@ namespace ScaleLink.Daemon.Bay;
 /// <param name="TakenAt">UTC.</param>
 /// <param name="Who">Who took it.</param>
 /// <param name="ShiftKg">Change against the zero before, kg; absent for the first.</param>
-public sealed record ZeroPoint(string SerialNumber, double Counts, DateTimeOffset TakenAt, string Who, double? ShiftKg)
+internal sealed record ZeroPoint(string SerialNumber, double Counts, DateTimeOffset TakenAt, string Who, double? ShiftKg)
 {
     /// <summary>Counts of each cell, so that other trims can add them up anew; absent in old entries.</summary>
     public IReadOnlyList<double>? CellCounts { get; init; }

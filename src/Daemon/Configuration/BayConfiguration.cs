@@ -5,7 +5,7 @@ using ScaleLink.Weighing.Zeros;
 namespace ScaleLink.Daemon.Configuration;
 
 /// <summary>Everything that the bay file says, checked.</summary>
-public sealed record BayConfiguration
+internal sealed record BayConfiguration
 {
     /// <summary>Name of the bay in topics and on screens.</summary>
     public required string Bay { get; init; }
@@ -45,7 +45,7 @@ public sealed record BayConfiguration
 }
 
 /// <summary>One pad: where it is, what it speaks, and the calibration it starts with.</summary>
-public sealed record PadConfiguration
+internal sealed record PadConfiguration
 {
     /// <summary>The corner it stands under.</summary>
     public required Corner Corner { get; init; }
@@ -79,7 +79,7 @@ public sealed record PadConfiguration
 }
 
 /// <summary>Address and ports of the public faces.</summary>
-public sealed record ListenConfiguration(string Address, int PagePort, int GrpcPort)
+internal sealed record ListenConfiguration(string Address, int PagePort, int GrpcPort)
 {
     /// <summary>Whether other machines are let in, on <see cref="Address"/> itself or through a proxy on this machine. There are no rights and no TLS yet.</summary>
     public bool OtherMachines { get; init; }
@@ -89,7 +89,7 @@ public sealed record ListenConfiguration(string Address, int PagePort, int GrpcP
 }
 
 /// <summary>Which broker carries the MQTT messages.</summary>
-public enum BrokerKind
+internal enum BrokerKind
 {
     /// <summary>None: no MQTT.</summary>
     Off,
@@ -100,16 +100,16 @@ public enum BrokerKind
 }
 
 /// <summary>The broker and the pace of live loads on it.</summary>
-public sealed record MqttConfiguration(BrokerKind Broker, string Host, int Port, double RateHz, string? User, string? PasswordFile);
+internal sealed record MqttConfiguration(BrokerKind Broker, string Host, int Port, double RateHz, string? User, string? PasswordFile);
 
 /// <summary>How far back the tape of each link goes, where weighings of it are written, and how many are kept.</summary>
-public sealed record RecorderConfiguration(TimeSpan Span, string Folder, int Files);
+internal sealed record RecorderConfiguration(TimeSpan Span, string Folder, int Files);
 
 /// <summary>Cross weight aimed for and its tolerance, percent.</summary>
-public sealed record TargetConfiguration(double CrossWeightPercent, double TolerancePercent);
+internal sealed record TargetConfiguration(double CrossWeightPercent, double TolerancePercent);
 
 /// <summary>Bands of the weighing, kg.</summary>
-public sealed record WeighConfiguration(double SettledToleranceKg, double RaisedBelowKg);
+internal sealed record WeighConfiguration(double SettledToleranceKg, double RaisedBelowKg);
 
 /// <summary>What the rocking of a car depends on: tracks, mm; ride rates (spring at the wheel in series with the tyre), N/mm, and how well they are known.</summary>
-public sealed record CarConfiguration(double FrontTrackMm, double RearTrackMm, double FrontRideRate, double RearRideRate, double RateUncertaintyPercent);
+internal sealed record CarConfiguration(double FrontTrackMm, double RearTrackMm, double FrontRideRate, double RearRideRate, double RateUncertaintyPercent);

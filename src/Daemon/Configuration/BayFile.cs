@@ -6,7 +6,7 @@ using Tomlyn.Syntax;
 namespace ScaleLink.Daemon.Configuration;
 
 /// <summary>Reads a bay file (TOML). Gives the configuration, or every mistake in it.</summary>
-public sealed class BayFile
+internal sealed class BayFile
 {
     private static readonly Dictionary<string, BrokerKind> BrokerNames = new()
     {

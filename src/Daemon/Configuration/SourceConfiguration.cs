@@ -7,7 +7,7 @@ using ScaleLink.Protocol.TextLines;
 namespace ScaleLink.Daemon.Configuration;
 
 /// <summary>What is spoken on a link.</summary>
-public enum ProtocolKind
+internal enum ProtocolKind
 {
     /// <summary>The open framing of microcontroller pads.</summary>
     PadFrames,
@@ -18,7 +18,7 @@ public enum ProtocolKind
 }
 
 /// <summary>Where numbers come from: a link and what is spoken on it. A pad has one for its cells and may have another for its tilt.</summary>
-public sealed record SourceConfiguration
+internal sealed record SourceConfiguration
 {
     /// <summary>Serial port or <c>tcp://host:port</c>.</summary>
     public required string Link { get; init; }
@@ -34,6 +34,9 @@ public sealed record SourceConfiguration
 
     /// <summary>Stop bits behind a character, 1 or 2.</summary>
     public int StopBits { get; init; } = 1;
+
+    /// <summary>A link over which nothing comes for so long is opened again.</summary>
+    public TimeSpan ReopenAfter { get; init; } = TimeSpan.FromSeconds(5);
 
     /// <summary>What is spoken.</summary>
     public required ProtocolKind Protocol { get; init; }
@@ -53,7 +56,7 @@ public sealed record SourceConfiguration
 }
 
 /// <summary>One slave, how often it is asked, how long its answer may take, and where its numbers lie.</summary>
-public sealed record ModbusConfiguration(byte Slave, double PollHz, TimeSpan ReplyTimeout, RegisterMap Map);
+internal sealed record ModbusConfiguration(byte Slave, double PollHz, TimeSpan ReplyTimeout, RegisterMap Map);
 
 /// <summary>What the lines look like and what ends them: a byte, a pause, or both.</summary>
-public sealed record TextConfiguration(LinePattern Pattern, LineEnd End, TimeSpan? Pause);
+internal sealed record TextConfiguration(LinePattern Pattern, LineEnd End, TimeSpan? Pause);

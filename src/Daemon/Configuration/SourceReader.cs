@@ -39,6 +39,7 @@ internal sealed class SourceReader(TomlBlock block, IReadOnlyList<TomlBlock> reg
             Parity = block.Choice("parity", ParityNames) ?? Parity.None,
             DataBits = ReadDataBits(protocol),
             StopBits = block.Whole("stop_bits", 1, 2) ?? 1,
+            ReopenAfter = TimeSpan.FromSeconds(block.Number("reopen_after_seconds", 1, 3600) ?? (protocol == ProtocolKind.TextLines ? 10 : 5)),
             Protocol = protocol,
             Modbus = ReadModbus(protocol == ProtocolKind.ModbusRtu),
             Text = ReadText(protocol == ProtocolKind.TextLines),

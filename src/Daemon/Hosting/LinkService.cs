@@ -26,7 +26,7 @@ internal sealed class LinkService(LiveBay bay, ILinkFactory factory, FlightRecor
                     log.LogWarning("{Source}: {Diagnostic}", sink.Name, uncertainty);
             var tape = recorder.Add(address, [.. members.Select(m => new RecordedSource(m.Channel, m.Source))]);
             var recording = new RecordingLinkFactory(factory, tape, clock);
-            var supervisor = new LinkSupervisor(address, recording, () => Converse(members, address), [.. members.Select(m => m.Sink)], clock, log);
+            var supervisor = new LinkSupervisor(address, recording, () => new SilenceLimit(Converse(members, address), members.Max(m => m.Source.ReopenAfter), address.Name), [.. members.Select(m => m.Sink)], clock, log);
             _supervisors.Add(supervisor);
             supervisor.Start();
         }

@@ -9,7 +9,7 @@ namespace ScaleLink.Daemon.Journal;
 /// <param name="Subject">What it is about, such as a pad's serial number.</param>
 /// <param name="Who">Who did it.</param>
 /// <param name="Body">What it says.</param>
-public sealed record JournalEntry<T>(long Id, DateTimeOffset At, string Subject, string Who, T Body);
+internal sealed record JournalEntry<T>(long Id, DateTimeOffset At, string Subject, string Who, T Body);
 
 /// <summary>
 /// One kind of entry: how it is written, and how every shape that was ever written is read. A body without <c>v</c> is of version 1; each upcaster
@@ -19,7 +19,7 @@ public sealed record JournalEntry<T>(long Id, DateTimeOffset At, string Subject,
 /// <param name="name">As it stands in the ledger; part of every hash, so never renamed.</param>
 /// <param name="json">How its type is written.</param>
 /// <param name="upcasters">From version 1 to 2, from 2 to 3, and so on.</param>
-public sealed class EntryKind<T>(string name, JsonSerializerOptions? json = null, params IReadOnlyList<Func<JsonNode, JsonNode>> upcasters)
+internal sealed class EntryKind<T>(string name, JsonSerializerOptions? json = null, params IReadOnlyList<Func<JsonNode, JsonNode>> upcasters)
     where T : notnull
 {
     private const string VersionField = "v";

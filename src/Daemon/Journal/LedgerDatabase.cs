@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Journal;
 /// The append-only record of the bay: one SQLite file, write-ahead log, synchronous FULL, so that what was acknowledged survives a kill and a power cut.
 /// Triggers refuse every change and deletion; each entry carries the hash of the one before it, so that a missing or altered entry shows.
 /// </summary>
-public sealed class LedgerDatabase : IDisposable
+internal sealed class LedgerDatabase : IDisposable
 {
     private const string Schema = """
         PRAGMA journal_mode = WAL;

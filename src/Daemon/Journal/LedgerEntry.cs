@@ -9,4 +9,4 @@ namespace ScaleLink.Daemon.Journal;
 /// <param name="Software">The program and version that wrote it.</param>
 /// <param name="Body">JSON.</param>
 /// <param name="Hash">SHA-256 of this entry and of the hash before it, lower-case hexadecimal.</param>
-public sealed record LedgerEntry(long Id, DateTimeOffset At, string Kind, string Subject, string Who, string Software, string Body, string Hash);
+internal sealed record LedgerEntry(long Id, DateTimeOffset At, string Kind, string Subject, string Who, string Software, string Body, string Hash);

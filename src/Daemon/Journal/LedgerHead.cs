@@ -5,7 +5,7 @@ namespace ScaleLink.Daemon.Journal;
 /// <summary>The newest entry of a ledger.</summary>
 /// <param name="Id">Its number.</param>
 /// <param name="Hash">Its hash.</param>
-public sealed record LedgerHead(long Id, string Hash);
+internal sealed record LedgerHead(long Id, string Hash);
 
 /// <summary>
 /// Keeps the head beside the ledger. A write-ahead log whose middle is damaged ends there without a word, and everything after it is

@@ -3,7 +3,7 @@ using ScaleLink.Daemon.Runtime;
 namespace ScaleLink.Daemon.Journal;
 
 /// <summary>Held as long as a daemon works on a ledger: a second one on the same ledger is turned away and told who the first is.</summary>
-public static class LedgerLock
+internal static class LedgerLock
 {
     /// <summary>Takes the lock, which lies beside the ledger.</summary>
     /// <param name="ledger">Path of the ledger.</param>

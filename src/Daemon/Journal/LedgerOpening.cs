@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Journal;
 /// <param name="Kept">Entries that are whole and were taken over.</param>
 /// <param name="Known">Entries that had been written, as far as anybody knows; absent when nobody does.</param>
 /// <param name="DamagedFile">The damaged ledger, kept as it was found.</param>
-public sealed record LedgerDamage(long Kept, long? Known, string DamagedFile)
+internal sealed record LedgerDamage(long Kept, long? Known, string DamagedFile)
 {
     /// <summary>What is wrong.</summary>
     public string Message => $"The ledger was damaged: {Kept} entries are whole, {(Known is { } known ? $"{Math.Max(0, known - Kept)} after them are lost" : "what came after them is lost")}.";
@@ -17,12 +17,12 @@ public sealed record LedgerDamage(long Kept, long? Known, string DamagedFile)
 }
 
 /// <summary>A ledger and what was lost of it; the latter is absent when nothing was.</summary>
-public sealed record OpenedLedger(LedgerDatabase Ledger, LedgerDamage? Damage);
+internal sealed record OpenedLedger(LedgerDatabase Ledger, LedgerDamage? Damage);
 
 /// <summary>
 /// Opens a ledger so that nothing is lost in silence: what is whole is kept, what is not is said, and the damaged files stay beside it.
 /// </summary>
-public static class LedgerOpening
+internal static class LedgerOpening
 {
     private static readonly string[] Parts = ["", "-wal", "-shm", ".head"];
 

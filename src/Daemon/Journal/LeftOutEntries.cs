@@ -5,7 +5,7 @@ namespace ScaleLink.Daemon.Journal;
 /// <param name="Kind">What it is.</param>
 /// <param name="Subject">What it is about.</param>
 /// <param name="Because">Why it cannot be used.</param>
-public sealed record LeftOutEntry(long Id, string Kind, string Subject, string Because)
+internal sealed record LeftOutEntry(long Id, string Kind, string Subject, string Because)
 {
     /// <summary>What to do next, for one or many.</summary>
     public const string Remedy =
@@ -19,7 +19,7 @@ public sealed record LeftOutEntry(long Id, string Kind, string Subject, string B
 }
 
 /// <summary>The entries of one ledger that are left out, each named once. Safe from any thread.</summary>
-public sealed class LeftOutEntries
+internal sealed class LeftOutEntries
 {
     private readonly Lock _gate = new();
     private readonly SortedDictionary<long, LeftOutEntry> _entries = [];

@@ -1,7 +1,7 @@
 namespace ScaleLink.Daemon.Journal;
 
 /// <summary>A step of a workflow that was not taken. Nothing of it is in the ledger, and the state is as it was.</summary>
-public sealed class StepRefusedException : Exception
+internal sealed class StepRefusedException : Exception
 {
     /// <summary>For every reason at once; the first one names the whole.</summary>
     public StepRefusedException(params IReadOnlyList<Diagnostic> diagnostics)

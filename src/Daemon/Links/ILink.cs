@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Links;
 /// A source of bytes that is used once: its first fault is final, and a factory makes the next one.
 /// After a hang-up a serial port object still says that it is open and its later reads hang, so nothing is ever asked of it again.
 /// </summary>
-public interface ILink : IDisposable
+internal interface ILink : IDisposable
 {
     /// <summary>Blocks until bytes come; gives their number, at least 1.</summary>
     /// <exception cref="LinkEndedException">The link has ended, or was disposed.</exception>
@@ -19,7 +19,7 @@ public interface ILink : IDisposable
 }
 
 /// <summary>Makes links.</summary>
-public interface ILinkFactory
+internal interface ILinkFactory
 {
     /// <summary>Opens the port, or says why not.</summary>
     /// <exception cref="LinkEndedException">The port cannot be opened.</exception>

@@ -3,9 +3,9 @@ using System.Buffers;
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>Makes samples from the bytes of one opened link to which the pad speaks by itself. Used once, like the link.</summary>
-public interface IPadProtocol
+internal interface IPadProtocol
 {
-    /// <summary>Sent when the link opens.</summary>
+    /// <summary>Asks the pad who it is: sent when the link opens, and again while bytes come and nobody has said. Empty: it cannot be asked.</summary>
     ReadOnlyMemory<byte> Greeting { get; }
 
     /// <summary>Takes what it can from <paramref name="bytes"/> and tells the sink; gives the position up to which it is done.</summary>
@@ -24,10 +24,10 @@ public interface IPadProtocol
 }
 
 /// <summary>Totals of one opened link.</summary>
-public readonly record struct ProtocolCounters(long Frames, long BadFrames, long SkippedBytes);
+internal readonly record struct ProtocolCounters(long Frames, long BadFrames, long SkippedBytes);
 
 /// <summary>Where decoded messages go.</summary>
-public interface IPadSink
+internal interface IPadSink
 {
     /// <summary>The pad has said who it is.</summary>
     void OnIdentity(PadIdentity identity);
@@ -46,10 +46,13 @@ public interface IPadSink
 }
 
 /// <summary>The cells or the tilt of one pad, as its link sees it.</summary>
-public interface IPadSource : IPadSink
+internal interface IPadSource : IPadSink
 {
     /// <summary>For the log: the corner, and which of its sources when it has two.</summary>
     string Name { get; }
+
+    /// <summary>Nobody has said yet who speaks; or somebody has, was silent, and may have changed places meanwhile.</summary>
+    bool IsUnknown { get; }
 
     /// <summary>The link is open; <paramref name="counters"/> tells what has been decoded on it since.</summary>
     void LinkOpened(Func<ProtocolCounters> counters);

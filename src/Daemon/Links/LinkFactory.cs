@@ -3,7 +3,7 @@ using ScaleLink.Daemon.Ports;
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>Opens serial ports and TCP connections.</summary>
-public sealed class LinkFactory(PortLocks locks) : ILinkFactory
+internal sealed class LinkFactory(PortLocks locks) : ILinkFactory
 {
     /// <inheritdoc/>
     public ILink Open(LinkAddress address) => address switch

@@ -8,7 +8,7 @@ namespace ScaleLink.Daemon.Links;
 /// Keeps one link going, whoever hangs on it: open, run, fault, wait, open again, on a thread of its own.
 /// A blocking read on its own thread costs about a third of the processor time that asynchronous reads do.
 /// </summary>
-public sealed class LinkSupervisor : IDisposable
+internal sealed class LinkSupervisor : IDisposable
 {
     private const int BufferSize = 65536;
     private static readonly TimeSpan StopWithin = TimeSpan.FromSeconds(2);
@@ -26,6 +26,7 @@ public sealed class LinkSupervisor : IDisposable
     private Thread? _thread;
     private ILink? _link;
     private Code? _lastCode;
+    private bool _hasHeard;
 
     /// <summary>A supervisor at rest; <see cref="Start"/> sets it going.</summary>
     public LinkSupervisor(LinkAddress address, ILinkFactory factory, Func<IConversation> newConversation, IReadOnlyList<IPadSource> sources, BayClock clock, ILogger log)
@@ -57,6 +58,7 @@ public sealed class LinkSupervisor : IDisposable
     {
         while (!_stop.IsSet)
         {
+            _hasHeard = false;
             try
             {
                 Run();
@@ -72,7 +74,7 @@ public sealed class LinkSupervisor : IDisposable
                 Report(LinkDiagnostics.Other(_address.Name, e.Message));
             }
 
-            _stop.Wait(_backoff.Next());
+            _stop.Wait(_backoff.Next(isTurnedAway: _lastCode == LinkCodes.PortHungUp && !_hasHeard));
         }
     }
 
@@ -80,7 +82,8 @@ public sealed class LinkSupervisor : IDisposable
     {
         if (_stop.IsSet)
             return;
-        foreach (var source in _sources)
+        // Who is silent already stays so while the link is opened again.
+        foreach (var source in fault.Code == LinkCodes.LinkSilent ? [] : _sources)
             source.LinkFailed(fault);
         // The same fault at every attempt would bury the log.
         if (fault.Code != _lastCode)
@@ -93,8 +96,8 @@ public sealed class LinkSupervisor : IDisposable
         using var link = Open();
         var conversation = _newConversation();
         var buffer = new byte[BufferSize];
-        _lastCode = null;
-        _log.LogInformation("{Sources} opened {Link}", _name, _address.Name);
+        if (_lastCode is null)
+            _log.LogInformation("{Sources} opened {Link}", _name, _address.Name);
         using var pump = new LinkPump(link, conversation, _clock, _name);
         pump.Begin();
         try
@@ -103,13 +106,24 @@ public sealed class LinkSupervisor : IDisposable
             {
                 var read = link.Read(buffer, 0, buffer.Length);
                 pump.Received(buffer.AsSpan(0, read));
-                _backoff.Reset();
+                if (!_hasHeard)
+                    Heard();
             }
         }
         catch (LinkEndedException) when (pump.Failure is { } cause)
         {
             ExceptionDispatchInfo.Throw(cause);
         }
+    }
+
+    // A port that opens and says nothing has not recovered yet.
+    private void Heard()
+    {
+        _hasHeard = true;
+        _backoff.Reset();
+        if (_lastCode is { } code)
+            _log.LogInformation("{Sources}: {Link} speaks again, {Code} is over", _name, _address.Name, code);
+        _lastCode = null;
     }
 
     private ILink Open()

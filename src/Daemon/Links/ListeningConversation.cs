@@ -1,11 +1,15 @@
+using ScaleLink.Daemon.Runtime;
+
 namespace ScaleLink.Daemon.Links;
 
-/// <summary>A pad that speaks by itself: it is greeted once, and then only listened to.</summary>
+/// <summary>A pad that speaks by itself: it is greeted, and then only listened to. One that nobody knows (any more) is greeted again.</summary>
 internal sealed class ListeningConversation(IPadProtocol protocol, IPadSource source) : IConversation
 {
+    private const long GreetAgainNs = 500 * Nanoseconds.PerMillisecond;
+
     private readonly ReceiveBuffer _buffer = new();
     private readonly long? _pauseNs = protocol.Pause is { } pause ? pause.Ticks * TimeSpan.NanosecondsPerTick : null;
-    private bool _isGreeted;
+    private long _greetAgainNs = long.MinValue;
     private long _lastByteNs;
     private bool _isPaused = true;
 
@@ -23,9 +27,10 @@ internal sealed class ListeningConversation(IPadProtocol protocol, IPadSource so
     public Turn Next(long nowNs)
     {
         Pause(nowNs);
-        var greeting = _isGreeted ? default : protocol.Greeting;
-        _isGreeted = true;
-        return new Turn(greeting, _pauseNs is { } pause && !_isPaused ? _lastByteNs + pause : Turn.Never);
+        var greets = _greetAgainNs == long.MinValue || nowNs >= _greetAgainNs && source.IsUnknown;
+        if (greets)
+            _greetAgainNs = nowNs + GreetAgainNs;
+        return new Turn(greets ? protocol.Greeting : default, _pauseNs is { } pause && !_isPaused ? _lastByteNs + pause : Turn.Never);
     }
 
     private void Pause(long nowNs)

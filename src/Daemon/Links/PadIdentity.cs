@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Links;
 /// <param name="Cells">Number of load cells, 1 to 8.</param>
 /// <param name="RateHz">Samples a second.</param>
 /// <param name="CapacityKg">Largest load.</param>
-public sealed record PadIdentity(string SerialNumber, string Firmware, uint BootId, int Cells, double RateHz, double CapacityKg)
+internal sealed record PadIdentity(string SerialNumber, string Firmware, uint BootId, int Cells, double RateHz, double CapacityKg)
 {
     /// <summary>Whether zero and calibration of the other hold for this one, as far as the pads say.</summary>
     public bool IsSamePad(PadIdentity? other) => other is not null && (SerialNumber, Cells, CapacityKg) == (other.SerialNumber, other.Cells, other.CapacityKg);

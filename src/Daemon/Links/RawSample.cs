@@ -5,7 +5,7 @@ using ScaleLink.Protocol.PadFrames;
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>One sample as a pad sent it, placed on the daemon's clock.</summary>
-public readonly record struct RawSample
+internal readonly record struct RawSample
 {
     /// <summary>The pad's own count; absent when the protocol has none.</summary>
     public uint? Sequence { get; init; }
@@ -37,7 +37,7 @@ public readonly record struct RawSample
 
 /// <summary>Room for the counts of one pad's cells.</summary>
 [InlineArray(MaxCells)]
-public struct CellCounts
+internal struct CellCounts
 {
     /// <summary>Most cells of a pad.</summary>
     public const int MaxCells = 8;

@@ -5,7 +5,7 @@ using ScaleLink.Daemon.Runtime;
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>A serial port.</summary>
-public sealed class SerialLink : ILink
+internal sealed class SerialLink : ILink
 {
     // Large, because small reads batch badly.
     private const int ReceiveBuffer = 65536;

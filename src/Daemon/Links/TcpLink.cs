@@ -5,7 +5,7 @@ using ScaleLink.Daemon.Runtime;
 namespace ScaleLink.Daemon.Links;
 
 /// <summary>A TCP connection to a device server.</summary>
-public sealed class TcpLink : ILink
+internal sealed class TcpLink : ILink
 {
     private static readonly TimeSpan ConnectWithin = TimeSpan.FromSeconds(2);
 
@@ -23,6 +23,7 @@ public sealed class TcpLink : ILink
             var host = address.Host.Trim('[', ']');
             if (!socket.ConnectAsync(host, address.Port).Wait(ConnectWithin))
                 throw new TimeoutException($"no answer within {ConnectWithin.TotalSeconds:0} s.");
+            KeepAlive(socket);
             return new TcpLink(socket, address.Name);
         }
         catch (Exception e) when (e is SocketException or AggregateException or TimeoutException)
@@ -30,6 +31,15 @@ public sealed class TcpLink : ILink
             socket.Dispose();
             throw new LinkEndedException(LinkDiagnostics.Unreachable(address.Name, (e.InnerException ?? e).Message), e);
         }
+    }
+
+    // An end that lost its power is found out by the system within some 8 s, and by the limit of silence besides.
+    private static void KeepAlive(Socket socket)
+    {
+        socket.SetSocketOption(SocketOptionLevel.Socket, SocketOptionName.KeepAlive, true);
+        socket.SetSocketOption(SocketOptionLevel.Tcp, SocketOptionName.TcpKeepAliveTime, 5);
+        socket.SetSocketOption(SocketOptionLevel.Tcp, SocketOptionName.TcpKeepAliveInterval, 1);
+        socket.SetSocketOption(SocketOptionLevel.Tcp, SocketOptionName.TcpKeepAliveRetryCount, 3);
     }
 
     /// <inheritdoc/>

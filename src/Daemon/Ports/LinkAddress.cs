@@ -4,7 +4,7 @@ using System.IO.Ports;
 namespace ScaleLink.Daemon.Ports;
 
 /// <summary>Where a pad's bytes come from: a serial port or a TCP device server.</summary>
-public abstract record LinkAddress
+internal abstract record LinkAddress
 {
     private const string TcpScheme = "tcp://";
 
@@ -54,7 +54,7 @@ public abstract record LinkAddress
 }
 
 /// <summary>A serial port: device path (or COM name), bits a second, parity bit.</summary>
-public sealed record SerialAddress(string Port, int Baud, Parity Parity = Parity.None) : LinkAddress
+internal sealed record SerialAddress(string Port, int Baud, Parity Parity = Parity.None) : LinkAddress
 {
     /// <summary>Data bits of a character, 7 or 8.</summary>
     public int DataBits { get; init; } = 8;
@@ -70,7 +70,7 @@ public sealed record SerialAddress(string Port, int Baud, Parity Parity = Parity
 }
 
 /// <summary>A raw TCP byte stream.</summary>
-public sealed record TcpAddress(string Host, int Port) : LinkAddress
+internal sealed record TcpAddress(string Host, int Port) : LinkAddress
 {
     /// <inheritdoc/>
     public override string Name => $"tcp://{Host}:{Port}";

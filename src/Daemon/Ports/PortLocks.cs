@@ -9,7 +9,7 @@ namespace ScaleLink.Daemon.Ports;
 /// <param name="bay">Name of the bay, for whoever comes second.</param>
 /// <param name="time">The clock.</param>
 /// <param name="folder">Where the locks lie.</param>
-public sealed class PortLocks(string bay, TimeProvider time, string folder)
+internal sealed class PortLocks(string bay, TimeProvider time, string folder)
 {
     private const string SystemFolder = "/run/lock";
 

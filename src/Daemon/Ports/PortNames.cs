@@ -4,7 +4,7 @@ namespace ScaleLink.Daemon.Ports;
 /// The names that Linux keeps for serial adapters. A plain name such as ttyUSB0 goes by the order of plugging in, so pads could change corners
 /// over night; by-path stays with the socket; by-id stays with the adapter, but only adapters with serial numbers of their own have one each.
 /// </summary>
-public sealed class PortNames
+internal sealed class PortNames
 {
     private const string Folder = "/dev/serial";
 

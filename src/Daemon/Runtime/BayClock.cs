@@ -1,7 +1,7 @@
 namespace ScaleLink.Daemon.Runtime;
 
 /// <summary>The daemon's monotonic clock: nanoseconds since this run began. Every instant in the pipeline is on it.</summary>
-public sealed class BayClock
+internal sealed class BayClock
 {
     private readonly TimeProvider _time;
     private readonly long _start;

@@ -4,7 +4,7 @@ using System.Threading.Channels;
 namespace ScaleLink.Daemon.Runtime;
 
 /// <summary>Hands every item to every reader. Each reader has a bounded queue of its own: a slow one loses its oldest items, is told how many, and slows nobody.</summary>
-public sealed class Broadcast<T>
+internal sealed class Broadcast<T>
 {
     private ImmutableArray<Subscription> _readers = [];
 

@@ -8,7 +8,7 @@ namespace ScaleLink.Daemon.Runtime;
 /// <param name="Machine">Name of the machine it runs on.</param>
 /// <param name="Since">UTC.</param>
 /// <param name="Bay">Name of its bay; absent in locks of older versions.</param>
-public sealed record LockHolder(int Process, string Machine, DateTimeOffset Since, string? Bay = null)
+internal sealed record LockHolder(int Process, string Machine, DateTimeOffset Since, string? Bay = null)
 {
     /// <summary>This process.</summary>
     public static LockHolder Me(DateTimeOffset now, string? bay) => new(Environment.ProcessId, Environment.MachineName, now, bay);
@@ -19,7 +19,7 @@ public sealed record LockHolder(int Process, string Machine, DateTimeOffset Sinc
 }
 
 /// <summary>Somebody else holds a lock.</summary>
-public sealed class HeldException(string by, IOException inner) : IOException(by, inner)
+internal sealed class HeldException(string by, IOException inner) : IOException(by, inner)
 {
     /// <summary>Who, in words.</summary>
     public string By { get; } = by;
@@ -29,7 +29,7 @@ public sealed class HeldException(string by, IOException inner) : IOException(by
 /// Held by one process at a time. The lock is the operating system's and ends with the process, however that ends; the name beside it is only what
 /// is told.
 /// </summary>
-public sealed class HolderLock : IDisposable
+internal sealed class HolderLock : IDisposable
 {
     private readonly FileStream _held;
 

@@ -1,7 +1,7 @@
 namespace ScaleLink.Daemon.Runtime;
 
 /// <summary>What is wrong with a port.</summary>
-public static class LinkDiagnostics
+internal static class LinkDiagnostics
 {
     /// <summary>The device node is not there.</summary>
     public static Diagnostic Missing(string port, string known) => new(LinkCodes.PortMissing, $"{port} is not there.",
@@ -22,6 +22,10 @@ public static class LinkDiagnostics
     /// <summary>It went away while it was open.</summary>
     public static Diagnostic HungUp(string port) => new(LinkCodes.PortHungUp, $"{port} hung up.",
         "Check cable, adapter and hub; the link opens again by itself.");
+
+    /// <summary>It is open, and nothing comes.</summary>
+    public static Diagnostic Silent(string port, TimeSpan after) => new(LinkCodes.LinkSilent, FormattableString.Invariant($"Nothing came from {port} for {after.TotalSeconds:0.#} s; it is opened again, and again until something does."),
+        "Check the power of pad and device server, and the cables.");
 
     /// <summary>A device server refused or dropped the connection.</summary>
     public static Diagnostic Unreachable(string host, string why) => new(LinkCodes.ServerUnreachable, $"{host} cannot be reached: {why}",

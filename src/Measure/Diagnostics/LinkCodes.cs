@@ -20,4 +20,5 @@ public static class LinkCodes
     public static readonly Code PortUnusable = Area.Declare(109, "The port cannot be used", "Pull the adapter out and plug it in again; if it stays, try another adapter.");
     public static readonly Code NameByOrder = Area.Declare(110, "The name of a port goes by the order of plugging in", "Write the name that stays with the socket.");
     public static readonly Code NameShared = Area.Declare(111, "Several adapters may have the name of a port", "Write the name that stays with the socket.");
+    public static readonly Code LinkSilent = Area.Declare(112, "Nothing has come over a link for so long that it is opened again", "Check the power of pad and device server, and the cables.");
 }

@@ -4,7 +4,7 @@ namespace ScaleLink.Protocol.Framing;
 /// Consistent Overhead Byte Stuffing: takes every zero out of a block, so that a zero can mark its end.
 /// Source: S. Cheshire, M. Baker, IEEE/ACM Transactions on Networking 7(2), 1999. The delimiter is the caller's.
 /// </summary>
-public static class Cobs
+static class Cobs
 {
     const int LongestRun = 254;
 

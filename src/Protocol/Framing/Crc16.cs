@@ -4,7 +4,7 @@ namespace ScaleLink.Protocol.Framing;
 /// Two 16-bit cyclic redundancy checks, table driven. Names and parameters follow the catalogue of parametrised CRC
 /// algorithms (reveng.sourceforge.io).
 /// </summary>
-public static class Crc16
+static class Crc16
 {
     internal const ushort Start = 0xFFFF;
 

@@ -6,4 +6,4 @@ namespace ScaleLink.Protocol.Modbus;
 /// <param name="Echoes">Times that the question itself came back, as from adapters that hear what they send.</param>
 /// <param name="BadFrames">Stretches of three bytes and more that belong to no frame. A shorter one is the line's own noise when a driver switches.</param>
 /// <param name="SkippedBytes">Bytes that belong to no frame.</param>
-public readonly record struct ModbusCounters(long Bytes, long Frames, long Echoes, long BadFrames, long SkippedBytes);
+readonly record struct ModbusCounters(long Bytes, long Frames, long Echoes, long BadFrames, long SkippedBytes);

@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.Modbus;
 
 /// <summary>Why a slave refuses. Source: MODBUS Application Protocol V1.1b3, 7; numbers and names from memory.</summary>
-public enum ModbusException : byte
+enum ModbusException : byte
 {
     /// <summary>It does not know the function.</summary>
     IllegalFunction = 1,

@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.Modbus;
 
 /// <summary>An exception reply in words: what it means, and what a person does next.</summary>
-public static class ModbusExceptionMeaning
+static class ModbusExceptionMeaning
 {
     /// <summary>What the code means.</summary>
     public static string Of(ModbusException code) => code switch

@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.Modbus;
 
 /// <summary>What a frame on the line is to the one who asked.</summary>
-public enum ModbusReplyKind
+enum ModbusReplyKind
 {
     /// <summary>The registers asked for.</summary>
     Registers,
@@ -18,7 +18,7 @@ public enum ModbusReplyKind
 /// <param name="slave">Who sent it.</param>
 /// <param name="data">Registers, each two bytes, high byte first; empty in a refusal.</param>
 /// <param name="exception">Why it was refused; 0 otherwise.</param>
-public readonly ref struct ModbusReply(ModbusReplyKind kind, byte slave, ReadOnlySpan<byte> data, ModbusException exception)
+readonly ref struct ModbusReply(ModbusReplyKind kind, byte slave, ReadOnlySpan<byte> data, ModbusException exception)
 {
     /// <summary>What it is to the one who asked.</summary>
     public ModbusReplyKind Kind { get; } = kind;

@@ -7,7 +7,7 @@ namespace ScaleLink.Protocol.Modbus;
 /// silences between frames: the question says how long its reply is, so a good frame is found behind any noise. It keeps no
 /// input: what it has not consumed must come again at the head of the next input. Allocates nothing. One line, one thread.
 /// </summary>
-public sealed class ModbusReplyDecoder
+sealed class ModbusReplyDecoder
 {
     internal const int ExceptionLength = 5;
     internal const byte ExceptionBit = 0x80;

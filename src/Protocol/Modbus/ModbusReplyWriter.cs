@@ -3,7 +3,7 @@ using static System.Buffers.Binary.BinaryPrimitives;
 namespace ScaleLink.Protocol.Modbus;
 
 /// <summary>A slave's frames, for simulators and tests. Each method gives the length written.</summary>
-public static class ModbusReplyWriter
+static class ModbusReplyWriter
 {
     /// <summary>The longest reply to a read.</summary>
     public const int MaxLength = 5 + 2 * ModbusRequest.MostRegisters;

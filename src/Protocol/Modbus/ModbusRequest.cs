@@ -6,7 +6,7 @@ namespace ScaleLink.Protocol.Modbus;
 /// A question to one slave. Never a broadcast: a read of address 0 would be answered by nobody, or by everybody at once.
 /// Source: MODBUS over Serial Line V1.02 and MODBUS Application Protocol V1.1b3.
 /// </summary>
-public readonly record struct ModbusRequest
+readonly record struct ModbusRequest
 {
     /// <summary>Bytes of the frame.</summary>
     public const int Length = 8;

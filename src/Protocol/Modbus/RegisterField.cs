@@ -9,7 +9,7 @@ namespace ScaleLink.Protocol.Modbus;
 /// <param name="Type">How it is written.</param>
 /// <param name="Order">Where its high half lies.</param>
 /// <param name="Rule">What it stands for.</param>
-public sealed record RegisterField(ModbusFunction Function, ushort Address, RegisterType Type, WordOrder Order, FieldRule Rule)
+sealed record RegisterField(ModbusFunction Function, ushort Address, RegisterType Type, WordOrder Order, FieldRule Rule)
 {
     /// <summary>Registers that it takes: 1 or 2.</summary>
     public int Registers => Type is RegisterType.U16 or RegisterType.S16 ? 1 : 2;

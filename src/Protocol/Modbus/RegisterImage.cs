@@ -3,7 +3,7 @@ using ScaleLink.Protocol.Readings;
 namespace ScaleLink.Protocol.Modbus;
 
 /// <summary>The registers of one slave as last read, block by block, and the reading they make. Allocates nothing after its making.</summary>
-public sealed class RegisterImage
+sealed class RegisterImage
 {
     readonly RegisterMap _map;
     readonly byte[][] _blocks;

@@ -6,13 +6,13 @@ namespace ScaleLink.Protocol.Modbus;
 /// <param name="Function">Which table.</param>
 /// <param name="Address">The first register, from 0.</param>
 /// <param name="Count">How many.</param>
-public readonly record struct RegisterBlock(ModbusFunction Function, ushort Address, int Count);
+readonly record struct RegisterBlock(ModbusFunction Function, ushort Address, int Count);
 
 /// <summary>
 /// The numbers of one slave, and the fewest questions that read them. Only registers that are named are asked for: many devices
 /// refuse a block with a hole in it.
 /// </summary>
-public sealed class RegisterMap
+sealed class RegisterMap
 {
     /// <summary>A map of at least one number.</summary>
     /// <exception cref="ArgumentException"><see cref="Problems"/> has something to say.</exception>

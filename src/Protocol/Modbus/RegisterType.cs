@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.Modbus;
 
 /// <summary>How a number lies in registers.</summary>
-public enum RegisterType
+enum RegisterType
 {
     /// <summary>One register, without sign.</summary>
     U16,
@@ -16,7 +16,7 @@ public enum RegisterType
 }
 
 /// <summary>Which of two registers holds the high half. Inside a register the high byte always comes first.</summary>
-public enum WordOrder
+enum WordOrder
 {
     /// <summary>The one with the lower address.</summary>
     HighFirst,

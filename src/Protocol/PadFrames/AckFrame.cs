@@ -6,7 +6,7 @@ namespace ScaleLink.Protocol.PadFrames;
 /// <param name="RequestId">Which wish it answers.</param>
 /// <param name="Result">What became of it; numbers beyond the enumeration are carried as they are.</param>
 /// <param name="Value">The value now in effect, in the setting's own unit; 0 when there is no such setting.</param>
-public readonly record struct AckFrame(byte RequestId, AckResult Result, int Value)
+readonly record struct AckFrame(byte RequestId, AckResult Result, int Value)
 {
     const int Length = 8;
 

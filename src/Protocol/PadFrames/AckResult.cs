@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.PadFrames;
 
 /// <summary>What became of a wish. A host takes every number but 0 as refused.</summary>
-public enum AckResult : byte
+enum AckResult : byte
 {
     /// <summary>The value is in effect.</summary>
     Done = 0,

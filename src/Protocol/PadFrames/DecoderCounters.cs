@@ -6,4 +6,4 @@ namespace ScaleLink.Protocol.PadFrames;
 /// <param name="BadFrames">Stretches between delimiters that were refused.</param>
 /// <param name="SkippedBytes">Bytes in refused stretches, delimiters included.</param>
 /// <param name="UnknownKinds">Good frames of a kind that this library does not know; they are no fault.</param>
-public readonly record struct DecoderCounters(long Bytes, long Frames, long BadFrames, long SkippedBytes, long UnknownKinds);
+readonly record struct DecoderCounters(long Bytes, long Frames, long BadFrames, long SkippedBytes, long UnknownKinds);

@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.PadFrames;
 
 /// <summary>Byte 0 of a body: what the frame is for. 0x00 is never used.</summary>
-public enum FrameKind : byte
+enum FrameKind : byte
 {
     /// <summary>No frame.</summary>
     None = 0x00,

@@ -8,7 +8,7 @@ namespace ScaleLink.Protocol.PadFrames;
 /// What a pad says it is. Later versions of the format may add bytes behind the firmware text but move nothing before it,
 /// so that a host can name the pad whose version it has to refuse. Ranges are promised for the current version only.
 /// </summary>
-public sealed record HelloFrame
+sealed record HelloFrame
 {
     /// <summary>The version of the format that this library speaks.</summary>
     public const byte CurrentVersion = 1;

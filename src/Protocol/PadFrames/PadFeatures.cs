@@ -2,7 +2,7 @@ namespace ScaleLink.Protocol.PadFrames;
 
 /// <summary>What a pad can do beyond counting.</summary>
 [Flags]
-public enum PadFeatures : byte
+enum PadFeatures : byte
 {
     /// <summary>Cells only.</summary>
     None = 0,

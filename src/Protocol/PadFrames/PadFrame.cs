@@ -4,7 +4,7 @@ namespace ScaleLink.Protocol.PadFrames;
 /// <param name="kind">What the frame is for.</param>
 /// <param name="body">The whole body, kind and length bytes included.</param>
 /// <param name="offset">Position of the frame's first byte in the stream since the decoder was made.</param>
-public readonly ref struct PadFrame(FrameKind kind, ReadOnlySpan<byte> body, long offset)
+readonly ref struct PadFrame(FrameKind kind, ReadOnlySpan<byte> body, long offset)
 {
     /// <summary>What the frame is for.</summary>
     public FrameKind Kind { get; } = kind;

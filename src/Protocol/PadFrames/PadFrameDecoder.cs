@@ -8,7 +8,7 @@ namespace ScaleLink.Protocol.PadFrames;
 /// consumed must come again at the head of the next input, as a pipe reader does by itself. Allocates nothing a frame.
 /// One stream, one thread.
 /// </summary>
-public sealed class PadFrameDecoder
+sealed class PadFrameDecoder
 {
     const byte Delimiter = 0;
     const int MinStretch = 1 + PadBody.MinLength + FrameCheck.Length;

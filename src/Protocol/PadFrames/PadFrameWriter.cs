@@ -7,7 +7,7 @@ namespace ScaleLink.Protocol.PadFrames;
 /// <see cref="ArgumentException"/> for what the format cannot carry or for a destination that is too short
 /// (<see cref="MaxFrameLength"/> is always enough), and allocates nothing.
 /// </summary>
-public static class PadFrameWriter
+static class PadFrameWriter
 {
     /// <summary>The longest body, kind and length bytes included.</summary>
     public const int MaxBodyLength = PadBody.MaxLength;

@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.PadFrames;
 
 /// <summary>What a host can change in a pad. A pad answers a number that it does not know with <see cref="AckResult.UnknownSetting"/>.</summary>
-public enum PadSetting : byte
+enum PadSetting : byte
 {
     /// <summary>No setting.</summary>
     None = 0,

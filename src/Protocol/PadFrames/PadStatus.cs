@@ -2,7 +2,7 @@ namespace ScaleLink.Protocol.PadFrames;
 
 /// <summary>What a pad says of itself with every sample.</summary>
 [Flags]
-public enum PadStatus : ushort
+enum PadStatus : ushort
 {
     /// <summary>Nothing to report.</summary>
     None = 0,

@@ -3,7 +3,7 @@ using static System.Buffers.Binary.BinaryPrimitives;
 namespace ScaleLink.Protocol.PadFrames;
 
 /// <summary>One reading of every cell of a pad, with tilt and temperature where the pad has them. Allocates nothing.</summary>
-public readonly struct SampleFrame
+readonly struct SampleFrame
 {
     const int HeadLength = 19;
     const int CountLength = 4;
@@ -12,7 +12,7 @@ public readonly struct SampleFrame
 
     readonly short _pitch, _roll, _temperature;
     readonly byte _cells;
-    readonly CellCounts _counts;
+    readonly FrameCounts _counts;
 
     /// <summary>A sample as the wire can carry it: angles are rounded to 0.001 degree, the temperature to 0.01 °C.</summary>
     /// <param name="sequence">Rises by one each sample and wraps.</param>

@@ -6,7 +6,7 @@ namespace ScaleLink.Protocol.PadFrames;
 /// <param name="RequestId">Comes back in the acknowledgement.</param>
 /// <param name="Setting">What to change; numbers beyond the enumeration are carried as they are.</param>
 /// <param name="Value">In the setting's own unit.</param>
-public readonly record struct SettingFrame(byte RequestId, PadSetting Setting, int Value)
+readonly record struct SettingFrame(byte RequestId, PadSetting Setting, int Value)
 {
     const int Length = 8;
 

@@ -4,4 +4,4 @@ namespace ScaleLink.Protocol.PadFrames;
 /// <param name="Offset">Position of its first byte in the stream since the decoder was made.</param>
 /// <param name="Length">Bytes, the delimiter included where one was seen.</param>
 /// <param name="Reason">Why.</param>
-public readonly record struct Skip(long Offset, int Length, SkipReason Reason);
+readonly record struct Skip(long Offset, int Length, SkipReason Reason);

@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.PadFrames;
 
 /// <summary>Why the decoder did not deliver a stretch of the stream.</summary>
-public enum SkipReason
+enum SkipReason
 {
     /// <summary>Nothing was skipped.</summary>
     None = 0,

@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.Readings;
 
 /// <summary>What a number from a pad stands for.</summary>
-public enum FieldMeaning
+enum FieldMeaning
 {
     /// <summary>The load on one cell, or on the whole pad.</summary>
     Load,

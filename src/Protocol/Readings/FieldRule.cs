@@ -6,7 +6,7 @@ namespace ScaleLink.Protocol.Readings;
 /// Where a number goes and what it is worth there. A number that cannot be (not a number, beyond its range) is left out of the
 /// reading, and the reading's status says which sensor failed: it is never made into a value.
 /// </summary>
-public sealed record FieldRule
+sealed record FieldRule
 {
     const double MostTiltDegrees = 90;
     const double ColdestCelsius = -100;

@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.Readings;
 
 /// <summary>Judges the rules of one source together: each meaning once, cells without a gap, units that fit.</summary>
-public static class FieldSet
+static class FieldSet
 {
     /// <summary>What is wrong with the rules; empty when nothing is.</summary>
     public static IEnumerable<string> Problems(IReadOnlyCollection<FieldRule> rules)

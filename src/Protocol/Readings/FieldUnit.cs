@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.Readings;
 
 /// <summary>The unit of a number as the device gives it.</summary>
-public enum FieldUnit
+enum FieldUnit
 {
     /// <summary>Converter counts of a load; what one is worth is the calibration's matter.</summary>
     Count,

@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.Readings;
 
 /// <summary>Which unit belongs to which meaning, and what it is worth.</summary>
-public static class FieldUnits
+static class FieldUnits
 {
     /// <summary>
     /// A device that gives a mass is given counts of this size, kg, so that its loads go the same way as raw counts: a tenth of

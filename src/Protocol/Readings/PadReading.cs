@@ -3,9 +3,9 @@ using ScaleLink.Protocol.PadFrames;
 namespace ScaleLink.Protocol.Readings;
 
 /// <summary>What one round of questions, or one line of text, tells of a pad. Allocates nothing.</summary>
-public struct PadReading
+struct PadReading
 {
-    CellCounts _counts;
+    FrameCounts _counts;
 
     /// <summary>Most cells of a pad.</summary>
     public const int MaxCells = PadBody.MaxCells;

@@ -3,7 +3,7 @@ namespace ScaleLink.Protocol.Recordings;
 /// <summary>What one link has carried for a while, and what happened to it. Its text form is described in docs/recordings.md.</summary>
 /// <param name="Header">Where, what, when, why.</param>
 /// <param name="Events">In the order in which they happened.</param>
-public sealed record LinkRecording(RecordingHeader Header, IReadOnlyList<RecordingEvent> Events)
+sealed record LinkRecording(RecordingHeader Header, IReadOnlyList<RecordingEvent> Events)
 {
     /// <summary>First word of the text form.</summary>
     public const string Mark = "scalelink-recording";

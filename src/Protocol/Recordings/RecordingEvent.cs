@@ -5,7 +5,7 @@ namespace ScaleLink.Protocol.Recordings;
 /// <param name="Kind">What.</param>
 /// <param name="Bytes">With <see cref="RecordingEventKind.Received"/> and <see cref="RecordingEventKind.Sent"/>.</param>
 /// <param name="Text">With all others; printable, one line.</param>
-public sealed record RecordingEvent(long AtNs, RecordingEventKind Kind, ReadOnlyMemory<byte> Bytes, string Text = "")
+sealed record RecordingEvent(long AtNs, RecordingEventKind Kind, ReadOnlyMemory<byte> Bytes, string Text = "")
 {
     /// <summary>Whether the event carries bytes.</summary>
     public bool HasBytes => Kind is RecordingEventKind.Received or RecordingEventKind.Sent;

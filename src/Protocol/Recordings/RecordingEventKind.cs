@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.Recordings;
 
 /// <summary>What happened on a link at one instant. The word of each in a link recording is its name in lower case, with a hyphen between words.</summary>
-public enum RecordingEventKind
+enum RecordingEventKind
 {
     /// <summary>Bytes came.</summary>
     Received,

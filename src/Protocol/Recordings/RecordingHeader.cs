@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.Recordings;
 
 /// <summary>What a link recording says of itself: where it was taken, from what, when and why. Free text but for <see cref="Started"/>; what is not known is empty.</summary>
-public sealed record RecordingHeader
+sealed record RecordingHeader
 {
     /// <summary>Name of the bay.</summary>
     public string Bay { get; init; } = "";

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace ScaleLink.Protocol.TextLines;
 
 /// <summary>What a line carries to prove that it arrived whole.</summary>
-public enum LineChecksum
+enum LineChecksum
 {
     /// <summary>Nothing: a changed digit cannot be told from a measured one.</summary>
     None,

@@ -1,7 +1,7 @@
 namespace ScaleLink.Protocol.TextLines;
 
 /// <summary>The bytes that end a line: either of two, which may be the same. Without any, only a pause in the stream ends a line.</summary>
-public readonly record struct LineEnd
+readonly record struct LineEnd
 {
     LineEnd(byte? one, byte? other) => (One, Other) = (one, other);
 

@@ -10,7 +10,7 @@ namespace ScaleLink.Protocol.TextLines;
 /// <c>roll</c>, <c>temperature</c>, <c>check</c>. It has to fit the whole line, blanks at both ends aside. Matching takes time in
 /// proportion to the line, whatever the pattern.
 /// </summary>
-public sealed class LinePattern
+sealed class LinePattern
 {
     const string CheckGroup = "check";
     const RegexOptions Options = RegexOptions.NonBacktracking | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture;

@@ -8,7 +8,7 @@ namespace ScaleLink.Protocol.TextLines;
 /// A car cannot do that between two lines; an error below the limit passes.
 /// </summary>
 /// <param name="limit">How far a reading may stand off, counts.</param>
-public sealed class SpikeGuard(double limit)
+sealed class SpikeGuard(double limit)
 {
     PadReading _before, _held;
     long _heldAt;

@@ -5,4 +5,4 @@ namespace ScaleLink.Protocol.TextLines;
 /// <param name="Lines">Lines that gave a reading.</param>
 /// <param name="RefusedLines">Lines that did not fit, were too long or held bytes that are no text.</param>
 /// <param name="SkippedBytes">Bytes in refused lines, their ends included.</param>
-public readonly record struct TextCounters(long Bytes, long Lines, long RefusedLines, long SkippedBytes);
+readonly record struct TextCounters(long Bytes, long Lines, long RefusedLines, long SkippedBytes);

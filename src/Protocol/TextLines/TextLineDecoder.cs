@@ -8,7 +8,7 @@ namespace ScaleLink.Protocol.TextLines;
 /// Cuts a stream of bytes into lines and reads them. It keeps no input: what it has not consumed must come again at the head of the
 /// next input. What comes before the first end of a line is never read: "12.5" may be the rest of "112.5". One stream, one thread.
 /// </summary>
-public sealed class TextLineDecoder
+sealed class TextLineDecoder
 {
     /// <summary>The longest line, bytes without the end; what is longer is no line.</summary>
     public const int LongestLine = 256;

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Balance;
 
 /// <summary>An axle of the car.</summary>
-public enum Axle
+enum Axle
 {
     /// <summary>LF and RF.</summary>
     Front,
@@ -13,7 +13,7 @@ public enum Axle
 /// <param name="Lifted">The axle that was raised.</param>
 /// <param name="OtherAxleLoadKg">What the axle that stayed on its pads reads then, kg.</param>
 /// <param name="AngleDeg">Pitch of the car against level, degrees, as a positive number; from height or inclinometer.</param>
-public sealed record AxleLift(Axle Lifted, Value OtherAxleLoadKg, Value AngleDeg)
+sealed record AxleLift(Axle Lifted, Value OtherAxleLoadKg, Value AngleDeg)
 {
     /// <summary>
     /// From an inclinometer on the body: the difference of its readings raised and level, so that its zero does not matter.

@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Balance;
 /// <param name="RearRadiusMm">The same at the rear, mm.</param>
 /// <param name="FrontLoadKg">LF + RF with the car level, kg.</param>
 /// <param name="RearLoadKg">LR + RR with the car level, kg.</param>
-public sealed record AxleLiftSetup(Stated WheelbaseMm, Stated FrontRadiusMm, Stated RearRadiusMm, Value FrontLoadKg, Value RearLoadKg)
+sealed record AxleLiftSetup(Stated WheelbaseMm, Stated FrontRadiusMm, Stated RearRadiusMm, Value FrontLoadKg, Value RearLoadKg)
 {
     /// <summary>Total, kg.</summary>
     public double TotalKg => FrontLoadKg.Estimate + RearLoadKg.Estimate;

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Balance;
 
 /// <summary>What a crew may want from the one thing that perches can change about the loads.</summary>
-public enum BalanceGoal
+enum BalanceGoal
 {
     /// <summary>Cross weight at its target.</summary>
     CrossWeight,

@@ -13,7 +13,7 @@ namespace ScaleLink.Weighing.Balance;
 /// <param name="FrontLeftRightDifferenceKg">LF minus RF then, kg.</param>
 /// <param name="RearLeftRightDifferenceKg">LR minus RR then, kg.</param>
 /// <param name="LeftSideWeightGapPercent">Left-side weight of the front axle minus that of the rear axle then, percent.</param>
-public sealed record BalanceTrade(BalanceGoal Goal, Corners LoadsKg, double CrossWeightPercent, double FrontLeftRightDifferenceKg, double RearLeftRightDifferenceKg, double LeftSideWeightGapPercent)
+sealed record BalanceTrade(BalanceGoal Goal, Corners LoadsKg, double CrossWeightPercent, double FrontLeftRightDifferenceKg, double RearLeftRightDifferenceKg, double LeftSideWeightGapPercent)
 {
     /// <summary>Every goal in turn, from the loads as they are.</summary>
     /// <param name="loads">kg.</param>

@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.Balance;
 /// A share that ballast can be asked to bring to a target. Cross weight is not among them: mass put anywhere on a car with
 /// equal rates adds to both diagonals alike, and with unequal ones nearly so. Perches move cross weight, mass moves these.
 /// </summary>
-public enum BallastGoal
+enum BallastGoal
 {
     /// <summary>(LF + RF) / total.</summary>
     FrontWeight,
@@ -23,7 +23,7 @@ public enum BallastGoal
 /// <param name="LoadsKg">Loads afterwards, kg, perches untouched.</param>
 /// <param name="TotalChangeKg">Change of the total, kg.</param>
 /// <param name="SharePercent">The share that was asked about, afterwards, percent.</param>
-public sealed record BallastMove(string? From, string? To, double MassKg, bool Reaches, Corners LoadsKg, double TotalChangeKg, double SharePercent)
+sealed record BallastMove(string? From, string? To, double MassKg, bool Reaches, Corners LoadsKg, double TotalChangeKg, double SharePercent)
 {
     /// <summary>
     /// Every single addition, removal and move between two of the car's stations that brings the share nearer, those that

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Balance;
 
 /// <summary>What to say wherever the car leaves the ground or is moved by hand. Local rules and trained people come first.</summary>
-public static class Cautions
+static class Cautions
 {
     /// <summary>Before an axle is lifted.</summary>
     public const string AxleLift =

@@ -9,7 +9,7 @@ namespace ScaleLink.Weighing.Balance;
 /// </summary>
 /// <param name="BehindFrontAxleMm">mm.</param>
 /// <param name="LeftOfCentreMm">mm.</param>
-public sealed record CentreOfGravity(Value BehindFrontAxleMm, Value LeftOfCentreMm)
+sealed record CentreOfGravity(Value BehindFrontAxleMm, Value LeftOfCentreMm)
 {
     /// <summary>From loads on a level patch; the uncertainty counts loads, wheelbase and tracks.</summary>
     public static CentreOfGravity From(LoadSummary summary, CarModel car)

@@ -19,7 +19,7 @@ namespace ScaleLink.Weighing.Balance;
 /// </summary>
 /// <param name="HeightMm">mm above the ground.</param>
 /// <param name="EachMm">The height that each lift alone gives, mm, in the order given.</param>
-public sealed record CgHeight(Value HeightMm, IReadOnlyList<double> EachMm)
+sealed record CgHeight(Value HeightMm, IReadOnlyList<double> EachMm)
 {
     /// <summary>Below this angle a gram on the pads is a millimetre of height.</summary>
     public const double SmallestAngleDeg = 3;

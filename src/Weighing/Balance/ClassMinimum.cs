@@ -10,7 +10,7 @@ namespace ScaleLink.Weighing.Balance;
 /// <param name="GuardKg">What should lie above the minimum: the asked margin, plus the half width of the interval that holds the true total.</param>
 /// <param name="MissingKg">Ballast to add so that the lightest state keeps the guard; zero when it does.</param>
 /// <param name="SpareKg">Ballast that could go; zero when none can.</param>
-public sealed record ClassMinimum(double MinimumKg, string Lightest, Value LightestKg, double MarginKg, double GuardKg, double MissingKg, double SpareKg)
+sealed record ClassMinimum(double MinimumKg, string Lightest, Value LightestKg, double MarginKg, double GuardKg, double MissingKg, double SpareKg)
 {
     const double UsualCoverage = 0.95;
 

@@ -8,12 +8,12 @@ namespace ScaleLink.Weighing.Balance;
 /// <param name="Kg">kg.</param>
 /// <param name="Place">Where.</param>
 /// <param name="StandardUncertaintyKg">One standard uncertainty of the mass, kg.</param>
-public sealed record MassChange(string Name, double Kg, Place Place, double StandardUncertaintyKg = 0);
+sealed record MassChange(string Name, double Kg, Place Place, double StandardUncertaintyKg = 0);
 
 /// <summary>A state of the car that was not weighed: the other driver, the tank at the finish.</summary>
 /// <param name="Name">As the crew calls it.</param>
 /// <param name="Changes">Against the car as weighed.</param>
-public sealed record LoadCase(string Name, params IReadOnlyList<MassChange> Changes)
+sealed record LoadCase(string Name, params IReadOnlyList<MassChange> Changes)
 {
     /// <summary>
     /// Loads in this state, perches as they are. To the uncertainty of the reading come those of the masses and of the car's rates,

@@ -6,7 +6,7 @@ namespace ScaleLink.Weighing.Balance;
 /// What four loads say together, each with the uncertainty that the covariance of the loads gives it
 /// (law of propagation, GUM, JCGM 100:2008, 5.2.2).
 /// </summary>
-public sealed record LoadSummary
+sealed record LoadSummary
 {
     /// <summary>Sums up four loads.</summary>
     /// <param name="loads">kg; all above zero, for a car that stands on its wheels.</param>

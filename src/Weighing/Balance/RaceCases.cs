@@ -8,10 +8,10 @@ namespace ScaleLink.Weighing.Balance;
 /// <param name="Driver">Who drives. Null: whoever is in the car as weighed.</param>
 /// <param name="Loads">The four loads then and what they say together.</param>
 /// <param name="Trades">What each aim of the perches costs the others then.</param>
-public sealed record RaceCase(FuelLevel Fuel, string? Driver, LoadSummary Loads, IReadOnlyList<BalanceTrade> Trades);
+sealed record RaceCase(FuelLevel Fuel, string? Driver, LoadSummary Loads, IReadOnlyList<BalanceTrade> Trades);
 
 /// <summary>The states that a car file speaks of, each from the loads as they are by mass put in and taken out.</summary>
-public static class RaceCases
+static class RaceCases
 {
     // No driver is meant.
     static readonly IReadOnlyList<Driver?> Nobody = [null];

@@ -3,7 +3,7 @@ using ScaleLink.Weighing.Calibration.Masses;
 namespace ScaleLink.Weighing.Calibration;
 
 /// <summary>On which way of a repetition a point was read.</summary>
-public enum LoadingWay
+enum LoadingWay
 {
     /// <summary>From the empty pad to the highest load.</summary>
     Up,
@@ -16,4 +16,4 @@ public enum LoadingWay
 /// <param name="Repetition">Number of the repetition, from 1.</param>
 /// <param name="Way">Up or down. The empty pad before a repetition is up, after it down.</param>
 /// <param name="Counts">Trimmed counts, mean of the settled reading.</param>
-public sealed record ProcedurePoint(LoadStack Load, int Repetition, LoadingWay Way, double Counts);
+sealed record ProcedurePoint(LoadStack Load, int Repetition, LoadingWay Way, double Counts);

@@ -5,4 +5,4 @@ namespace ScaleLink.Weighing.Cars;
 /// <param name="Place">Where it is.</param>
 /// <param name="FittedKg">Mass in it now.</param>
 /// <param name="CapacityKg">Most mass that its fixings are good for.</param>
-public sealed record BallastStation(string Name, Place Place, double FittedKg, double CapacityKg);
+sealed record BallastStation(string Name, Place Place, double FittedKg, double CapacityKg);

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Cars;
 
 /// <summary>What the crew knows about a car: enough to say what each turn of a perch will do.</summary>
-public sealed record CarModel
+sealed record CarModel
 {
     /// <summary>As the crew calls it.</summary>
     public required string Name { get; init; }

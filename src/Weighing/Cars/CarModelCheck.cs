@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Cars;
 
 /// <summary>Looks a car model over and lists every mistake at once.</summary>
-public static class CarModelCheck
+static class CarModelCheck
 {
     /// <summary>All mistakes; empty when the model can be used.</summary>
     public static IReadOnlyList<Diagnostic> Mistakes(CarModel car)

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Cars;
 
 /// <summary>Where the crew wants the car to stand, and how near is near enough.</summary>
-public sealed record CarTargets
+sealed record CarTargets
 {
     /// <summary>Tolerance of cross weight where nobody stated one, percent. Common practice, no published source.</summary>
     public const double UsualTolerancePercent = 0.2;

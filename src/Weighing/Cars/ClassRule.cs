@@ -5,4 +5,4 @@ namespace ScaleLink.Weighing.Cars;
 /// <param name="MarginKg">What the crew wants in hand above it, kg: scales differ, parts fall off.</param>
 /// <param name="WithDriver">Whether a driver counts.</param>
 /// <param name="Fuel">Which fuel counts.</param>
-public sealed record ClassRule(double MinimumKg, double MarginKg, bool WithDriver, FuelLevel Fuel);
+sealed record ClassRule(double MinimumKg, double MarginKg, bool WithDriver, FuelLevel Fuel);

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Cars;
 
 /// <summary>What stands between the body and the pad at one corner.</summary>
-public sealed record CornerSetup
+sealed record CornerSetup
 {
     /// <summary>Rate of the spring itself, N/mm.</summary>
     public required Stated SpringRateNPerMm { get; init; }

@@ -5,4 +5,4 @@ namespace ScaleLink.Weighing.Cars;
 /// <param name="MassKg">With suit, helmet and what else goes along, kg.</param>
 /// <param name="Seat">Middle of their mass, seated.</param>
 /// <param name="IsInCar">True for the one who sits in the car, or whose ballast does, while it is weighed.</param>
-public sealed record Driver(string Name, Stated MassKg, Place Seat, bool IsInCar);
+sealed record Driver(string Name, Stated MassKg, Place Seat, bool IsInCar);

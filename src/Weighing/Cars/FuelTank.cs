@@ -6,7 +6,7 @@ namespace ScaleLink.Weighing.Cars;
 /// <param name="WeighedLitres">In the tank while the car stands on the pads.</param>
 /// <param name="StartLitres">In the tank at the start.</param>
 /// <param name="FinishLitres">Left at the finish.</param>
-public sealed record FuelTank(Place Place, Stated KgPerLitre, Stated WeighedLitres, Stated StartLitres, Stated FinishLitres)
+sealed record FuelTank(Place Place, Stated KgPerLitre, Stated WeighedLitres, Stated StartLitres, Stated FinishLitres)
 {
     /// <summary>
     /// Petrol, when nobody states it: 0.720 to 0.775 kg per litre at 15 °C, taken as evenly likely (range of EN 228, from memory).
@@ -15,7 +15,7 @@ public sealed record FuelTank(Place Place, Stated KgPerLitre, Stated WeighedLitr
 }
 
 /// <summary>How full the tank is.</summary>
-public enum FuelLevel
+enum FuelLevel
 {
     /// <summary>As on the pads.</summary>
     AsWeighed,

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Cars;
 
 /// <summary>One thing at each corner.</summary>
-public sealed record PerCorner<T>(T LF, T RF, T LR, T RR)
+sealed record PerCorner<T>(T LF, T RF, T LR, T RR)
 {
     /// <summary>The one at that corner.</summary>
     public T this[Corner corner] => corner switch

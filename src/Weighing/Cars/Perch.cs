@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Cars;
 
 /// <summary>The spring seat that is turned to change a corner. Positive turns raise the corner.</summary>
-public sealed record Perch
+sealed record Perch
 {
     /// <summary>Travel of the perch along its thread, mm a turn.</summary>
     public required Stated PitchMmPerTurn { get; init; }

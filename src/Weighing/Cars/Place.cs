@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Cars;
 
 /// <summary>A place in the car, mm: behind the front axle, left of the centreline, above the ground.</summary>
-public readonly record struct Place(double BehindFrontAxleMm, double LeftOfCentreMm, double HeightMm = 0)
+readonly record struct Place(double BehindFrontAxleMm, double LeftOfCentreMm, double HeightMm = 0)
 {
     /// <summary>ISO 8855: forward, from the front axle.</summary>
     public double X => -BehindFrontAxleMm;

@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Cars;
 /// <param name="Value">In the unit that the property's name gives.</param>
 /// <param name="StandardUncertainty">One standard uncertainty, same unit.</param>
 /// <param name="Assumed">True when nobody knows it and the value is only a wide guess. Corrections that lean on it are refused.</param>
-public readonly record struct Stated(double Value, double StandardUncertainty, bool Assumed = false)
+readonly record struct Stated(double Value, double StandardUncertainty, bool Assumed = false)
 {
     /// <summary>A value whose uncertainty does not matter.</summary>
     public static Stated Exactly(double value) => new(value, 0);

@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.Documents;
 /// place and reading goes on, so that all are told at once; a field that nobody asked for is a mistake too.
 /// </summary>
 /// <typeparam name="TField">How the syntax holds a field.</typeparam>
-public abstract class DocumentBlock<TField>
+abstract class DocumentBlock<TField>
 {
     readonly Dictionary<string, TField> fields = new(StringComparer.Ordinal);
     readonly HashSet<string> asked = new(StringComparer.Ordinal);

@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.InclinometerZeros;
 /// takes the ground's tilt to the other side about both axes at once; what stays is the zero. Common practice, no published source.
 /// </summary>
 /// <param name="Readings">So far, oldest first: as it lay, turned, and again.</param>
-public sealed record InclinometerTest(IReadOnlyList<TiltReading> Readings)
+sealed record InclinometerTest(IReadOnlyList<TiltReading> Readings)
 {
     /// <summary>Readings of a whole test: two pairs, so that they check each other.</summary>
     public const int Needed = 4;

@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.InclinometerZeros;
 /// <param name="StandardUncertaintyDeg">Of either, degrees.</param>
 /// <param name="GroundPitchDeg">Pitch of the ground under the pad as it lay first, degrees.</param>
 /// <param name="GroundRollDeg">Roll of the ground, degrees.</param>
-public sealed record InclinometerZero(double PitchDeg, double RollDeg, double StandardUncertaintyDeg, double GroundPitchDeg, double GroundRollDeg)
+sealed record InclinometerZero(double PitchDeg, double RollDeg, double StandardUncertaintyDeg, double GroundPitchDeg, double GroundRollDeg)
 {
     /// <summary>
     /// One standard uncertainty of the zero of an inclinometer that was never tested, degrees: within half a degree either way, as a

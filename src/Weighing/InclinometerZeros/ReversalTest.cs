@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.InclinometerZeros;
 /// <param name="TiltDeg">Tilt of the surface along the first direction, degrees.</param>
 /// <param name="ZeroDeg">What the instrument reads on a level surface, degrees: subtract it from its readings.</param>
 /// <param name="StandardUncertaintyDeg">Of both, degrees.</param>
-public sealed record ReversalTest(double TiltDeg, double ZeroDeg, double StandardUncertaintyDeg)
+sealed record ReversalTest(double TiltDeg, double ZeroDeg, double StandardUncertaintyDeg)
 {
     /// <summary>From one pair of readings.</summary>
     public static ReversalTest Of(double readingDeg, double reversedDeg, double readingUncertaintyDeg) =>

@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.InclinometerZeros;
 /// <param name="RollDeg">Mean roll in the pad's own axes, degrees, ISO 8855.</param>
 /// <param name="RepeatabilityDeg">Standard uncertainty of either mean by the repeatability of its samples, degrees.</param>
 /// <param name="At">UTC.</param>
-public sealed record TiltReading(double PitchDeg, double RollDeg, [property: JsonPropertyName("scatterDeg")] double RepeatabilityDeg, DateTimeOffset At)
+sealed record TiltReading(double PitchDeg, double RollDeg, [property: JsonPropertyName("scatterDeg")] double RepeatabilityDeg, DateTimeOffset At)
 {
     /// <summary>Temperature of the pad, degrees Celsius; absent where it has no thermometer.</summary>
     public double? TemperatureC { get; init; }

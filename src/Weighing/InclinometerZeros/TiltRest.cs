@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.InclinometerZeros;
 
 /// <summary>Whether a pad tilts steadily over a window of its inclinometer, and the mean of the newest three quarters.</summary>
-public static class TiltRest
+static class TiltRest
 {
     /// <summary>Length of a window, s.</summary>
     public const double WindowSeconds = 2;

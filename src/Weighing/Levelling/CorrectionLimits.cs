@@ -6,7 +6,7 @@ namespace ScaleLink.Weighing.Levelling;
 /// How far the corrections are good. Small angles and linear springs hold well beyond these; what fails first is that a car
 /// on a steep or twisted patch no longer stands like itself. Common practice, no published source.
 /// </summary>
-public sealed record CorrectionLimits
+sealed record CorrectionLimits
 {
     /// <summary>Largest tilt of one pad, degrees.</summary>
     public double PadTiltDeg { get; init; } = TiltCorrection.LimitDegrees;

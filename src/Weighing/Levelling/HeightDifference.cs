@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.Levelling;
 /// <param name="To">The pad whose height above the other is stated.</param>
 /// <param name="Mm">mm.</param>
 /// <param name="StandardUncertaintyMm">One standard uncertainty, mm.</param>
-public sealed record HeightDifference(Corner From, Corner To, double Mm, double StandardUncertaintyMm)
+sealed record HeightDifference(Corner From, Corner To, double Mm, double StandardUncertaintyMm)
 {
     /// <summary>
     /// From a straight beam across two pads with an inclinometer on it, read once and again with beam and inclinometer

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Levelling;
 
 /// <summary>Which correction.</summary>
-public enum CorrectionKind
+enum CorrectionKind
 {
     /// <summary>A tilted cell reads only the component along its axis.</summary>
     Tilt,
@@ -17,4 +17,4 @@ public enum CorrectionKind
 /// <param name="StandardUncertaintyKg">Uncertainty that the correction brings with it, kg; zero when refused.</param>
 /// <param name="Applied">False when it was switched off or refused; the size is then stated but not added.</param>
 /// <param name="Refusal">Why it was refused.</param>
-public sealed record LoadCorrection(CorrectionKind Kind, Corners? SizeKg, Corners StandardUncertaintyKg, bool Applied, Diagnostic? Refusal);
+sealed record LoadCorrection(CorrectionKind Kind, Corners? SizeKg, Corners StandardUncertaintyKg, bool Applied, Diagnostic? Refusal);

@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Levelling;
 /// <param name="Covariance">mm².</param>
 /// <param name="ClosureMm">Largest amount by which a measurement differs from the adjusted heights; zero when nothing was measured twice.</param>
 /// <param name="Spare">Measurements beyond the three that are needed: what the check rests on. Zero: nothing was checked.</param>
-public sealed record MeasuredHeights(Corners HeightsMm, CornerMatrix Covariance, double ClosureMm, int Spare)
+sealed record MeasuredHeights(Corners HeightsMm, CornerMatrix Covariance, double ClosureMm, int Spare)
 {
     // One good height measurement in a thousand is turned away.
     const double FalseAlarm = 0.001;

@@ -6,7 +6,7 @@ using ScaleLink.Weighing.Statics;
 namespace ScaleLink.Weighing.Levelling;
 
 /// <summary>Takes tilt of the pads, slope and warp of the patch out of four loads, one by one, or refuses and says why.</summary>
-public sealed class PatchCorrector
+sealed class PatchCorrector
 {
     readonly CarStatics statics;
     readonly MeasuredHeights heightMeasurement;

@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.Levelling;
 /// <param name="CrossWeightPercent">Change of cross weight, percent.</param>
 /// <param name="FrontWeightPercent">Change of front weight, percent.</param>
 /// <param name="LeftSideWeightPercent">Change of left-side weight, percent.</param>
-public sealed record PatchEffect(Corners LoadsKg, double CrossWeightPercent, double FrontWeightPercent, double LeftSideWeightPercent)
+sealed record PatchEffect(Corners LoadsKg, double CrossWeightPercent, double FrontWeightPercent, double LeftSideWeightPercent)
 {
     /// <summary>The effect of pads at these heights, mm.</summary>
     public static PatchEffect Of(CarStatics statics, in Corners heightsMm)

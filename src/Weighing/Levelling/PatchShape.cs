@@ -5,4 +5,4 @@ namespace ScaleLink.Weighing.Levelling;
 /// <param name="NoseUpDeg">Slope along x, degrees: positive when the front pads are high.</param>
 /// <param name="LeftUpDeg">Slope along y, degrees: positive when the left pads are high.</param>
 /// <param name="WarpMm">Above the plane at LF and RR, below it at RF and LR (equal tracks), mm.</param>
-public sealed record PatchShape(Value NoseUpDeg, Value LeftUpDeg, Value WarpMm);
+sealed record PatchShape(Value NoseUpDeg, Value LeftUpDeg, Value WarpMm);

@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Levelling;
 /// <param name="SpreadMm">Highest minus lowest pad afterwards, mm.</param>
 /// <param name="Levels">True when the spread is within what was asked for.</param>
 /// <param name="Finding">What to do when it is not.</param>
-public sealed record ShimPlan(PerCorner<IReadOnlyList<double>> Stacks, Corners HeightsAfterMm, double SpreadMm, bool Levels, Diagnostic? Finding)
+sealed record ShimPlan(PerCorner<IReadOnlyList<double>> Stacks, Corners HeightsAfterMm, double SpreadMm, bool Levels, Diagnostic? Finding)
 {
     /// <summary>Number of shims used.</summary>
     public int Pieces => Stacks.LF.Count + Stacks.RF.Count + Stacks.LR.Count + Stacks.RR.Count;

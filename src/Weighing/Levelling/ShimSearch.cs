@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Levelling;
 /// The fewest shims, and among those the thinnest, that bring four pads within a spread; exact over all stacks of up to
 /// <see cref="MostPerPad"/> shims at hand that raise no pad more than the thickest shim above the highest one.
 /// </summary>
-public static class ShimSearch
+static class ShimSearch
 {
     /// <summary>More loose shims than this under one pad are no footing.</summary>
     public const int MostPerPad = 5;

@@ -1,4 +1,4 @@
 namespace ScaleLink.Weighing.Levelling;
 
 /// <summary>Shims of one thickness at hand.</summary>
-public sealed record ShimSet(double ThicknessMm, int Pieces);
+sealed record ShimSet(double ThicknessMm, int Pieces);

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.PadInterchange;
 
 /// <summary>Cautions to show wherever pads are moved under a car. Common practice, no published source.</summary>
-public static class InterchangeCautions
+static class InterchangeCautions
 {
     /// <summary>In the order to be read.</summary>
     public static IReadOnlyList<string> All { get; } =

@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.PadInterchange;
 /// the same friction. The pads must move in the order LF, RF, LR, RR: interchanged in a ring, or crosswise, the pads of
 /// one diagonal stay together, and their common error cannot be told from warp; it is the one that cross weight feels.
 /// </summary>
-public static class InterchangeEvaluation
+static class InterchangeEvaluation
 {
     const int Corners4 = 4;
 

@@ -6,13 +6,13 @@ namespace ScaleLink.Weighing.PadInterchange;
 /// <summary>What came of a pad interchange: the gains, or why there are none.</summary>
 /// <param name="Result">Absent when refused.</param>
 /// <param name="Refused">Absent when there is a result.</param>
-public sealed record InterchangeOutcome(InterchangeResult? Result, Diagnostic? Refused);
+sealed record InterchangeOutcome(InterchangeResult? Result, Diagnostic? Refused);
 
 /// <summary>
 /// The guided weighing of one car with the pads interchanged: which pad goes where next, and which weighings are good. An
 /// immutable value made of the weighings alone, like <see cref="ProcedureFlow"/>.
 /// </summary>
-public sealed record InterchangeFlow
+sealed record InterchangeFlow
 {
     // A car that lost this share of its weight is not the car of the first weighing; departures of the pads move the total
     // by a few thousandths at most (common practice, no published source).

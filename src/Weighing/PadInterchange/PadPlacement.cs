@@ -4,13 +4,13 @@ namespace ScaleLink.Weighing.PadInterchange;
 /// <summary>One weighing of the car with the pads in certain places.</summary>
 /// <param name="PadAt">Serial number of the pad under each corner, in the order LF, RF, LR, RR.</param>
 /// <param name="LoadsKg">Settled loads at the corners.</param>
-public sealed record PadPlacement(IReadOnlyList<string> PadAt, Corners LoadsKg);
+sealed record PadPlacement(IReadOnlyList<string> PadAt, Corners LoadsKg);
 
 /// <summary>How one pad's gain departs from the mean of the four.</summary>
 /// <param name="Pad">Serial number.</param>
 /// <param name="Relative">Relative departure: 0.001 reads a thousandth high.</param>
 /// <param name="StandardUncertainty">Of the departure.</param>
-public readonly record struct PadGain(string Pad, double Relative, double StandardUncertainty)
+readonly record struct PadGain(string Pad, double Relative, double StandardUncertainty)
 {
     /// <summary>Half-width of the interval that holds the departure with 95 % (Student's t).</summary>
     /// <param name="degreesOfFreedom">Of the result.</param>
@@ -18,7 +18,7 @@ public readonly record struct PadGain(string Pad, double Relative, double Standa
 }
 
 /// <summary>Outcome of interchanging the pads under one car.</summary>
-public sealed record InterchangeResult
+sealed record InterchangeResult
 {
     /// <summary>Departures of the four gains; their sum is zero.</summary>
     public required IReadOnlyList<PadGain> Gains { get; init; }

@@ -7,12 +7,12 @@ namespace ScaleLink.Weighing.PadInterchange;
 /// <param name="LoadKg">Settled load, kg.</param>
 /// <param name="Calibration">Names the calibration behind the load.</param>
 /// <param name="ZeroAt">When its zero was taken, UTC.</param>
-public sealed record PlacedPad(string Pad, double LoadKg, string Calibration, DateTimeOffset ZeroAt);
+sealed record PlacedPad(string Pad, double LoadKg, string Calibration, DateTimeOffset ZeroAt);
 
 /// <summary>One weighing of the car as it goes on record.</summary>
 /// <param name="Time">UTC.</param>
 /// <param name="Pads">In the order LF, RF, LR, RR.</param>
-public sealed record PlacementReading(DateTimeOffset Time, IReadOnlyList<PlacedPad> Pads)
+sealed record PlacementReading(DateTimeOffset Time, IReadOnlyList<PlacedPad> Pads)
 {
     /// <summary>Serial numbers in the order LF, RF, LR, RR.</summary>
     [JsonIgnore]

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Pads;
 
 /// <summary>Names of the terms of a pad's uncertainty budget.</summary>
-public static class BudgetTerms
+static class BudgetTerms
 {
     /// <summary>Repeatability of the points about the curve.</summary>
     public const string Fit = "fit";

@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Pads;
 /// One calibration as canonical text: a line a field, fixed order, numbers by their shortest form that reads back the
 /// same. Two calibrations are the same exactly when their texts are.
 /// </summary>
-public static class CalibrationText
+static class CalibrationText
 {
     /// <summary>The text.</summary>
     public static string Of(PadCalibration pad)

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Pads;
 
 /// <summary>Covariance of span (kg per count) and curvature (kg per count squared).</summary>
-public readonly record struct CurveCovariance(double SpanSpan, double SpanCurvature, double CurvatureCurvature)
+readonly record struct CurveCovariance(double SpanSpan, double SpanCurvature, double CurvatureCurvature)
 {
     /// <summary>Standard uncertainty that it gives a load of <paramref name="counts"/> above zero, kg.</summary>
     public double AtCounts(double counts)

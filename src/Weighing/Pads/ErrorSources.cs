@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Pads;
 /// What a calibration procedure, or the cells' data sheet, says of a pad beyond its curve. Null: not tested and not stated, and so not
 /// covered by the uncertainty.
 /// </summary>
-public sealed record ErrorSources
+sealed record ErrorSources
 {
     /// <summary>Step of the indication, counts; rounding happens at zero and at the load.</summary>
     public double ResolutionCounts { get; init; }

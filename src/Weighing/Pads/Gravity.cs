@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Pads;
 /// Gravity on the ellipsoid, GRS80, by Somigliana's formula, and its fall with height. Source: H. Moritz, Geodetic
 /// Reference System 1980; free-air gradient 0.3086 mGal/m.
 /// </summary>
-public static class Gravity
+static class Gravity
 {
     /// <summary>
     /// How far true gravity may lie from this formula, relative, either way: about 5 parts in 100 000, as the National

@@ -4,7 +4,7 @@ using ScaleLink.Weighing.Statistics;
 namespace ScaleLink.Weighing.Pads;
 
 /// <summary>How a calibration came about.</summary>
-public enum CalibrationStanding
+enum CalibrationStanding
 {
     /// <summary>From configuration or a data sheet: loads are nominal only.</summary>
     [JsonStringEnumMemberName("Starting")]
@@ -18,7 +18,7 @@ public enum CalibrationStanding
 /// What turns a pad's counts into kilograms, with what is known of its errors. Immutable; its identity is a hash of its
 /// content. The load is <c>(Span x + Curvature x²) g_calibration / g_use</c>, x being trimmed counts above the zero in effect.
 /// </summary>
-public sealed record PadCalibration
+sealed record PadCalibration
 {
     /// <summary>Serial number of the pad.</summary>
     public required string Pad { get; init; }

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Pads;
 
 /// <summary>One settled reading of a pad, as taken for a calibration procedure, a zero or a corner-load test.</summary>
-public sealed record PadReading
+sealed record PadReading
 {
     /// <summary>When, UTC.</summary>
     public required DateTimeOffset Time { get; init; }

@@ -4,14 +4,14 @@ namespace ScaleLink.Weighing.Pads;
 /// <param name="Progress">0 while it moves, to 1 when it has been still for the whole window.</param>
 /// <param name="Settled">Still for the whole window.</param>
 /// <param name="NoiseKg">Standard deviation of the samples about their short means, kg; null with too few samples.</param>
-public readonly record struct RestVerdict(double Progress, bool Settled, double? NoiseKg);
+readonly record struct RestVerdict(double Progress, bool Settled, double? NoiseKg);
 
 /// <summary>
 /// Judges rest of a load that does not swing by itself: masses on a pad, an empty pad. The window is cut into short pieces;
 /// counted from the newest back, a piece is still while its mean agrees with those after it. Limits are the tolerance, or
 /// what the noise allows where that is more. Common practice, no published source.
 /// </summary>
-public static class PadRest
+static class PadRest
 {
     /// <summary>Length of a reading, s.</summary>
     public const double WindowSeconds = 2;

@@ -6,7 +6,7 @@ namespace ScaleLink.Weighing.Pads;
 /// <param name="Name">For people and for comparison.</param>
 /// <param name="GravityMps2">Local gravity, m/s².</param>
 /// <param name="RelativeUncertainty">Its relative standard uncertainty.</param>
-public sealed record Place(string Name, double GravityMps2, double RelativeUncertainty)
+sealed record Place(string Name, double GravityMps2, double RelativeUncertainty)
 {
     /// <summary>Gravity from latitude and height.</summary>
     public static Place On(string name, double latitudeDeg, double heightM) =>

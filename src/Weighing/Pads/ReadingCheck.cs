@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Pads;
 
 /// <summary>Whether a reading can be used at all, whatever it is for.</summary>
-public static class ReadingCheck
+static class ReadingCheck
 {
     /// <summary>Everything that speaks against the reading; empty when it is good.</summary>
     /// <param name="reading">The reading.</param>

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Pads;
 
 /// <summary>What a reading must keep to. The defaults are common practice without a published source.</summary>
-public sealed record ReadingLimits
+sealed record ReadingLimits
 {
     /// <summary>Tilt either way, degrees: half a degree takes 4 parts in 100 000 off the load.</summary>
     public double TiltDeg { get; init; } = 0.5;

@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Pads;
 /// A cell reads the part of the force along its own axis, F cos(theta), where theta is the angle between that axis and the vertical.
 /// A pad tilted by one degree reads 0.015 % low. Source: projection of a vertical force, see the tilt cosine in the gravity reference file.
 /// </summary>
-public static class TiltCorrection
+static class TiltCorrection
 {
     /// <summary>Beyond this angle the correction is refused: side force and cell bending are no longer small. Degrees; common practice, no published source.</summary>
     public const double LimitDegrees = 3.0;

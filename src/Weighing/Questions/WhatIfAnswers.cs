@@ -6,7 +6,7 @@ using ScaleLink.Weighing.WorkSessions.Planning;
 namespace ScaleLink.Weighing.Questions;
 
 /// <summary>What statics says to the questions; parts that were not asked are null or empty.</summary>
-public sealed record WhatIfAnswers
+sealed record WhatIfAnswers
 {
     /// <summary>The loads as given.</summary>
     public required LoadSummary Now { get; init; }

@@ -10,7 +10,7 @@ namespace ScaleLink.Weighing.Questions;
 /// <summary>Questions as a JSON document. Schema: docs/whatif.schema.json.</summary>
 /// <param name="Questions">Null when the document cannot be used.</param>
 /// <param name="Mistakes">All of them, each with place and line.</param>
-public sealed record WhatIfFile(WhatIfQuestions? Questions, IReadOnlyList<Diagnostic> Mistakes)
+sealed record WhatIfFile(WhatIfQuestions? Questions, IReadOnlyList<Diagnostic> Mistakes)
 {
     /// <summary>Reads a document.</summary>
     /// <param name="text">JSON.</param>

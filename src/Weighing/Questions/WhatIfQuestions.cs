@@ -5,7 +5,7 @@ using ScaleLink.Weighing.WorkSessions.Planning;
 namespace ScaleLink.Weighing.Questions;
 
 /// <summary>What somebody wonders about one car on its pads. Parts that are null were not asked.</summary>
-public sealed record WhatIfQuestions
+sealed record WhatIfQuestions
 {
     /// <summary>The car, with its bars as they are meant to be.</summary>
     public required CarModel Car { get; init; }

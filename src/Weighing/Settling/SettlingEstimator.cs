@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Settling;
 /// Four minimum-variance windows of 1 to 3 s are fitted to every block; the one that claims the least uncertainty among those that
 /// lie wholly after the last event speaks. Before the release has been followed by about a second nothing is claimed.
 /// </remarks>
-public sealed class SettlingEstimator
+sealed class SettlingEstimator
 {
     /// <summary>Length of a block, seconds.</summary>
     public const double BlockSeconds = 0.05;

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Settling;
 
 /// <summary>What the workshop may choose about settling.</summary>
-public sealed record SettlingOptions
+sealed record SettlingOptions
 {
     /// <summary>Half width of the band that "settled" speaks of, kg on each pad.</summary>
     public double ToleranceKg { get; init; } = 0.1;

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Settling;
 
 /// <summary>The best knowledge of the four settled loads after one more block. Never NaN or infinite.</summary>
-public readonly record struct SettlingReading
+readonly record struct SettlingReading
 {
     /// <summary>What can be said now; steady to the eye.</summary>
     public required SettlingVerdict Verdict { get; init; }

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Settling;
 
 /// <summary>What can be said of the four loads at this moment.</summary>
-public enum SettlingVerdict
+enum SettlingVerdict
 {
     /// <summary>
     /// The car moves, or too little has been seen since the last disturbance. Nothing is claimed, unless the reading is marked as

@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.SiteCheck;
 /// <param name="RearKg">LR + RR, kg.</param>
 /// <param name="LeftKg">LF + LR, kg.</param>
 /// <param name="RightKg">RF + RR, kg.</param>
-public sealed record DriftEffect(Value CrossWeightPercent, Value FrontKg, Value RearKg, Value LeftKg, Value RightKg)
+sealed record DriftEffect(Value CrossWeightPercent, Value FrontKg, Value RearKg, Value LeftKg, Value RightKg)
 {
     internal static DriftEffect Of(IReadOnlyList<PadOutcome> pads, Corners crossWeightSlope)
     {

@@ -6,4 +6,4 @@ namespace ScaleLink.Weighing.SiteCheck;
 /// <param name="TemperatureC">°C; null without a thermometer.</param>
 /// <param name="PitchDeg">Degrees, ISO 8855; null without an inclinometer.</param>
 /// <param name="RollDeg">Degrees, ISO 8855; null without an inclinometer.</param>
-public readonly record struct PadMoment(double Seconds, double Kg, double? TemperatureC = null, double? PitchDeg = null, double? RollDeg = null);
+readonly record struct PadMoment(double Seconds, double Kg, double? TemperatureC = null, double? PitchDeg = null, double? RollDeg = null);

@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.SiteCheck;
 /// <param name="DriftKgPer10Min">Of its zero over the watch, kg in ten minutes.</param>
 /// <param name="NoiseKg">Standard deviation of one moment about the trend, kg.</param>
 /// <param name="Touches">What stood on it meanwhile.</param>
-public sealed record PadOutcome(Corner Corner, Value DriftKgPer10Min, double NoiseKg, IReadOnlyList<PadTouch> Touches)
+sealed record PadOutcome(Corner Corner, Value DriftKgPer10Min, double NoiseKg, IReadOnlyList<PadTouch> Touches)
 {
     /// <summary>One standard uncertainty of what comes after, because the drift bends, kg in ten minutes.</summary>
     public double BendKgPer10Min { get; init; }

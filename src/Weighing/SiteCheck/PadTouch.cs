@@ -5,4 +5,4 @@ namespace ScaleLink.Weighing.SiteCheck;
 /// <param name="ToSeconds">Since the watch began.</param>
 /// <param name="PeakKg">Largest departure, with its sign, kg.</param>
 /// <param name="ShiftKg">How much further the zero stands after it than before, kg; zero where that cannot be told from noise.</param>
-public sealed record PadTouch(double FromSeconds, double ToSeconds, double PeakKg, double ShiftKg);
+sealed record PadTouch(double FromSeconds, double ToSeconds, double PeakKg, double ShiftKg);

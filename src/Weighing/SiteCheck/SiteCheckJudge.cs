@@ -6,7 +6,7 @@ namespace ScaleLink.Weighing.SiteCheck;
 /// Judges a place for weighing by a watch over its empty, zeroed pads: to what size can a cross weight be believed here, and a
 /// change of it, and what to fix first. Repeatability of the car's own settling is no matter of the place and not in it.
 /// </summary>
-public static class SiteCheckJudge
+static class SiteCheckJudge
 {
     /// <summary>The judgement.</summary>
     /// <exception cref="DiagnosticException">SL-588: too little was seen. SL-594: a load or a wanted size is not usable.</exception>

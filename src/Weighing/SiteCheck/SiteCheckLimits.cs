@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.SiteCheck;
 
 /// <summary>Where a finding begins, and what is assumed where nobody told. Common practice, no published source, unless said otherwise.</summary>
-public sealed record SiteCheckLimits
+sealed record SiteCheckLimits
 {
     /// <summary>Drift of one zero, kg in ten minutes: half of the interval of 0.2 kg that a corner is usually read to.</summary>
     public double DriftKgPer10Min { get; init; } = 0.1;

@@ -3,7 +3,7 @@ using System.Text.Json.Serialization;
 namespace ScaleLink.Weighing.SiteCheck;
 
 /// <summary>What takes away from the trust in a cross weight at this place.</summary>
-public enum SiteCheckPartKind
+enum SiteCheckPartKind
 {
     /// <summary>Zeros that move after they were taken.</summary>
     Drift,
@@ -28,4 +28,4 @@ public enum SiteCheckPartKind
 /// <param name="ChangePercent">In a change between two readings within the hour, percent; null: it cannot be told.</param>
 /// <param name="Words">What it is, with its size in its own unit.</param>
 /// <param name="Remedy">What makes it smaller.</param>
-public sealed record SiteCheckPart(SiteCheckPartKind Kind, Corner? Worst, double? ReadingPercent, double? ChangePercent, Sentence Words, [property: JsonPropertyName("mend")] string Remedy);
+sealed record SiteCheckPart(SiteCheckPartKind Kind, Corner? Worst, double? ReadingPercent, double? ChangePercent, Sentence Words, [property: JsonPropertyName("mend")] string Remedy);

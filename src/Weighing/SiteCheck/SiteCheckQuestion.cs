@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.SiteCheck;
 /// <summary>All that is known of a place where somebody wants to weigh.</summary>
 /// <param name="Pads">Four, one a corner, empty and zeroed.</param>
 /// <param name="LoadsKg">Loads to be expected of the car, kg; quarters of its total where nobody knows more.</param>
-public sealed record SiteCheckQuestion(IReadOnlyList<WatchedPad> Pads, Corners LoadsKg)
+sealed record SiteCheckQuestion(IReadOnlyList<WatchedPad> Pads, Corners LoadsKg)
 {
     /// <summary>The car; null when nobody chose one.</summary>
     public CarStatics? Car { get; init; }

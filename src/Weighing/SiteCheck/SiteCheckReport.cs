@@ -3,7 +3,7 @@ using System.Text.Json.Serialization;
 namespace ScaleLink.Weighing.SiteCheck;
 
 /// <summary>What to do with loads read here.</summary>
-public enum SiteCheckVerdict
+enum SiteCheckVerdict
 {
     /// <summary>Fix the first part, then watch again: not even a change of the wanted size can be believed.</summary>
     [JsonStringEnumMemberName("Mend")]
@@ -25,7 +25,7 @@ public enum SiteCheckVerdict
 /// <param name="Pads">LF, RF, LR, RR.</param>
 /// <param name="Drift">In terms of the car.</param>
 /// <param name="Findings">What the crew should know or do.</param>
-public sealed record SiteCheckReport(
+sealed record SiteCheckReport(
     SiteCheckVerdict Verdict, double? ReadingPercent, double? ChangePercent, double ZeroEveryMinutes, double WantedPercent, double Seconds,
     IReadOnlyList<SiteCheckPart> Parts, IReadOnlyList<PadOutcome> Pads, DriftEffect Drift, IReadOnlyList<Diagnostic> Findings)
 {

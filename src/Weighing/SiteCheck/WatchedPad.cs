@@ -5,7 +5,7 @@ namespace ScaleLink.Weighing.SiteCheck;
 /// <summary>One empty pad that was watched, and what its calibration says.</summary>
 /// <param name="Corner">Where it stands.</param>
 /// <param name="Moments">In the order of time.</param>
-public sealed record WatchedPad(Corner Corner, IReadOnlyList<PadMoment> Moments)
+sealed record WatchedPad(Corner Corner, IReadOnlyList<PadMoment> Moments)
 {
     /// <summary>One standard uncertainty that the calibration leaves in the load expected here, temperature left out, kg.</summary>
     public double CalibrationKg { get; init; }

@@ -6,4 +6,4 @@ namespace ScaleLink.Weighing.SiteCheck;
 /// <param name="BendKgPerMinute">How much steeper the second half runs than the first, as far as noise does not explain it: one standard uncertainty of what comes after.</param>
 /// <param name="NoiseKg">Standard deviation of one moment about the trend, kg.</param>
 /// <param name="Touches">What was taken out.</param>
-public sealed record ZeroTrend(Value KgPerMinute, double BendKgPerMinute, double NoiseKg, IReadOnlyList<PadTouch> Touches);
+sealed record ZeroTrend(Value KgPerMinute, double BendKgPerMinute, double NoiseKg, IReadOnlyList<PadTouch> Touches);

@@ -11,7 +11,7 @@ namespace ScaleLink.Weighing.Statics;
 /// about the roll axis and takes moment with it; that is in the equations, and matters when ride heights are changed.
 /// </para>
 /// </summary>
-public sealed class CarStatics
+sealed class CarStatics
 {
     /// <summary>Standard gravity, m/s²: exact by definition (3rd CGPM, 1901).</summary>
     public const double StandardGravity = 9.80665;

@@ -11,7 +11,7 @@ namespace ScaleLink.Weighing.Statics;
 /// How far one turn of a perch (column) would lift the body at a wheel (row) with all loads held, mm. On an axle with its
 /// bar connected part of the turn only winds the bar, and the other wheel moves too.
 /// </param>
-public sealed record Compliance(CornerMatrix MmPerKg, CornerMatrix LiftMmPerTurn)
+sealed record Compliance(CornerMatrix MmPerKg, CornerMatrix LiftMmPerTurn)
 {
     /// <summary>That of a car.</summary>
     /// <param name="car">A model without mistakes.</param>

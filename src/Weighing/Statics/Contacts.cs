@@ -3,7 +3,7 @@ using ScaleLink.Weighing.Cars;
 namespace ScaleLink.Weighing.Statics;
 
 /// <summary>Where the four tyres touch their pads, mm, ISO 8855: x forward from the front axle, y left from the centreline.</summary>
-public readonly record struct Contacts(Corners X, Corners Y)
+readonly record struct Contacts(Corners X, Corners Y)
 {
     /// <summary>Two straight axles on one centreline.</summary>
     public static Contacts FromAxles(double wheelbaseMm, double frontTrackMm, double rearTrackMm) => new(

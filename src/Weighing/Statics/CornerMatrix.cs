@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Statics;
 
 /// <summary>Four by four, corners by corners; each part is a row. A value, never shared state.</summary>
-public readonly record struct CornerMatrix(Corners LF, Corners RF, Corners LR, Corners RR)
+readonly record struct CornerMatrix(Corners LF, Corners RF, Corners LR, Corners RR)
 {
     /// <summary>The given numbers on the diagonal, zero elsewhere.</summary>
     public static CornerMatrix Diagonal(in Corners d) => new(new(d.LF, 0, 0, 0), new(0, d.RF, 0, 0), new(0, 0, d.LR, 0), new(0, 0, 0, d.RR));

@@ -8,4 +8,4 @@ namespace ScaleLink.Weighing.Statics;
 /// What the four free heights of the corners have of the warp pattern, summed with that pattern, mm: perch positions, spring
 /// lengths, tyre sizes, twist of the body, bar preload, friction since the last settling.
 /// </param>
-public readonly record struct Stance(double TotalKg, double CgX, double CgY, double BuiltInWarpMm);
+readonly record struct Stance(double TotalKg, double CgX, double CgY, double BuiltInWarpMm);

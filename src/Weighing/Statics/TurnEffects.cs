@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.Statics;
 /// independent causes (a spring, a tyre, a motion ratio), so that what is learned about a cause from one step sharpens
 /// loads and heights of every later one.
 /// </summary>
-public sealed class TurnEffects
+sealed class TurnEffects
 {
     readonly IReadOnlyList<Cause> causes;
     readonly Vector<double> mean;

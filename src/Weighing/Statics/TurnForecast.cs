@@ -5,4 +5,4 @@ namespace ScaleLink.Weighing.Statics;
 /// <param name="LoadCovariance">Its covariance, kg²: uncertainty about the car only, not about reading or settling.</param>
 /// <param name="Heights">Change of the body's height above the pads, mm.</param>
 /// <param name="HeightCovariance">Its covariance, mm².</param>
-public readonly record struct TurnForecast(Corners Loads, CornerMatrix LoadCovariance, Corners Heights, CornerMatrix HeightCovariance);
+readonly record struct TurnForecast(Corners Loads, CornerMatrix LoadCovariance, Corners Heights, CornerMatrix HeightCovariance);

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Statistics;
 
 /// <summary>Design matrices of the calibration models: observations by coefficients, lowest power first.</summary>
-public static class Design
+static class Design
 {
     /// <summary>y = b₁ x.</summary>
     public static double[,] ThroughZero(IReadOnlyList<double> x) => Powers(x, 1, 1);

@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Statistics;
 /// judges the rank of counts and degrees alike. Least squares without normal equations: forming XᵀX would square the
 /// condition number and cost half the digits of a quadratic in raw counts.
 /// </summary>
-public sealed class HouseholderQr
+sealed class HouseholderQr
 {
     // Below this share of the largest diagonal of R, scaled columns count as dependent.
     const double RankTolerance = 1e-11;

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Statistics;
 
 /// <summary>Where the size of the coefficients' covariance comes from.</summary>
-public enum Repeatability
+enum Repeatability
 {
     /// <summary>From the residuals: the stated covariance counts only by its shape. Student's t applies.</summary>
     Observed,
@@ -10,7 +10,7 @@ public enum Repeatability
 }
 
 /// <summary>Linear least squares: plain, weighted, and with correlated observations.</summary>
-public static class LeastSquares
+static class LeastSquares
 {
     /// <summary>Observations of equal, unknown, independent repeatability.</summary>
     /// <exception cref="InvalidOperationException">The observations cannot tell the coefficients apart.</exception>

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Statistics;
 
 /// <summary>What a least squares fit found. Units follow the data.</summary>
-public sealed class LinearFit
+sealed class LinearFit
 {
     internal LinearFit(double[] coefficients, double[,] covariance, double[] residuals, double sumOfSquares, double total)
     {

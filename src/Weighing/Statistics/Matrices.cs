@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Statistics;
 
 /// <summary>The few products of small dense matrices that fits and uncertainties need.</summary>
-public static class Matrices
+static class Matrices
 {
     /// <summary>A Bᵀ.</summary>
     public static double[,] TimesTransposed(double[,] a, double[,] b)

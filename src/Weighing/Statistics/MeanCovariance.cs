@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Statistics;
 /// <param name="Means">One a quantity.</param>
 /// <param name="Covariance">Quantities squared; the squares of the standard uncertainties stand on the diagonal.</param>
 /// <param name="Readings">How many readings each mean is made of.</param>
-public sealed record MeanCovariance(IReadOnlyList<double> Means, double[,] Covariance, int Readings)
+sealed record MeanCovariance(IReadOnlyList<double> Means, double[,] Covariance, int Readings)
 {
     /// <summary>From simultaneous readings: each inner list holds one quantity, all of the same length, at least two.</summary>
     public static MeanCovariance Of(IReadOnlyList<IReadOnlyList<double>> quantities)

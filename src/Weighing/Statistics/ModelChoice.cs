@@ -10,7 +10,7 @@ namespace ScaleLink.Weighing.Statistics;
 /// <param name="Next">The step up that was weighed last; null when there was none to take.</param>
 /// <param name="LackOfFit">The chosen model against the repeats; null without repeats.</param>
 /// <param name="Pattern">Signs of the chosen model's residuals along the load.</param>
-public sealed record ModelChoice(int Rung, LinearFit Fit, NestedTest? Next, NestedTest? LackOfFit, SignRuns Pattern)
+sealed record ModelChoice(int Rung, LinearFit Fit, NestedTest? Next, NestedTest? LackOfFit, SignRuns Pattern)
 {
     /// <summary>A step up whose coefficient would arise by chance more often than this is not taken.</summary>
     public const double StepChance = 0.01;

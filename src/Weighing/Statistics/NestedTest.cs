@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Statistics;
 /// <param name="F">Mean square of the drop over the residual mean square of the larger model.</param>
 /// <param name="ExtraDegrees">Coefficients that the larger model has more.</param>
 /// <param name="ResidualDegrees">Degrees of freedom that the larger model leaves.</param>
-public sealed record NestedTest(double F, int ExtraDegrees, int ResidualDegrees)
+sealed record NestedTest(double F, int ExtraDegrees, int ResidualDegrees)
 {
     /// <summary>Chance of so large an F when the smaller model is right.</summary>
     public double Chance => Probability.AboveF(F, ExtraDegrees, ResidualDegrees);

@@ -3,7 +3,7 @@ using MathNet.Numerics;
 namespace ScaleLink.Weighing.Statistics;
 
 /// <summary>Student's t and Fisher's F, from the regularised incomplete beta function.</summary>
-public static class Probability
+static class Probability
 {
     // From here on t and the normal distribution agree beyond any use made of them here.
     const double ManyDegrees = 1e6;

@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.Statistics;
 /// <param name="Runs">Unbroken stretches of one sign.</param>
 /// <param name="Expected">What independent residuals would show on average.</param>
 /// <param name="Deviation">Runs minus expected, in standard deviations; strongly negative is a pattern.</param>
-public sealed record SignRuns(int Runs, double Expected, double Deviation)
+sealed record SignRuns(int Runs, double Expected, double Deviation)
 {
     /// <summary>Residuals in the order of the load; those of exactly zero are passed over.</summary>
     public static SignRuns Of(IEnumerable<double> residualsAlongLoad)

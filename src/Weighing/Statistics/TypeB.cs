@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Statistics;
 
 /// <summary>Standard uncertainties of what is known only by its limits. Source: JCGM 100:2008 (GUM) 4.3 and F.2.2.1.</summary>
-public static class TypeB
+static class TypeB
 {
     /// <summary>Anywhere within ± <paramref name="halfWidth"/>, equally likely.</summary>
     public static double Rectangular(double halfWidth) => Math.Abs(halfWidth) / Math.Sqrt(3);

@@ -4,11 +4,11 @@ namespace ScaleLink.Weighing.Statistics;
 /// <param name="Name">Trade word, stable, for people and for records.</param>
 /// <param name="StandardUncertainty">One standard uncertainty, sensitivity included.</param>
 /// <param name="DegreesOfFreedom">Infinity when the size is taken as known.</param>
-public readonly record struct UncertaintyTerm(string Name, double StandardUncertainty, double DegreesOfFreedom = double.PositiveInfinity);
+readonly record struct UncertaintyTerm(string Name, double StandardUncertainty, double DegreesOfFreedom = double.PositiveInfinity);
 
 /// <summary>Independent terms and what they come to. Source: JCGM 100:2008 (GUM) 5.1.2 and G.4.1.</summary>
 /// <param name="Terms">In any order.</param>
-public sealed record UncertaintyBudget(IReadOnlyList<UncertaintyTerm> Terms)
+sealed record UncertaintyBudget(IReadOnlyList<UncertaintyTerm> Terms)
 {
     /// <summary>Combined standard uncertainty.</summary>
     public double StandardUncertainty => Math.Sqrt(Terms.Sum(t => t.StandardUncertainty * t.StandardUncertainty));

@@ -6,17 +6,17 @@ namespace ScaleLink.Weighing.Zeros;
 /// <param name="Time">When, UTC.</param>
 /// <param name="Kg">Shift from the zero of the calibration procedure.</param>
 /// <param name="TemperatureC">Of the pad, where known.</param>
-public readonly record struct ZeroPoint(DateTimeOffset Time, double Kg, double? TemperatureC = null);
+readonly record struct ZeroPoint(DateTimeOffset Time, double Kg, double? TemperatureC = null);
 
 /// <summary>How a pad's zeros move.</summary>
 /// <param name="KgPerKelvin">By temperature; null where that cannot be told.</param>
 /// <param name="KgPerDay">By time, temperature taken out where known; null where that cannot be told.</param>
 /// <param name="SpreadKg">Largest minus smallest.</param>
 /// <param name="Findings">What is beyond the limits.</param>
-public sealed record ZeroDriftResult(double? KgPerKelvin, double? KgPerDay, double SpreadKg, IReadOnlyList<Diagnostic> Findings);
+sealed record ZeroDriftResult(double? KgPerKelvin, double? KgPerDay, double SpreadKg, IReadOnlyList<Diagnostic> Findings);
 
 /// <summary>Looks through the zeros of one pad for drift.</summary>
-public static class ZeroDrift
+static class ZeroDrift
 {
     /// <summary>Zero may move by this many intervals e within 5 K. Source: OIML R 76-1:2006, 3.9.2.3.</summary>
     public const double IntervalsPerFiveKelvin = 1;

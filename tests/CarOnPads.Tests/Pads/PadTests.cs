@@ -82,7 +82,7 @@ public class PadTests
     [InlineData(PadSetting.Identify, 61, AckResult.OutOfRange, 0)]
     [InlineData(PadSetting.Identify, 5, AckResult.Done, 5)]
     [InlineData((PadSetting)99, 1, AckResult.UnknownSetting, 0)]
-    public void It_answers_every_wish_with_the_value_in_effect(PadSetting setting, int value, AckResult result, int inEffect)
+    internal void It_answers_every_wish_with_the_value_in_effect(PadSetting setting, int value, AckResult result, int inEffect)
     {
         using var bench = new Bench();
         Ask(bench, new SettingFrame(3, setting, value));

@@ -29,7 +29,7 @@ public class StaticsTests
     [Theory]
     [InlineData(Wheel.LF)]
     [InlineData(Wheel.RR)]
-    public void A_raised_pad_shifts_every_corner_by_the_height_over_the_sum_of_compliances(Wheel raised)
+    internal void A_raised_pad_shifts_every_corner_by_the_height_over_the_sum_of_compliances(Wheel raised)
     {
         const double e = 0.003;
         var rig = new Rig(Cars.Massless, Cars.G, 1);

@@ -22,7 +22,7 @@ public class PadChannelTroubleTests
     [Fact]
     public void Trouble_that_stops_silences_the_pad_at_once_and_a_sample_ends_it()
     {
-        var pad = Live();
+        var pad = Live(protocol: ProtocolKind.ModbusRtu);
         pad.OnTrouble(Code.Read("SL-211"), "Slave 3 does not answer.", "Check its power.", stops: true);
         Assert.Equal(PadState.Silent, pad.Snapshot().State);
         Assert.Null(pad.Snapshot().LoadKg);
@@ -110,9 +110,9 @@ public class PadChannelTroubleTests
         Assert.NotNull(pad.Block(now - 50_000_000, now - 1_000_000).LoadKg);
     }
 
-    private PadChannel Live(bool hasTilt = false)
+    private PadChannel Live(bool hasTilt = false, ProtocolKind protocol = ProtocolKind.PadFrames)
     {
-        var source = new SourceConfiguration { Link = "/dev/pad", Baud = 9600, Protocol = ProtocolKind.PadFrames };
+        var source = new SourceConfiguration { Link = "/dev/pad", Baud = 9600, Protocol = protocol };
         var zeros = Substitute.For<IZeroStore>();
         zeros.Latest("SLP-1").Returns(new ZeroPoint("SLP-1", 0, default, "test", null));
         var pad = new PadChannel(

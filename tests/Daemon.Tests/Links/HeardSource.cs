@@ -8,6 +8,8 @@ internal sealed class HeardSource : IPadSource
 {
     public string Name => "heard";
 
+    public bool IsUnknown { get; set; }
+
     public List<RawSample> Samples { get; } = [];
 
     public List<PadIdentity> Identities { get; } = [];

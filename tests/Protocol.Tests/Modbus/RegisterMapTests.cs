@@ -19,7 +19,7 @@ public class RegisterMapTests
     [InlineData(RegisterType.S32, WordOrder.LowFirst, "FFFEFFFF", -2)]
     [InlineData(RegisterType.F32, WordOrder.HighFirst, "C2F68000", -123)]
     [InlineData(RegisterType.F32, WordOrder.LowFirst, "8000C2F6", -123)]
-    public void Every_type_in_every_order(RegisterType type, WordOrder order, string bytes, int value)
+    internal void Every_type_in_every_order(RegisterType type, WordOrder order, string bytes, int value)
     {
         var image = new RegisterImage(new RegisterMap([new RegisterField(Holding, 100, type, order, Load)]));
         image.Store(0, Convert.FromHexString(bytes));
@@ -70,7 +70,7 @@ public class RegisterMapTests
     [InlineData(FieldUnit.Gram, 1000, 10_000)]
     [InlineData(FieldUnit.Kilogram, 1, 10_000)]
     [InlineData(FieldUnit.Pound, 100, 453_592)]
-    public void A_mass_becomes_tenths_of_a_gram(FieldUnit unit, int value, int counts)
+    internal void A_mass_becomes_tenths_of_a_gram(FieldUnit unit, int value, int counts)
     {
         var image = new RegisterImage(new RegisterMap([new RegisterField(Holding, 0, RegisterType.U16, WordOrder.HighFirst, Load with { Unit = unit })]));
         image.Store(0, [(byte)(value >> 8), (byte)value]);
@@ -82,7 +82,7 @@ public class RegisterMapTests
     [InlineData("7FC00000", PadStatus.ConverterFault)]
     [InlineData("7F800000", PadStatus.ConverterFault)]
     [InlineData("501502F9", PadStatus.ConverterFault)]
-    public void A_load_that_cannot_be_is_a_fault_and_no_load(string bytes, PadStatus status)
+    internal void A_load_that_cannot_be_is_a_fault_and_no_load(string bytes, PadStatus status)
     {
         var image = new RegisterImage(new RegisterMap([new RegisterField(Holding, 0, RegisterType.F32, WordOrder.HighFirst, Load)]));
         image.Store(0, Convert.FromHexString(bytes));

@@ -6,7 +6,7 @@ namespace ScaleLink.Protocol.Tests.Modbus;
 
 public class RequestTests
 {
-    public static readonly Gen<ModbusRequest> Any = Gen.Select(
+    internal static readonly Gen<ModbusRequest> Any = Gen.Select(
         Gen.Byte[1, 247], Gen.Bool.Select(isInput => isInput ? ModbusFunction.ReadInputRegisters : ModbusFunction.ReadHoldingRegisters), Gen.UShort[0, 65411], Gen.Int[1, 125],
         (slave, function, address, count) => new ModbusRequest(slave, function, address, count));
 

@@ -27,7 +27,7 @@ public class CgHeightTests
     [InlineData(Axle.Rear, 290, 325)]
     [InlineData(Axle.Front, 290, 325)]
     [InlineData(Axle.Front, 320, 295)]
-    public void A_car_turned_point_by_point_gives_its_height_back(Axle lifted, double frontRadius, double rearRadius)
+    internal void A_car_turned_point_by_point_gives_its_height_back(Axle lifted, double frontRadius, double rearRadius)
     {
         double l = 2450, w = 1048, behind = 1150, h = 455;
         var setup = Setup(l, w * (l - behind) / l, w * behind / l, frontRadius, rearRadius);

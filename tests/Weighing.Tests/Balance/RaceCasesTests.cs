@@ -56,7 +56,7 @@ public class RaceCasesTests
     [InlineData(true, FuelLevel.Start, 1053, "start, second")]
     [InlineData(false, FuelLevel.Empty, 945.5, "empty tank, no driver")]
     [InlineData(false, FuelLevel.AsWeighed, 968, "no driver")]
-    public void The_class_weighs_what_its_rule_counts(bool withDriver, FuelLevel fuel, double kg, string state)
+    internal void The_class_weighs_what_its_rule_counts(bool withDriver, FuelLevel fuel, double kg, string state)
     {
         var car = Car with { Class = new(1000, 2, withDriver, fuel) };
         var standing = ClassMinimum.Of(new CarStatics(car, 1048), Weighed)!;

@@ -8,7 +8,7 @@ namespace ScaleLink.Daemon.Workflows.Calibration;
 /// <summary>The pad on the bench as a calibration procedure sees it at one instant.</summary>
 /// <param name="Seen">Its last seconds; absent when <paramref name="Missing"/> says why.</param>
 /// <param name="Missing">The pad is not live, or another one.</param>
-public sealed record BenchReading(PadObservation? Seen, Diagnostic? Missing)
+internal sealed record BenchReading(PadObservation? Seen, Diagnostic? Missing)
 {
     /// <summary>Looks at the pad of a calibration procedure.</summary>
     public static BenchReading Of(LiveBay bay, ProcedureRecord procedure)

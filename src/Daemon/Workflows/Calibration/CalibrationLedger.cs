@@ -11,7 +11,7 @@ namespace ScaleLink.Daemon.Workflows.Calibration;
 /// <param name="Procedure">The calibration procedure that made it.</param>
 /// <param name="Note">Remark of whoever adopted it.</param>
 /// <param name="Again">True when it had been in effect before and was taken up again.</param>
-public sealed record AdoptedCalibration(PadCalibration Calibration, long Procedure, string Note, bool Again)
+internal sealed record AdoptedCalibration(PadCalibration Calibration, long Procedure, string Note, bool Again)
 {
     /// <summary>Who put it into effect; from the entry.</summary>
     public string Who { get; init; } = "";
@@ -21,7 +21,7 @@ public sealed record AdoptedCalibration(PadCalibration Calibration, long Procedu
 }
 
 /// <summary>Calibrations in the ledger, by the pad's serial number. The newest entry of a pad is the one in effect.</summary>
-public sealed class CalibrationLedger(LedgerDatabase ledger) : ICalibrationStore
+internal sealed class CalibrationLedger(LedgerDatabase ledger) : ICalibrationStore
 {
     private static readonly EntryKind<Written> Kind = new("calibration", ProcedureFlowJson.Options);
 

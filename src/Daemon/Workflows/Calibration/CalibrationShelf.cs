@@ -9,10 +9,10 @@ namespace ScaleLink.Daemon.Workflows.Calibration;
 /// <param name="Calibration">What it says.</param>
 /// <param name="Adopted">Absent for a calibration of the bay file.</param>
 /// <param name="InEffect">It makes its pad's loads, or would if the pad were here.</param>
-public sealed record ShelvedCalibration(PadCalibration Calibration, AdoptedCalibration? Adopted, bool InEffect);
+internal sealed record ShelvedCalibration(PadCalibration Calibration, AdoptedCalibration? Adopted, bool InEffect);
 
 /// <summary>Every calibration that is or was in effect, newest first.</summary>
-public sealed class CalibrationShelf(LiveBay bay, CalibrationLedger ledger)
+internal sealed class CalibrationShelf(LiveBay bay, CalibrationLedger ledger)
 {
     // Enough digits that a hash names one calibration among a lifetime's.
     private const int FewestDigits = 6;

@@ -11,7 +11,7 @@ namespace ScaleLink.Daemon.Workflows.Calibration;
 /// Where pads are calibrated: one calibration procedure at a time for each corner. Every step that it acknowledges is in the ledger first, so that a
 /// calibration procedure goes on after a restart. Refusals are thrown as <see cref="StepRefusedException"/> and change nothing.
 /// </summary>
-public sealed class ProcedureDesk
+internal sealed class ProcedureDesk
 {
     private readonly LiveBay _bay;
     private readonly CalibrationLedger _calibrations;

@@ -5,7 +5,7 @@ using ScaleLink.Weighing.Calibration.Procedure;
 namespace ScaleLink.Daemon.Workflows.Calibration;
 
 /// <summary>What the arithmetic says of a calibration procedure, worked out once for each step: a flow never changes.</summary>
-public sealed class ProcedureDigest
+internal sealed class ProcedureDigest
 {
     private static readonly ConditionalWeakTable<ProcedureFlow, ProcedureDigest> Known = [];
 

@@ -4,7 +4,7 @@ using ScaleLink.Weighing.Calibration.Flow;
 namespace ScaleLink.Daemon.Workflows.Calibration;
 
 /// <summary>One step of a calibration procedure, as it stands in the ledger. Exactly one of the happenings is set.</summary>
-public sealed record ProcedureEvent
+internal sealed record ProcedureEvent
 {
     /// <summary>Number of the calibration procedure; 0 in the entry that begins it, whose own number it becomes.</summary>
     [JsonPropertyName("proof")]

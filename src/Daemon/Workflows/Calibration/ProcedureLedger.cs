@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Workflows.Calibration;
 /// Calibration procedures in the ledger, an entry for every step. The entry that begins a calibration procedure gives it its number; the others name it. A calibration procedure
 /// is made anew from its entries.
 /// </summary>
-public sealed class ProcedureLedger(LedgerDatabase ledger)
+internal sealed class ProcedureLedger(LedgerDatabase ledger)
 {
     private const string Name = "proof";
 

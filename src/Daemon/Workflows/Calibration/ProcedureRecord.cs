@@ -4,7 +4,7 @@ using ScaleLink.Weighing.Calibration.Flow;
 namespace ScaleLink.Daemon.Workflows.Calibration;
 
 /// <summary>How a calibration procedure stands.</summary>
-public enum ProcedureState
+internal enum ProcedureState
 {
     /// <summary>Points are being read.</summary>
     Measuring,
@@ -19,7 +19,7 @@ public enum ProcedureState
 }
 
 /// <summary>One calibration procedure as the ledger knows it.</summary>
-public sealed record ProcedureRecord
+internal sealed record ProcedureRecord
 {
     /// <summary>Number of the entry that began it.</summary>
     public required long Id { get; init; }

@@ -8,7 +8,7 @@ using ScaleLink.Weighing.Cars.Files;
 namespace ScaleLink.Daemon.Workflows.Cars;
 
 /// <summary>The cars that were saved, and which of them stands in the bay. Both live in the ledger; nothing is ever overwritten.</summary>
-public sealed class CarShelf
+internal sealed class CarShelf
 {
     private const string FromBayFile = "bay file";
 

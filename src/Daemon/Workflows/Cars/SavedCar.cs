@@ -9,4 +9,4 @@ namespace ScaleLink.Daemon.Workflows.Cars;
 /// <param name="SavedAt">UTC.</param>
 /// <param name="Who">Who saved it.</param>
 /// <param name="Entry">Its entry in the ledger.</param>
-public sealed record SavedCar(CarModel Model, string File, string Hash, DateTimeOffset SavedAt, string Who, long Entry);
+internal sealed record SavedCar(CarModel Model, string File, string Hash, DateTimeOffset SavedAt, string Who, long Entry);

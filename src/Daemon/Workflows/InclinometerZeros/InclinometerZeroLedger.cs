@@ -9,7 +9,7 @@ namespace ScaleLink.Daemon.Workflows.InclinometerZeros;
 /// Zeros of inclinometers and the tests that find them, by the pad's serial number. Each entry holds all that is known after its step, so
 /// that a reading and the zero that comes of it are on the disk together or not at all.
 /// </summary>
-public sealed class InclinometerZeroLedger(LedgerDatabase ledger) : IInclinometerZeroStore
+internal sealed class InclinometerZeroLedger(LedgerDatabase ledger) : IInclinometerZeroStore
 {
     private static readonly EntryKind<InclinometerZeroRecord> Kind = new("lean-zero", new JsonSerializerOptions(JsonSerializerDefaults.Web) { IgnoreReadOnlyProperties = true });
 

@@ -4,7 +4,7 @@ using ScaleLink.Weighing.InclinometerZeros;
 namespace ScaleLink.Daemon.Workflows.InclinometerZeros;
 
 /// <summary>Everything that is known of one pad's inclinometer after a step, as it stands in the ledger.</summary>
-public sealed record InclinometerZeroRecord
+internal sealed record InclinometerZeroRecord
 {
     /// <summary>The bay in which the step was made.</summary>
     public string Bay { get; init; } = "";
@@ -20,7 +20,7 @@ public sealed record InclinometerZeroRecord
 /// <param name="Test">Its readings.</param>
 /// <param name="Corner">Where the pad lay.</param>
 /// <param name="Source">Where its angles came from, as in <see cref="SavedInclinometerZero"/>.</param>
-public sealed record OpenInclinometerTest(InclinometerTest Test, string Corner, string Source)
+internal sealed record OpenInclinometerTest(InclinometerTest Test, string Corner, string Source)
 {
     /// <summary>After a longer pause the marks are worn and the sensor has drifted. Common practice, no published source.</summary>
     public static readonly TimeSpan LongestPause = TimeSpan.FromMinutes(30);

@@ -8,7 +8,7 @@ using ScaleLink.Weighing.Levelling.Files;
 namespace ScaleLink.Daemon.Workflows.Levelling;
 
 /// <summary>The height measurement in effect and the corrections that the crew has switched on; both live in the ledger.</summary>
-public sealed class PatchDesk
+internal sealed class PatchDesk
 {
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { IgnoreReadOnlyProperties = true, Converters = { new JsonStringEnumConverter() } };
     private static readonly EntryKind<Kept> HeightMeasurementKind = new("patch-survey", Json);

@@ -5,7 +5,7 @@ namespace ScaleLink.Daemon.Workflows.Levelling;
 /// <summary>What is known of the patch at one instant.</summary>
 /// <param name="HeightMeasurement">Null: the pads were not measured, or were moved since.</param>
 /// <param name="On">Corrections that the crew has switched on.</param>
-public sealed record PatchState(SavedHeightMeasurement? HeightMeasurement, IReadOnlyList<CorrectionKind> On)
+internal sealed record PatchState(SavedHeightMeasurement? HeightMeasurement, IReadOnlyList<CorrectionKind> On)
 {
     /// <summary>The corrections that a height measurement allows; tilt is each pad's own matter.</summary>
     public static IReadOnlyList<CorrectionKind> Kinds { get; } = [CorrectionKind.Slope, CorrectionKind.Warp];

@@ -8,4 +8,4 @@ namespace ScaleLink.Daemon.Workflows.Levelling;
 /// <param name="HeightMeasurement">Adjusted.</param>
 /// <param name="At">When it was saved, UTC.</param>
 /// <param name="Who">Who saved it.</param>
-public sealed record SavedHeightMeasurement(HeightMeasurementInput Input, MeasuredHeights HeightMeasurement, DateTimeOffset At, string Who);
+internal sealed record SavedHeightMeasurement(HeightMeasurementInput Input, MeasuredHeights HeightMeasurement, DateTimeOffset At, string Who);

@@ -4,7 +4,7 @@ using ScaleLink.Weighing.PadInterchange;
 namespace ScaleLink.Daemon.Workflows.PadInterchange;
 
 /// <summary>One step of interchanging the pads, as it stands in the ledger. Exactly one of the happenings is set.</summary>
-public sealed record InterchangeEvent
+internal sealed record InterchangeEvent
 {
     /// <summary>Number of the pad interchange; 0 in the entry that begins it, whose own number it becomes.</summary>
     [JsonPropertyName("rotation")]

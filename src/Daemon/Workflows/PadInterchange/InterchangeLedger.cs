@@ -4,7 +4,7 @@ using ScaleLink.Weighing.Calibration.Flow;
 namespace ScaleLink.Daemon.Workflows.PadInterchange;
 
 /// <summary>Pad interchanges in the ledger, an entry for every step; the first one gives the pad interchange its number.</summary>
-public sealed class InterchangeLedger(LedgerDatabase ledger, string bay)
+internal sealed class InterchangeLedger(LedgerDatabase ledger, string bay)
 {
     internal static readonly FoldedKind<InterchangeBook, InterchangeEvent> Steps = new(new("rotation", ProcedureFlowJson.Options), (book, step) => book.After(step));
 

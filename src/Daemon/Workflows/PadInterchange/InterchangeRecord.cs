@@ -7,10 +7,10 @@ namespace ScaleLink.Daemon.Workflows.PadInterchange;
 /// <param name="Who">By whom.</param>
 /// <param name="Remark">A remark, or why it was given up.</param>
 /// <param name="Result">Absent when it was given up.</param>
-public sealed record InterchangeEnding(DateTimeOffset At, string Who, string Remark, InterchangeResult? Result);
+internal sealed record InterchangeEnding(DateTimeOffset At, string Who, string Remark, InterchangeResult? Result);
 
 /// <summary>One pad interchange as the ledger knows it.</summary>
-public sealed record InterchangeRecord
+internal sealed record InterchangeRecord
 {
     /// <summary>Number of the entry that began it.</summary>
     public required long Id { get; init; }

@@ -5,7 +5,7 @@ using ScaleLink.Daemon.Journal;
 namespace ScaleLink.Daemon.Workflows.SiteCheck;
 
 /// <summary>Watches over empty pads in the ledger: one entry when one begins, one when it ends.</summary>
-public sealed class SiteCheckLedger(LedgerDatabase ledger, string bay)
+internal sealed class SiteCheckLedger(LedgerDatabase ledger, string bay)
 {
     private static readonly EntryKind<SiteCheckRecord> Kind = new(
         "paddock-watch", new JsonSerializerOptions(JsonSerializerDefaults.Web) { IgnoreReadOnlyProperties = true, Converters = { new JsonStringEnumConverter(), new StoredDiagnostic() } });

@@ -3,7 +3,7 @@ using ScaleLink.Weighing.SiteCheck;
 namespace ScaleLink.Daemon.Workflows.SiteCheck;
 
 /// <summary>How a watch ended.</summary>
-public enum SiteCheckEnding
+internal enum SiteCheckEnding
 {
     /// <summary>It has not.</summary>
     None,
@@ -25,7 +25,7 @@ public enum SiteCheckEnding
 /// <param name="Minutes">Asked for.</param>
 /// <param name="TotalKg">Of the car that is expected, kg.</param>
 /// <param name="TotalIsGuessed">True when nobody stated it and no car was weighed before.</param>
-public sealed record SiteCheckRecord(DateTimeOffset StartedAt, string Who, double Minutes, double TotalKg, bool TotalIsGuessed)
+internal sealed record SiteCheckRecord(DateTimeOffset StartedAt, string Who, double Minutes, double TotalKg, bool TotalIsGuessed)
 {
     /// <summary>How it ended.</summary>
     public SiteCheckEnding Ending { get; init; }

@@ -9,7 +9,7 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions;
 
 /// <summary>What the bay sees of the preparation for itself.</summary>
 /// <param name="Seen">One for each check that it can judge.</param>
-public sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
+internal sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
 {
     // A zero wanders with temperature: one of yesterday is none. Common practice, no published source.
     private static readonly TimeSpan OldestZero = TimeSpan.FromHours(12);

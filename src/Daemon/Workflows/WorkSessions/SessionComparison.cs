@@ -5,7 +5,7 @@ using ScaleLink.Weighing.Balance;
 namespace ScaleLink.Daemon.Workflows.WorkSessions;
 
 /// <summary>One figure of two sessions; null where a session has none.</summary>
-public sealed record ComparedFigure(string Name, Value? First, Value? Second)
+internal sealed record ComparedFigure(string Name, Value? First, Value? Second)
 {
     /// <summary>Second minus first; the uncertainties of both, as if independent.</summary>
     public Value? Difference => (First, Second) is ({ } a, { } b)
@@ -16,7 +16,7 @@ public sealed record ComparedFigure(string Name, Value? First, Value? Second)
 /// <summary>Two sessions beside each other.</summary>
 /// <param name="Figures">Figures by name.</param>
 /// <param name="Findings">What makes them hard to compare.</param>
-public sealed record SessionComparison(IReadOnlyList<ComparedFigure> Figures, IReadOnlyList<Diagnostic> Findings)
+internal sealed record SessionComparison(IReadOnlyList<ComparedFigure> Figures, IReadOnlyList<Diagnostic> Findings)
 {
     private static readonly (string Name, Func<LoadSummary, Value> Of)[] Sums =
     [

@@ -6,7 +6,7 @@ using ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 namespace ScaleLink.Daemon.Workflows.WorkSessions;
 
 /// <summary>The work session in the bay. Each step is in the ledger before it is acknowledged; a restart takes the session up where it was.</summary>
-public sealed class SessionDesk
+internal sealed class SessionDesk
 {
     private readonly SessionLedger _sessions;
     private readonly LiveBay _live;

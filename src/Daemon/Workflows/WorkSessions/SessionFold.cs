@@ -7,7 +7,7 @@ using ScaleLink.Weighing.WorkSessions.Learning;
 namespace ScaleLink.Daemon.Workflows.WorkSessions;
 
 /// <summary>Applies steps to a session. Judges nothing: what stands in the ledger has been accepted.</summary>
-public static class SessionFold
+internal static class SessionFold
 {
     /// <summary>The session after one more step.</summary>
     /// <exception cref="InvalidOperationException">What the step stands on is not there: an entry before it was lost.</exception>

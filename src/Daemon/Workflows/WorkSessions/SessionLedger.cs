@@ -6,7 +6,7 @@ using ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 namespace ScaleLink.Daemon.Workflows.WorkSessions;
 
 /// <summary>Sessions in the ledger: every step one entry, under the session's name.</summary>
-public sealed class SessionLedger(LedgerDatabase ledger)
+internal sealed class SessionLedger(LedgerDatabase ledger)
 {
     private static readonly EntryKind<SessionStep> Kind = new("work", new JsonSerializerOptions(JsonSerializerDefaults.Web)
     {

@@ -6,7 +6,7 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions;
 /// <summary>What to turn next in a session: a plan, or why there is none.</summary>
 /// <param name="Plan">Null when it cannot be planned.</param>
 /// <param name="Findings">The plan's own, and what stood in its way.</param>
-public sealed record SessionPlan(PerchPlan? Plan, IReadOnlyList<Diagnostic> Findings)
+internal sealed record SessionPlan(PerchPlan? Plan, IReadOnlyList<Diagnostic> Findings)
 {
     // A search of some milliseconds that every watcher asks for: once for each state of the session is enough.
     private static readonly ConditionalWeakTable<WorkSession, SessionPlan> Made = [];

@@ -5,7 +5,7 @@ using ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 namespace ScaleLink.Daemon.Workflows.WorkSessions;
 
 /// <summary>What a session waits for.</summary>
-public enum SessionStage
+internal enum SessionStage
 {
     /// <summary>Checks of the preparation.</summary>
     Preparing,
@@ -29,7 +29,7 @@ public enum SessionStage
 /// <param name="Session">As its steps made it.</param>
 /// <param name="Facts">What the bay sees; after the baseline, what it saw then.</param>
 /// <param name="Unnamed">A change that the settled car shows and nobody recorded; null: none, or nobody looked.</param>
-public sealed record SessionView(WorkSession Session, BayFacts Facts, Diagnostic? Unnamed = null)
+internal sealed record SessionView(WorkSession Session, BayFacts Facts, Diagnostic? Unnamed = null)
 {
     /// <summary>What is uncertain now: the change that nobody recorded, then what the newest reading left unanswered.</summary>
     public IReadOnlyList<Diagnostic> Findings => [.. Unnamed is { } unnamed ? [unnamed] : Array.Empty<Diagnostic>(), .. Session.Weighings is [.., var newest] ? newest.OpenFindings : []];
@@ -62,7 +62,7 @@ public sealed record SessionView(WorkSession Session, BayFacts Facts, Diagnostic
 }
 
 /// <summary>A check with what crew and bay say about it.</summary>
-public sealed record CheckView(CheckItem Item, CheckMark? Mark, SeenCheck? Seen)
+internal sealed record CheckView(CheckItem Item, CheckMark? Mark, SeenCheck? Seen)
 {
     /// <summary>Seen to, by the crew or by the bay.</summary>
     public bool IsDone => Mark is { Done: true } || (Mark is null && Seen is { Holds: true });

@@ -10,10 +10,10 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions;
 /// <param name="Who">Who recorded it.</param>
 /// <param name="At">UTC.</param>
 /// <param name="Entry">Its entry in the ledger.</param>
-public sealed record SessionAdjustment(Corners Turns, StatedPrediction? Predicted, string Note, string Who, DateTimeOffset At, long Entry);
+internal sealed record SessionAdjustment(Corners Turns, StatedPrediction? Predicted, string Note, string Who, DateTimeOffset At, long Entry);
 
 /// <summary>A reading of the session.</summary>
-public sealed record SessionWeighing
+internal sealed record SessionWeighing
 {
     /// <summary>From 0, the baseline.</summary>
     public required int Number { get; init; }

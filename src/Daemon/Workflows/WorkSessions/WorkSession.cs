@@ -10,7 +10,7 @@ using ScaleLink.Weighing.WorkSessions.Learning;
 namespace ScaleLink.Daemon.Workflows.WorkSessions;
 
 /// <summary>A work session as its steps have made it. Immutable: the same steps give the same session again.</summary>
-public sealed record WorkSession
+internal sealed record WorkSession
 {
     /// <summary>Names it.</summary>
     public required string Id { get; init; }

@@ -5,7 +5,7 @@ using ScaleLink.Daemon.Journal;
 namespace ScaleLink.Daemon.Workflows.Zeros;
 
 /// <summary>Zeros in the ledger, by the pad's serial number: another pad on the same port has no zero.</summary>
-public sealed class ZeroLedger(LedgerDatabase ledger) : IZeroStore
+internal sealed class ZeroLedger(LedgerDatabase ledger) : IZeroStore
 {
     private static readonly EntryKind<ZeroPoint> Kind = new("zero");
     private static readonly EntryKind<Kept> TrackKind = new("zero-tracking");

@@ -10,7 +10,7 @@ using ZeroPoint = ScaleLink.Daemon.Bay.ZeroPoint;
 namespace ScaleLink.Daemon.Workflows.Zeros;
 
 /// <summary>Takes a zero of one pad, or says why not.</summary>
-public sealed class ZeroTaking(BayClock clock, ZeroLedger store)
+internal sealed class ZeroTaking(BayClock clock, ZeroLedger store)
 {
     // A zero hardly feels tilt; it is refused only where loads are not corrected any more.
     private static readonly ZeroLimits Limits = new() { Reading = new ReadingLimits { TiltDeg = TiltCorrection.LimitDegrees } };

@@ -4,10 +4,10 @@ using ScaleLink.Weighing.Statistics;
 namespace ScaleLink.Weighing.Calibration.Fitting;
 
 /// <summary>A piece of ballast as the calibration procedure found it.</summary>
-public readonly record struct BallastMass(string Label, double Kg, double StandardUncertaintyKg);
+readonly record struct BallastMass(string Label, double Kg, double StandardUncertaintyKg);
 
 /// <summary>The curve through the points of a calibration procedure.</summary>
-public sealed record CurveFit
+sealed record CurveFit
 {
     /// <summary>1 for a line, 2 for a quadratic.</summary>
     public required int Order { get; init; }

@@ -4,7 +4,7 @@ using ScaleLink.Weighing.Statistics;
 namespace ScaleLink.Weighing.Calibration.Fitting;
 
 /// <summary>Draws the curve of a calibration procedure by least squares and carries repeatability and masses into its covariance.</summary>
-public static class CurveFitter
+static class CurveFitter
 {
     /// <summary>Fits the points; the order of the curve follows the evidence.</summary>
     /// <exception cref="RefusedException">SL-314 too few points; SL-324 ballast that known masses never met.</exception>

@@ -3,7 +3,7 @@ using ScaleLink.Weighing.Calibration.Masses;
 namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>Chooses the loads of a calibration procedure from the masses at hand.</summary>
-public static class LoadChoice
+static class LoadChoice
 {
     /// <summary>Loads of a repetition: R 60-2:2021, 2.10.1, asks for at least five; more cost lifting and show little.</summary>
     public const int MostLoads = 5;

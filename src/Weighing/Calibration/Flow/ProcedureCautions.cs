@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>Cautions to show wherever a pad is calibrated.</summary>
-public static class ProcedureCautions
+static class ProcedureCautions
 {
     /// <summary>In the order to be read.</summary>
     public static IReadOnlyList<string> All { get; } =

@@ -7,17 +7,17 @@ using ScaleLink.Weighing.Pads;
 namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>A reading that was taken for a step.</summary>
-public sealed record TakenReading(ProcedureStep Step, PadReading Reading);
+sealed record TakenReading(ProcedureStep Step, PadReading Reading);
 
 /// <summary>How a calibration procedure ended.</summary>
 /// <param name="Stage">Accepted or abandoned.</param>
 /// <param name="Who">By whom.</param>
 /// <param name="Time">When, UTC.</param>
 /// <param name="Reason">Why it was abandoned; empty when accepted.</param>
-public sealed record ProcedureEnding(ProcedureStage Stage, string Who, DateTimeOffset Time, string Reason);
+sealed record ProcedureEnding(ProcedureStage Stage, string Who, DateTimeOffset Time, string Reason);
 
 /// <summary>What came of an event: the flow afterwards, unchanged when refused.</summary>
-public sealed record FlowAnswer(ProcedureFlow Flow, IReadOnlyList<Diagnostic> Refusals)
+sealed record FlowAnswer(ProcedureFlow Flow, IReadOnlyList<Diagnostic> Refusals)
 {
     /// <summary>True when the event was accepted.</summary>
     public bool Accepted => Refusals.Count == 0;
@@ -28,7 +28,7 @@ public sealed record FlowAnswer(ProcedureFlow Flow, IReadOnlyList<Diagnostic> Re
 /// of the plan, the readings and the ending, nothing else; so it can be written down after every event and taken up again
 /// after a restart. Knows no clock and no pad: readings come from outside.
 /// </summary>
-public sealed record ProcedureFlow
+sealed record ProcedureFlow
 {
     /// <summary>The plan.</summary>
     public required ProcedurePlan Plan { get; init; }

@@ -4,7 +4,7 @@ using System.Text.Json.Serialization;
 namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>A calibration procedure and a calibration as JSON, for the record and for taking a calibration procedure up again after a restart.</summary>
-public static class ProcedureFlowJson
+static class ProcedureFlowJson
 {
     /// <summary>Settings that carry every number through unchanged, infinity included, and enums by name.</summary>
     public static JsonSerializerOptions Options { get; } = Made();

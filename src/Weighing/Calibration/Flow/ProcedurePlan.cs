@@ -6,7 +6,7 @@ using ScaleLink.Weighing.Pads;
 namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>What a calibration procedure is going to be: the pad, the masses, the loads, the tests.</summary>
-public sealed record ProcedurePlan
+sealed record ProcedurePlan
 {
     /// <summary>Calibration in effect: names the pad, its cells and its capacity.</summary>
     public required PadCalibration Before { get; init; }

@@ -5,7 +5,7 @@ using ScaleLink.Weighing.Calibration.Trim;
 namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>Finds every mistake of a plan before anybody lifts a mass.</summary>
-public static class ProcedurePlanCheck
+static class ProcedurePlanCheck
 {
     /// <summary>All of them; empty when the plan is good.</summary>
     public static IReadOnlyList<Diagnostic> Of(ProcedurePlan plan)

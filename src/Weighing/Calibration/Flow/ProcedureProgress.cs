@@ -12,10 +12,10 @@ namespace ScaleLink.Weighing.Calibration.Flow;
 /// <param name="ReadKg">Load above the empty pad before the repetition or preload, by the calibration before; null before the first.</param>
 /// <param name="LoadKg">What stood on the pad, kg; null where it holds ballast that no curve has found yet.</param>
 /// <param name="ResidualKg">Known mass minus the curve through the repetitions so far; null without a curve and outside the repetitions.</param>
-public sealed record ProgressPoint(TakenReading Taken, int Number, double Counts, double? ReadKg, double? LoadKg, double? ResidualKg);
+sealed record ProgressPoint(TakenReading Taken, int Number, double Counts, double? ReadKg, double? LoadKg, double? ResidualKg);
 
 /// <summary>What a calibration procedure shows while it is still being read.</summary>
-public static class ProcedureProgress
+static class ProcedureProgress
 {
     /// <summary>Every reading, in the order taken.</summary>
     public static IReadOnlyList<ProgressPoint> Of(ProcedureFlow flow)

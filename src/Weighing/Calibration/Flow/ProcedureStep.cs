@@ -4,7 +4,7 @@ using ScaleLink.Weighing.Calibration.Masses;
 namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>Where a calibration procedure stands.</summary>
-public enum ProcedureStage
+enum ProcedureStage
 {
     /// <summary>Highest load on and off, to seat the pad.</summary>
     Preload,
@@ -30,7 +30,7 @@ public enum ProcedureStage
 /// <param name="Way">Way up or down.</param>
 /// <param name="Spot">Where on the pad, in a corner-load test; empty elsewhere.</param>
 /// <param name="MinutesHeld">In a creep test, minutes since the first reading under this load.</param>
-public sealed record ProcedureStep(
+sealed record ProcedureStep(
     ProcedureStage Stage, LoadStack Load, [property: JsonPropertyName("run")] int Repetition = 0, LoadingWay Way = LoadingWay.Up, string Spot = "", int? MinutesHeld = null);
 
 /// <summary>What to do next.</summary>
@@ -39,7 +39,7 @@ public sealed record ProcedureStep(
 /// <param name="Of">Steps in all.</param>
 /// <param name="Words">For people: what to put on, what to take off.</param>
 /// <param name="SettlingSeconds">Time to load and come to rest, by OIML R 60-2:2021, Table 1.</param>
-public sealed record NextStep(ProcedureStep Step, int Number, int Of, string Words, double SettlingSeconds)
+sealed record NextStep(ProcedureStep Step, int Number, int Of, string Words, double SettlingSeconds)
 {
     /// <summary>Change of the known masses from the reading before, kg; null where ballast changes.</summary>
     public double? ChangeKg { get; init; }

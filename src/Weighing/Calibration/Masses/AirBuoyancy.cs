@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Calibration.Masses;
 /// What the buoyancy of air can do to a calibration. Carried as uncertainty only: for masses of class M on a pad with
 /// tenths of a kilogram it lies far below what can be seen. Source of the relations: OIML D 28:2004, OIML R 111-1:2004.
 /// </summary>
-public static class AirBuoyancy
+static class AirBuoyancy
 {
     /// <summary>Conventional density of air, kg/m³.</summary>
     public const double AirDensity = 1.2;

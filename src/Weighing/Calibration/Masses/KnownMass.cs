@@ -12,7 +12,7 @@ namespace ScaleLink.Weighing.Calibration.Masses;
 /// </param>
 /// <param name="DensityKgPerM3">For the buoyancy of air.</param>
 /// <param name="ByVolume">True when the mass comes from a volume, not from a weighing in air.</param>
-public sealed record KnownMass(
+sealed record KnownMass(
     string Label, double Kg, double ToleranceKg, double StandardUncertaintyKg, string Lot, double DensityKgPerM3 = 8000, bool ByVolume = false)
 {
     /// <summary>A weight of an OIML class at its nominal value; the tolerance counts as a rectangular distribution.</summary>

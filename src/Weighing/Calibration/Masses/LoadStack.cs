@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.Calibration.Masses;
 /// whatever order they were piled.
 /// </summary>
 [method: JsonConstructor]
-public sealed class LoadStack(IReadOnlyList<string> masses, IReadOnlyList<string> ballast) : IEquatable<LoadStack>
+sealed class LoadStack(IReadOnlyList<string> masses, IReadOnlyList<string> ballast) : IEquatable<LoadStack>
 {
     readonly string _key = $"{Joined(masses)}|{Joined(ballast)}";
 

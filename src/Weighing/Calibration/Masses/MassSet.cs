@@ -4,7 +4,7 @@ using System.Text.Json.Serialization;
 namespace ScaleLink.Weighing.Calibration.Masses;
 
 /// <summary>The masses at hand, by label.</summary>
-public sealed class MassSet
+sealed class MassSet
 {
     readonly FrozenDictionary<string, KnownMass> _byLabel;
 

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Calibration.Masses;
 
 /// <summary>Accuracy classes of weights, finest first. Source: OIML R 111-1:2004.</summary>
-public enum WeightClass
+enum WeightClass
 {
     /// <summary>Class E2.</summary>
     E2,

@@ -3,7 +3,7 @@ namespace ScaleLink.Weighing.Calibration.Masses;
 /// <summary>
 /// Maximum permissible errors of weights, 100 g to 50 kg. Source: OIML R 111-1:2004, Table 1.
 /// </summary>
-public static class WeightTolerances
+static class WeightTolerances
 {
     // Milligrams, in the order E2, F1, F2, M1, M2, M3.
     static readonly Dictionary<double, double[]> Table = new()

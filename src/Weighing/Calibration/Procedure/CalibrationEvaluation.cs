@@ -7,7 +7,7 @@ using ScaleLink.Weighing.Statistics;
 namespace ScaleLink.Weighing.Calibration.Procedure;
 
 /// <summary>Works a finished calibration procedure out: curve, characteristics, grade and, unless something speaks against it, a calibration.</summary>
-public static class CalibrationEvaluation
+static class CalibrationEvaluation
 {
     /// <summary>The highest load must reach this share of the capacity (common practice, no published source).</summary>
     public const double LeastRange = 0.2;

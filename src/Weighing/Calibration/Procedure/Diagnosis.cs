@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Calibration.Procedure;
 /// Looks for the one mistake that would explain points off the curve: a reading, a mass, two masses exchanged. Each
 /// suspicion adds one column to the fit; the one that removes most of the repeatability is named, with its likely cause.
 /// </summary>
-public static class Diagnosis
+static class Diagnosis
 {
     const double KgPerLb = 0.45359237;
 

@@ -7,14 +7,14 @@ namespace ScaleLink.Weighing.Calibration.Procedure;
 /// <param name="What">"span", "zero" or "shape".</param>
 /// <param name="Kg">Size: for the span at the highest common load, for the shape half way to it.</param>
 /// <param name="ExpandedKg">What the two calibration procedures leave uncertain, 95 %.</param>
-public sealed record ProcedureShift(string What, double Kg, double ExpandedKg)
+sealed record ProcedureShift(string What, double Kg, double ExpandedKg)
 {
     /// <summary>As a finding with its code.</summary>
     public Diagnostic Finding => CalibrationCodes.PadShifted.Because($"{What} by {Arguments.Kg(Kg):+0.000}, ±{Arguments.Kg(ExpandedKg):0.000}");
 }
 
 /// <summary>Holds a calibration procedure against the one before it.</summary>
-public static class ProcedureComparison
+static class ProcedureComparison
 {
     /// <summary>
     /// A zero may wander by this share of the capacity without a word, since service takes zeros anew; more speaks of

@@ -9,10 +9,10 @@ namespace ScaleLink.Weighing.Calibration.Procedure;
 /// <param name="ExpandedKg">Half-width of the interval of the given coverage, kg.</param>
 /// <param name="AtKg">At this load, kg.</param>
 /// <param name="Coverage">For example 0.95.</param>
-public sealed record AskedUncertainty(double ExpandedKg, double AtKg, double Coverage = 0.95);
+sealed record AskedUncertainty(double ExpandedKg, double AtKg, double Coverage = 0.95);
 
 /// <summary>Everything that a finished calibration procedure brings with it.</summary>
-public sealed record ProcedureInput
+sealed record ProcedureInput
 {
     /// <summary>The calibration in effect before: capacity, cells, place to compare with.</summary>
     public required PadCalibration Before { get; init; }

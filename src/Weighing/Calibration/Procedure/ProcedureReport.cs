@@ -6,7 +6,7 @@ using ScaleLink.Weighing.Pads;
 namespace ScaleLink.Weighing.Calibration.Procedure;
 
 /// <summary>The outcome of a calibration procedure.</summary>
-public sealed record ProcedureReport
+sealed record ProcedureReport
 {
     /// <summary>Why the calibration procedure gives no calibration; empty when it does.</summary>
     public required IReadOnlyList<Diagnostic> Refusals { get; init; }

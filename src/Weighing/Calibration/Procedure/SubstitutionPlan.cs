@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.Calibration.Procedure;
 /// masses go on top, and so on. The fit finds the ballast and its growing uncertainty from the same points.
 /// Compare OIML R 76-1:2006, 3.7.3 (from memory).
 /// </summary>
-public static class SubstitutionPlan
+static class SubstitutionPlan
 {
     /// <summary>The steps from the empty pad up; ballast pieces are called "ballast 1", "ballast 2" and so on.</summary>
     /// <param name="masses">The masses, all used together as the comparison load.</param>

@@ -4,7 +4,7 @@ using ScaleLink.Weighing.Calibration.Masses;
 namespace ScaleLink.Weighing.Calibration.Results;
 
 /// <summary>Reads a pad's characteristics out of the points of its calibration procedure.</summary>
-public static class Characterisation
+static class Characterisation
 {
     /// <summary>From the points and the curve through them, which gives counts their kilograms.</summary>
     public static PadCharacteristics Of(MassSet masses, IReadOnlyList<ProcedurePoint> points, CurveFit curve)

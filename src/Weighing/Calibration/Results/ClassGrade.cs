@@ -3,7 +3,7 @@ using ScaleLink.Weighing.Calibration.Masses;
 namespace ScaleLink.Weighing.Calibration.Results;
 
 /// <summary>Outcome of holding a calibration procedure against a class.</summary>
-public enum GradeOutcome
+enum GradeOutcome
 {
     /// <summary>Every point lies inside the limits.</summary>
     Inside,
@@ -18,7 +18,7 @@ public enum GradeOutcome
 /// <param name="LoadKg">Load.</param>
 /// <param name="FoundKg">Found.</param>
 /// <param name="LimitKg">Limit either way.</param>
-public readonly record struct GradedPoint(string What, double LoadKg, double FoundKg, double LimitKg);
+readonly record struct GradedPoint(string What, double LoadKg, double FoundKg, double LimitKg);
 
 /// <summary>
 /// A calibration procedure held against the limits of OIML R 76-1:2006 class III, for comparison. It is no verification: this equipment
@@ -29,7 +29,7 @@ public readonly record struct GradedPoint(string What, double LoadKg, double Fou
 /// <param name="UpToKg">Highest load of the calibration procedure.</param>
 /// <param name="Worst">The point nearest to its limit, or furthest beyond; null when not graded.</param>
 /// <param name="Reason">Why it was not graded; empty otherwise.</param>
-public sealed record ClassGrade(GradeOutcome Outcome, double IntervalKg, double UpToKg, GradedPoint? Worst, Sentence Reason)
+sealed record ClassGrade(GradeOutcome Outcome, double IntervalKg, double UpToKg, GradedPoint? Worst, Sentence Reason)
 {
     /// <summary>The usual accuracy class for a car's corner, kg.</summary>
     public const double UsualIntervalKg = 0.2;

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Calibration.Results;
 
 /// <summary>Accuracy classes of weighing instruments. Source: OIML R 76-1:2006.</summary>
-public enum AccuracyClass
+enum AccuracyClass
 {
     /// <summary>Special.</summary>
     I,
@@ -14,7 +14,7 @@ public enum AccuracyClass
 }
 
 /// <summary>Maximum permissible errors on initial verification. Source: OIML R 76-1:2006, Table 6.</summary>
-public static class ErrorLimits
+static class ErrorLimits
 {
     // Up to so many intervals e the error may be half an interval, then one, then one and a half.
     static readonly Dictionary<AccuracyClass, (double Half, double One, double OneAndHalf)> Steps = new()

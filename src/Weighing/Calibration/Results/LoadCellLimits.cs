@@ -3,7 +3,7 @@ namespace ScaleLink.Weighing.Calibration.Results;
 /// <summary>
 /// Limits for load cells, in verification intervals v. Source: OIML R 60-1:2021, 5.3 to 5.5, and R 60-2:2021, 2.8.3.
 /// </summary>
-public static class LoadCellLimits
+static class LoadCellLimits
 {
     /// <summary>Share of the instrument's error that a load cell may use when its maker states none.</summary>
     public const double Share = 0.7;

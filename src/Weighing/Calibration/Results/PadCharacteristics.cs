@@ -3,13 +3,13 @@ using ScaleLink.Weighing.Calibration.Masses;
 namespace ScaleLink.Weighing.Calibration.Results;
 
 /// <summary>A figure in kg and the load at which it was found.</summary>
-public readonly record struct AtLoad(double Kg, double LoadKg);
+readonly record struct AtLoad(double Kg, double LoadKg);
 
 /// <summary>Change under a lasting load, kg. Source of the times: OIML R 60-1:2021, 3.7.1 and 5.5.1.</summary>
 /// <param name="LoadKg">The load.</param>
 /// <param name="After30MinKg">Output after 30 minutes minus the first.</param>
 /// <param name="From20To30MinKg">Output after 30 minutes minus that after 20.</param>
-public readonly record struct Creep(double LoadKg, double After30MinKg, double From20To30MinKg);
+readonly record struct Creep(double LoadKg, double After30MinKg, double From20To30MinKg);
 
 /// <summary>One load of the calibration procedure, all repetitions together, net of each repetition's zero.</summary>
 /// <param name="Load">What stood on the pad.</param>
@@ -18,14 +18,14 @@ public readonly record struct Creep(double LoadKg, double After30MinKg, double F
 /// <param name="DownKg">Mean output on the way down, where it was read.</param>
 /// <param name="SpreadKg">Largest minus smallest output on one way; null where nothing was repeated.</param>
 /// <param name="WorstErrorKg">Of all readings, the output minus the mass that is furthest from zero.</param>
-public sealed record LevelResult(LoadStack Load, double Kg, double UpKg, double? DownKg, double? SpreadKg, double WorstErrorKg)
+sealed record LevelResult(LoadStack Load, double Kg, double UpKg, double? DownKg, double? SpreadKg, double WorstErrorKg)
 {
     /// <summary>Way down minus way up (OIML R 60-1:2021, 3.7.7).</summary>
     public double? HysteresisKg => DownKg - UpKg;
 }
 
 /// <summary>What a calibration procedure shows of the pad. Definitions: OIML R 60-1:2021, 3.5.10 and 3.7.</summary>
-public sealed record PadCharacteristics
+sealed record PadCharacteristics
 {
     /// <summary>Loads in ascending order, the empty pad first.</summary>
     public required IReadOnlyList<LevelResult> Levels { get; init; }

@@ -5,7 +5,7 @@ namespace ScaleLink.Weighing.Calibration.Trim;
 /// <summary>One place of a corner-load test: the same mass, put down there.</summary>
 /// <param name="Place">For example "over cell 1" or "centre".</param>
 /// <param name="CellCounts">Counts of each cell above the empty pad.</param>
-public sealed record PlacedLoad(string Place, IReadOnlyList<double> CellCounts);
+sealed record PlacedLoad(string Place, IReadOnlyList<double> CellCounts);
 
 /// <summary>What trimming the cells does.</summary>
 /// <param name="Trim">Factor of each cell. On average over the places the sum of the cells stays what it was.</param>
@@ -14,13 +14,13 @@ public sealed record PlacedLoad(string Place, IReadOnlyList<double> CellCounts);
 /// <param name="SparePlaces">
 /// Places beyond the number of cells. With none the trims fit exactly, and <paramref name="AfterKg"/> shows nothing.
 /// </param>
-public sealed record CellTrims(IReadOnlyList<double> Trim, double BeforeKg, double AfterKg, int SparePlaces);
+sealed record CellTrims(IReadOnlyList<double> Trim, double BeforeKg, double AfterKg, int SparePlaces);
 
 /// <summary>
 /// Trims the cells of a pad so that a load reads the same wherever it stands: least squares on one equation a place,
 /// sum of trim times counts = the mean of the sums.
 /// </summary>
-public static class CornerLoadTest
+static class CornerLoadTest
 {
     /// <summary>A trim further than this from one speaks of a fault (common practice, no published source).</summary>
     public const double TrimLimit = 0.15;

@@ -5,7 +5,7 @@ namespace ScaleLink.Weighing.Cars.Files;
 /// <summary>A car as a JSON document: units in the names, an uncertainty with every number. Schema: docs/cars/car.schema.json.</summary>
 /// <param name="Car">Null when the document cannot be used.</param>
 /// <param name="Mistakes">All of them, each with place and line.</param>
-public sealed record CarFile(CarModel? Car, IReadOnlyList<Diagnostic> Mistakes)
+sealed record CarFile(CarModel? Car, IReadOnlyList<Diagnostic> Mistakes)
 {
     /// <summary>Fields that stand in it under an earlier name (SL-519), each with place and line.</summary>
     public IReadOnlyList<Diagnostic> EarlierNames { get; init; } = [];

@@ -5,7 +5,7 @@ using System.Text.Json.Nodes;
 namespace ScaleLink.Weighing.Cars.Files;
 
 /// <summary>Writes a car as its document.</summary>
-public static class CarFileText
+static class CarFileText
 {
     static readonly JsonSerializerOptions Layout = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 

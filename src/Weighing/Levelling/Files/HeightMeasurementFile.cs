@@ -5,7 +5,7 @@ namespace ScaleLink.Weighing.Levelling.Files;
 /// <summary>A height measurement of the patch as a JSON document. Fields: docs/patch.md.</summary>
 /// <param name="HeightMeasurement">Null when the document cannot be used.</param>
 /// <param name="Mistakes">All of them, each with place and line.</param>
-public sealed record HeightMeasurementFile(HeightMeasurementInput? HeightMeasurement, IReadOnlyList<Diagnostic> Mistakes)
+sealed record HeightMeasurementFile(HeightMeasurementInput? HeightMeasurement, IReadOnlyList<Diagnostic> Mistakes)
 {
     /// <summary>Reads a document. Never throws for what is in it.</summary>
     public static HeightMeasurementFile Read(string text)

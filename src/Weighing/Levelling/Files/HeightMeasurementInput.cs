@@ -7,10 +7,10 @@ namespace ScaleLink.Weighing.Levelling.Files;
 /// <param name="ReadingDeg">Degrees.</param>
 /// <param name="ReversedDeg">Degrees, turned end for end, in the instrument's own sign.</param>
 /// <param name="ReadingUncertaintyDeg">One standard uncertainty of a single reading, degrees.</param>
-public sealed record BeamReading(Corner From, Corner To, double SpanMm, double ReadingDeg, double ReversedDeg, double ReadingUncertaintyDeg);
+sealed record BeamReading(Corner From, Corner To, double SpanMm, double ReadingDeg, double ReversedDeg, double ReadingUncertaintyDeg);
 
 /// <summary>What the crew measured between the pads: four heights, or differences and beam readings.</summary>
-public sealed record HeightMeasurementInput
+sealed record HeightMeasurementInput
 {
     /// <summary>Above one datum, mm. Null: differences instead.</summary>
     public Corners? HeightsMm { get; init; }

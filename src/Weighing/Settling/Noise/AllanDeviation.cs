@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.Settling.Noise;
 /// Repeatability of a reading against averaging time, from evenly spaced readings. Where the curve stops falling, longer averaging
 /// stops helping. Formulas: W. J. Riley, Handbook of Frequency Stability Analysis, NIST SP 1065 (2008), section 5.2.
 /// </summary>
-public static class AllanDeviation
+static class AllanDeviation
 {
     /// <summary>From the differences of neighbouring means of <paramref name="length"/> readings, without overlap.</summary>
     /// <param name="readings">Evenly spaced; the result has their unit.</param>

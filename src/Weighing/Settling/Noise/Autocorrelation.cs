@@ -5,7 +5,7 @@ namespace ScaleLink.Weighing.Settling.Noise;
 /// The correction n_eff = n / (1 + 2 Σ (1 - k/n) r_k) is the usual one for a stationary series (Bayley and Hammersley 1946, from
 /// memory); the sum ends before the first negative r_k, since later ones are noise.
 /// </remarks>
-public static class Autocorrelation
+static class Autocorrelation
 {
     /// <summary>Autocorrelation at a lag, deviations from the overall mean, as NIST StRD certifies it. 0 for a constant series.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The lag is negative or leaves no pair.</exception>

@@ -4,7 +4,7 @@ using MathNet.Numerics.IntegralTransforms;
 namespace ScaleLink.Weighing.Settling.Noise;
 
 /// <summary>Finds steady lines in a block of raw samples of one pad at rest.</summary>
-public static class LineSpectrum
+static class LineSpectrum
 {
     const int LeastSamples = 32;
     const double Threshold = 6;

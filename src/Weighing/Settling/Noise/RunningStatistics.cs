@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Settling.Noise;
 
 /// <summary>Mean and standard deviation of values as they come (Welford 1962): no list is kept, and no digits are lost.</summary>
-public sealed class RunningStatistics
+sealed class RunningStatistics
 {
     double _squares;
 

@@ -4,4 +4,4 @@ namespace ScaleLink.Weighing.Settling.Noise;
 /// <param name="Hz">Where it appears; a faster one than half the sample rate appears folded.</param>
 /// <param name="AmplitudeKg">Peak amplitude, kg.</param>
 /// <param name="AboveFloor">Amplitude over the median amplitude of the spectrum around it.</param>
-public readonly record struct SpectralLine(double Hz, double AmplitudeKg, double AboveFloor);
+readonly record struct SpectralLine(double Hz, double AmplitudeKg, double AboveFloor);

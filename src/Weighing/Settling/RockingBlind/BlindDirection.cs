@@ -6,7 +6,7 @@ namespace ScaleLink.Weighing.Settling.RockingBlind;
 /// The combination p of the four loads that a rigid body's heave, pitch and roll leave alone: p = C n, with C the compliance at the
 /// wheels and n the warp vector of the contacts. Derived from statics; exact where damping goes with stiffness.
 /// </summary>
-public sealed class BlindDirection
+sealed class BlindDirection
 {
     BlindDirection(Corners direction, LoadMatrix covariance, Corners warp) =>
         (Direction, Covariance, Warp) = (direction, covariance, warp);

@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.Settling.RockingBlind;
 
 /// <summary>Joins cross weight from the settled loads with the rocking-blind one.</summary>
-public static class CombinedCrossWeight
+static class CombinedCrossWeight
 {
     const double Disagreement = 3;
 

@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.Settling.RockingBlind;
 /// Not for a car on which ballast, fuel or people have moved for good: then a new reference is needed. Friction that lets go is a real
 /// change of warp; the interval follows how much the warp has wandered within the last seconds.
 /// </remarks>
-public sealed class RockingBlindCrossWeight(BlindDirection direction)
+sealed class RockingBlindCrossWeight(BlindDirection direction)
 {
     const int Average = 7;
     const int Horizon = 30;

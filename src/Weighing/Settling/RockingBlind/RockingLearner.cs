@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.Settling.RockingBlind;
 /// bounce adds its second moments about the loads at rest, so a hard bounce weighs more than a faint one.
 /// </summary>
 /// <remarks>For a person's bounce: hands clear of wheels and perches, and nobody under the car.</remarks>
-public sealed class RockingLearner
+sealed class RockingLearner
 {
     // Above this many times the noise the least-moving direction moves too: friction, or wheels that leave the pads.
     const double NoiseFloor = 2;

@@ -4,4 +4,4 @@ namespace ScaleLink.Weighing.WorkSessions.Learning;
 /// <param name="Cause">Which.</param>
 /// <param name="Explains">True when the loads were recomputed under this cause and then agree with the reading.</param>
 /// <param name="Words">For the crew: what to look at.</param>
-public sealed record LikelyCause(StepCause Cause, bool Explains, Sentence Words);
+sealed record LikelyCause(StepCause Cause, bool Explains, Sentence Words);

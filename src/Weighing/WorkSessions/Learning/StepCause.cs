@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.WorkSessions.Learning;
 
 /// <summary>Why a step may not have done what it should have done.</summary>
-public enum StepCause
+enum StepCause
 {
     /// <summary>An anti-roll bar is connected although it was said to be off.</summary>
     BarConnected,

@@ -6,7 +6,7 @@ namespace ScaleLink.Weighing.WorkSessions.Learning;
 /// <param name="Observed">Cross weight that it showed, percent.</param>
 /// <param name="Finding">Null when they agree within their uncertainty.</param>
 /// <param name="Causes">Likely causes when they do not, the best explanation first.</param>
-public sealed record StepCheck(Value Predicted, Value Observed, Diagnostic? Finding, IReadOnlyList<LikelyCause> Causes)
+sealed record StepCheck(Value Predicted, Value Observed, Diagnostic? Finding, IReadOnlyList<LikelyCause> Causes)
 {
     /// <summary>True when the step did what it should have done.</summary>
     public bool Agrees => Finding is null;

@@ -10,7 +10,7 @@ namespace ScaleLink.Weighing.WorkSessions.Learning;
 /// sharpens both by one linear Bayesian update, in which readings share no error with each other but the car shares its
 /// rates with every step. Immutable: the same records give the same knowledge again.
 /// </summary>
-public sealed class StepLearner
+sealed class StepLearner
 {
     readonly Vector<double> mean;
     readonly Matrix<double> covariance;

@@ -7,4 +7,4 @@ namespace ScaleLink.Weighing.WorkSessions.Learning;
 /// <param name="After">The loads weighed afterwards.</param>
 /// <param name="Settled">False when the reading was taken before the car had come to rest.</param>
 /// <param name="Confirmed">True when the crew looked for mishaps and found none: then even a surprising step is believed.</param>
-public sealed record StepRecord(Corners Turns, LoadSummary After, bool Settled = true, bool Confirmed = false);
+sealed record StepRecord(Corners Turns, LoadSummary After, bool Settled = true, bool Confirmed = false);

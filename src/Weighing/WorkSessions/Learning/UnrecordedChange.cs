@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.WorkSessions.Learning;
 /// <param name="CrossWeightChangePercent">Change of cross weight, percent.</param>
 /// <param name="TurnsOfOnePerch">Turns of each perch that alone would do it; zero where a perch is fixed. Empty unless it looks like a perch.</param>
 /// <param name="Finding">For the crew.</param>
-public sealed record UnrecordedChange(UnrecordedKind Kind, Value CrossWeightChangePercent, Corners? TurnsOfOnePerch, Diagnostic Finding)
+sealed record UnrecordedChange(UnrecordedKind Kind, Value CrossWeightChangePercent, Corners? TurnsOfOnePerch, Diagnostic Finding)
 {
     /// <summary>
     /// Looks at one more settled reading of a car that nobody touched. Null: nothing but the repeatability of settling, which cross

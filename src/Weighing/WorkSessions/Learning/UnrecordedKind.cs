@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.WorkSessions.Learning;
 
 /// <summary>What an unrecorded change looks like.</summary>
-public enum UnrecordedKind
+enum UnrecordedKind
 {
     /// <summary>Load went from one diagonal to the other, as when a perch is turned. Which perch, four loads cannot tell.</summary>
     LooksLikePerch,

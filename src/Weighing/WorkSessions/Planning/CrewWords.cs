@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.WorkSessions.Planning;
 
 /// <summary>Turns in the words of the workshop floor: largest first, fractions as they are called out.</summary>
-public static class CrewWords
+static class CrewWords
 {
     static readonly string[] Eighths = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"];
     static readonly string[] PlainEighths = ["", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];

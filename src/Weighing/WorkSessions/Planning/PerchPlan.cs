@@ -1,7 +1,7 @@
 namespace ScaleLink.Weighing.WorkSessions.Planning;
 
 /// <summary>What to turn next and what it should do.</summary>
-public sealed record PerchPlan
+sealed record PerchPlan
 {
     /// <summary>Turns of each perch, up positive, in whole numbers of the smallest turn.</summary>
     public required Corners Turns { get; init; }

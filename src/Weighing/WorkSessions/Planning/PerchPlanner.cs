@@ -9,7 +9,7 @@ namespace ScaleLink.Weighing.WorkSessions.Planning;
 /// Which perches to turn, and how far, so that cross weight meets its target and the ride heights stay or come right.
 /// The best plan by <see cref="PlanObjective"/> within threads and ride height limits; exact, not approximate.
 /// </summary>
-public static class PerchPlanner
+static class PerchPlanner
 {
     /// <summary>Plans the next step.</summary>
     /// <exception cref="DiagnosticException">No perch can turn, or a number in the question is not usable.</exception>

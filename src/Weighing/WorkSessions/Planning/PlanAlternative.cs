@@ -6,10 +6,10 @@ namespace ScaleLink.Weighing.WorkSessions.Planning;
 /// <param name="Turns">Turns it would take.</param>
 /// <param name="After">Misses expected after them.</param>
 /// <param name="Words">For the crew.</param>
-public sealed record PlanAlternative(AlternativeKind Kind, Corner? Corner, Corners Turns, PlanMisses After, Sentence Words);
+sealed record PlanAlternative(AlternativeKind Kind, Corner? Corner, Corners Turns, PlanMisses After, Sentence Words);
 
 /// <summary>What an alternative gives up or frees.</summary>
-public enum AlternativeKind
+enum AlternativeKind
 {
     /// <summary>Ride heights give way to cross weight.</summary>
     GiveUpRideHeight,

@@ -7,4 +7,4 @@ namespace ScaleLink.Weighing.WorkSessions.Planning;
 /// <param name="CrossWeightPercent">Cross weight on the next reading, percent, from all readings of the session together.</param>
 /// <param name="HeightChangesMm">Change of ride height at each corner, mm.</param>
 /// <param name="HeightUncertaintiesMm">One standard uncertainty of each, mm: uncertainty about the car only.</param>
-public sealed record PlanForecast(LoadSummary Loads, Value CrossWeightPercent, Corners HeightChangesMm, Corners HeightUncertaintiesMm);
+sealed record PlanForecast(LoadSummary Loads, Value CrossWeightPercent, Corners HeightChangesMm, Corners HeightUncertaintiesMm);

@@ -7,7 +7,7 @@ namespace ScaleLink.Weighing.WorkSessions.Planning;
 /// <param name="HighestTurns">Furthest up, turns.</param>
 /// <param name="LowestRise">Change of ride height allowed at each corner, mm; minus infinity where there is no limit.</param>
 /// <param name="HighestRise">The same upwards.</param>
-public sealed record PlanLimits(Corners LowestTurns, Corners HighestTurns, Corners LowestRise, Corners HighestRise)
+sealed record PlanLimits(Corners LowestTurns, Corners HighestTurns, Corners LowestRise, Corners HighestRise)
 {
     /// <summary>The limits of a car as it stands.</summary>
     /// <param name="car">Threads as they are when the plan begins.</param>

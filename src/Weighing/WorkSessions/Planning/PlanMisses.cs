@@ -5,4 +5,4 @@ namespace ScaleLink.Weighing.WorkSessions.Planning;
 /// <param name="MeanRideHeightMm">mm too high.</param>
 /// <param name="RakeMm">Rear minus front, mm too much.</param>
 /// <param name="LeftRightDifferenceMm">Left minus right, mm too much.</param>
-public readonly record struct PlanMisses(double CrossWeightPercent, double MeanRideHeightMm, double RakeMm, double LeftRightDifferenceMm);
+readonly record struct PlanMisses(double CrossWeightPercent, double MeanRideHeightMm, double RakeMm, double LeftRightDifferenceMm);

@@ -8,7 +8,7 @@ namespace ScaleLink.Weighing.WorkSessions.Planning;
 /// plus <see cref="PerCorner"/> for each corner that must be touched, plus <see cref="PerTurnSquared"/> times the sum of turns².
 /// A body is flat, so those three heights are all four corners.
 /// </summary>
-public static class PlanObjective
+static class PlanObjective
 {
     /// <summary>Touching a corner costs as much as missing one target by a seventh of its tolerance.</summary>
     public const double PerCorner = 0.02;

@@ -5,7 +5,7 @@ using ScaleLink.Weighing.Statics;
 namespace ScaleLink.Weighing.WorkSessions.Planning;
 
 /// <summary>Changes that somebody wonders about: any of turns, pads and mass, all at once.</summary>
-public sealed record WhatIf
+sealed record WhatIf
 {
     // Further than any thread goes, than any pad is shimmed, than any car weighs.
     const double MostTurns = 30, MostMm = 200, MostKg = 10_000, FurthestMm = 20_000;

@@ -22,11 +22,16 @@ internal sealed class Bench : IDisposable
     private long _rests;
 
     public Bench()
+        : this(Start())
+    {
+    }
+
+    public Bench(SessionStarted start)
     {
         _database = new LedgerDatabase(Path.Combine(_folder.FullName, "ledger.db"));
         Ledger = new SessionLedger(_database);
         _desk = new SessionDesk(Ledger, new LiveBay([]), new PatchDesk(_database, BayFile.Parse("bay = \"unit6\"", "bay.toml").Configuration!, _time), _time);
-        Session = _desk.Begin(Start(), "crew").Session;
+        Session = _desk.Begin(start, "crew").Session;
     }
 
     public static Corners FirstLoads { get; } = new(268, 288, 257, 235);

@@ -4,14 +4,14 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Checks;
 /// <param name="Key">Stable name.</param>
 /// <param name="Title">For the crew.</param>
 /// <param name="Hint">How to do it.</param>
-public sealed record CheckItem(string Key, string Title, string Hint);
+internal sealed record CheckItem(string Key, string Title, string Hint);
 
 /// <summary>What the crew said about a check.</summary>
-public sealed record CheckMark(bool Done, bool Skipped, string Value, string Note, string Who, DateTimeOffset At);
+internal sealed record CheckMark(bool Done, bool Skipped, string Value, string Note, string Who, DateTimeOffset At);
 
 /// <summary>What the bay saw about a check for itself.</summary>
 /// <param name="Key">Which check.</param>
 /// <param name="Holds">True when it is as it should be.</param>
 /// <param name="Value">What was seen.</param>
 /// <param name="Findings">What is wrong or uncertain.</param>
-public sealed record SeenCheck(string Key, bool Holds, Sentence Value, IReadOnlyList<Diagnostic> Findings);
+internal sealed record SeenCheck(string Key, bool Holds, Sentence Value, IReadOnlyList<Diagnostic> Findings);

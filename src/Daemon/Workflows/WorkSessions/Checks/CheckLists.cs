@@ -3,7 +3,7 @@ using ScaleLink.Weighing.Cars;
 namespace ScaleLink.Daemon.Workflows.WorkSessions.Checks;
 
 /// <summary>What is seen to before the baseline and before the end. Common practice of the trade, no published source.</summary>
-public static class CheckLists
+internal static class CheckLists
 {
     /// <summary>Key of the check whose answer changes what a turn does.</summary>
     public const string Bars = "bars_disconnected";

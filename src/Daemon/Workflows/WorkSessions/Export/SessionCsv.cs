@@ -7,7 +7,7 @@ using ScaleLink.Measure;
 namespace ScaleLink.Daemon.Workflows.WorkSessions.Export;
 
 /// <summary>The readings of a session as CSV (RFC 4180): a head of lines that begin with #, a header, one line a reading, a point as decimal sign, UTC.</summary>
-public static class SessionCsv
+internal static class SessionCsv
 {
     private const string Header =
         "number,time,who,counts,turns_lf,turns_rf,turns_lr,turns_rr,load_lf_kg,load_rf_kg,load_lr_kg,load_rr_kg,u_lf_kg,u_rf_kg,u_lr_kg,u_rr_kg,total_kg,"

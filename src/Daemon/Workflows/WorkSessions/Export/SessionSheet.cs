@@ -10,7 +10,7 @@ using ScaleLink.Weighing.Balance;
 namespace ScaleLink.Daemon.Workflows.WorkSessions.Export;
 
 /// <summary>A session as a sheet for printing: one HTML page that needs nothing else. Whatever people typed is escaped.</summary>
-public static class SessionSheet
+internal static class SessionSheet
 {
     private const string Style =
         "body{font:11pt/1.4 sans-serif;max-width:180mm;margin:8mm auto;color:#111;background:#fff}h1{font-size:16pt;margin:0 0 2mm}h2{font-size:12pt;margin:6mm 0 1mm}"

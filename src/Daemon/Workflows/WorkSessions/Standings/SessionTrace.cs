@@ -9,10 +9,10 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Standings;
 /// <param name="ExpandedPercent">Half width at 95 % of what one settle can differ by.</param>
 /// <param name="PredictedPercent">Drawn before it; null where nothing was predicted.</param>
 /// <param name="Label">The turns before it.</param>
-public sealed record TracePoint(int Step, double CrossWeightPercent, double ExpandedPercent, Value? PredictedPercent, string Label);
+internal sealed record TracePoint(int Step, double CrossWeightPercent, double ExpandedPercent, Value? PredictedPercent, string Label);
 
 /// <summary>Cross weight against adjustments, each with the prediction drawn before it.</summary>
-public static class SessionTrace
+internal static class SessionTrace
 {
     /// <summary>Every reading that was put on record, in order.</summary>
     public static IReadOnlyList<TracePoint> Of(WorkSession session)

@@ -1,10 +1,10 @@
 namespace ScaleLink.Daemon.Workflows.WorkSessions.Standings;
 
 /// <summary>Standard deviation of cross weight between settles, percent, and its degrees of freedom.</summary>
-public readonly record struct Repeatability(double Percent, double DegreesOfFreedom);
+internal readonly record struct Repeatability(double Percent, double DegreesOfFreedom);
 
 /// <summary>Settles between which nothing was turned and no correction switched: they differ only by how the car came to rest.</summary>
-public static class SettleGroups
+internal static class SettleGroups
 {
     /// <summary>
     /// Where a car has no history: 0.1 % from settle to settle, believed as if three settles stood behind it. Common practice,

@@ -10,7 +10,7 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Standings;
 /// <param name="Verdict">Against the target (JCGM 106:2012, 8.3: guarded acceptance).</param>
 /// <param name="IsWithin">Whether the value lies within the tolerance, whatever its interval does.</param>
 /// <param name="Words">For the crew.</param>
-public sealed record Standing(Value CrossWeightPercent, int Settles, Repeatability Repeatability, Aim Verdict, bool IsWithin, string Words)
+internal sealed record Standing(Value CrossWeightPercent, int Settles, Repeatability Repeatability, Aim Verdict, bool IsWithin, string Words)
 {
     /// <summary>That of a session; null before its baseline.</summary>
     public static Standing? Of(WorkSession session)

@@ -8,7 +8,7 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 /// <summary>A correction of the patch that was switched on when a reading was taken.</summary>
 /// <param name="Name">"slope" or "warp".</param>
 /// <param name="SizeKg">What it added to each load, kg. Null: it was refused, and the loads are without it.</param>
-public sealed record PatchInReading(string Name, Corners? SizeKg)
+internal sealed record PatchInReading(string Name, Corners? SizeKg)
 {
     /// <summary>Its size at the wheel that it changes most, or that it was refused.</summary>
     public string Words => SizeKg is { } kg ? FormattableString.Invariant($"{Name} {Corners.All.ToArray().Max(c => Math.Abs(kg[c])):0.0} kg") : $"{Name} refused";

@@ -6,7 +6,7 @@ using ScaleLink.Weighing.Statics;
 namespace ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 
 /// <summary>Four settled loads on record.</summary>
-public sealed record RecordedWeighing
+internal sealed record RecordedWeighing
 {
     // What a zero wanders while nobody looks; a car that was settled anew rarely comes so near at all four corners. Common practice, no published source.
     private const double WanderKg = 0.1;

@@ -16,17 +16,17 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 [JsonDerivedType(typeof(StepConfirmed), "confirmed")]
 [JsonDerivedType(typeof(HeightsEntered), "heights")]
 [JsonDerivedType(typeof(SessionEnded), "ended")]
-public abstract record SessionStep;
+internal abstract record SessionStep;
 
 /// <summary>A session began. The car file travels with it, so that it can be read without anything else.</summary>
-public sealed record SessionStarted(
+internal sealed record SessionStarted(
     string Bay, string CarHash, string CarFile, string Title, double TargetPercent, double TolerancePercent, IReadOnlyList<string> LeaveOut, [property: JsonPropertyName("recipe")] SettleMethod SettleMethod) : SessionStep;
 
 /// <summary>A check was ticked, skipped or opened again.</summary>
-public sealed record CheckSet(string Key, bool Done, bool Skipped, string Value, string Note) : SessionStep;
+internal sealed record CheckSet(string Key, bool Done, bool Skipped, string Value, string Note) : SessionStep;
 
 /// <summary>What a reading was taken for.</summary>
-public enum WeighingKind
+internal enum WeighingKind
 {
     /// <summary>The first one: what everything is compared with.</summary>
     Baseline,
@@ -45,24 +45,24 @@ public enum WeighingKind
 /// <param name="NeedsName">True when the loads changed although nothing was recorded.</param>
 /// <param name="Findings">Against the prediction or the reading before.</param>
 /// <param name="Causes">Likely causes of a step that disagrees.</param>
-public sealed record WeighingTaken(
+internal sealed record WeighingTaken(
     WeighingKind Kind, RecordedWeighing Reading, Corners? HeightsMm, string Note, IReadOnlyList<SeenCheck> Seen, bool NeedsName,
     IReadOnlyList<Diagnostic> Findings, IReadOnlyList<LikelyCause> Causes) : SessionStep;
 
 /// <summary>Perches were turned; what that should do was predicted before the next reading.</summary>
-public sealed record AdjustmentRecorded(Corners Turns, bool AsPlanned, string Note, StatedPrediction Predicted) : SessionStep;
+internal sealed record AdjustmentRecorded(Corners Turns, bool AsPlanned, string Note, StatedPrediction Predicted) : SessionStep;
 
 /// <summary>The last recorded adjustment was not made after all.</summary>
-public sealed record AdjustmentUndone : SessionStep;
+internal sealed record AdjustmentUndone : SessionStep;
 
 /// <summary>A change that nobody had recorded got its name: turns, something else, or (both null) nothing but settling.</summary>
-public sealed record ChangeNamed(Corners? Turns, string? Other) : SessionStep;
+internal sealed record ChangeNamed(Corners? Turns, string? Other) : SessionStep;
 
 /// <summary>The newest step is believed although it surprised.</summary>
-public sealed record StepConfirmed : SessionStep;
+internal sealed record StepConfirmed : SessionStep;
 
 /// <summary>Ride heights were measured, mm.</summary>
-public sealed record HeightsEntered(Corners HeightsMm) : SessionStep;
+internal sealed record HeightsEntered(Corners HeightsMm) : SessionStep;
 
 /// <summary>The session ended.</summary>
-public sealed record SessionEnded(bool Abandoned, string Because, string Words) : SessionStep;
+internal sealed record SessionEnded(bool Abandoned, string Because, string Words) : SessionStep;

@@ -7,7 +7,7 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 /// <param name="RepeatabilityPercent">One standard deviation of cross weight between settles, percent.</param>
 /// <param name="DegreesOfFreedom">What the repeatability rests on.</param>
 /// <param name="FromSettles">Settles of earlier sessions that it is pooled from.</param>
-public sealed record SettleMethod(IReadOnlyList<string> Actions, [property: JsonPropertyName("scatterPercent")] double RepeatabilityPercent, double DegreesOfFreedom, int FromSettles)
+internal sealed record SettleMethod(IReadOnlyList<string> Actions, [property: JsonPropertyName("scatterPercent")] double RepeatabilityPercent, double DegreesOfFreedom, int FromSettles)
 {
     /// <summary>Common practice, no published source.</summary>
     public static IReadOnlyList<string> RollAndBounce { get; } =

@@ -11,7 +11,7 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 /// <param name="LoadCovariance">kg².</param>
 /// <param name="HeightChangesMm">Change of ride height, mm.</param>
 /// <param name="HeightUncertaintiesMm">One standard uncertainty of each, mm.</param>
-public sealed record StatedPrediction(
+internal sealed record StatedPrediction(
     Corners Turns, Value CrossWeightPercent, Corners LoadsKg, CornerMatrix LoadCovariance, Corners HeightChangesMm, Corners HeightUncertaintiesMm)
 {
     /// <summary>From a forecast.</summary>

@@ -4,7 +4,7 @@ namespace ScaleLink.Protocol.PadFrames;
 
 /// <summary>Room for the most cells a pad can have, inside the sample itself.</summary>
 [InlineArray(PadBody.MaxCells)]
-struct CellCounts
+struct FrameCounts
 {
     int _first;
 }
