@@ -25,7 +25,7 @@ internal static class PatchPage
         foreach (var correction in report.Corrections)
             yield return $"{correction.Name,-6} {(correction.On ? "on " : "off")}  {Size(correction, glyphs)}";
         foreach (var tilt in report.PadTilts)
-            yield return $"{tilt.Corner.Name()} pad tilts {(tilt is { HasPitchDeg: true, HasRollDeg: true } ? $"pitch {tilt.PitchDeg:+0.00;-0.00;0.00}°, roll {tilt.RollDeg:+0.00;-0.00;0.00}°" : "by an unknown angle")}; {InclinometerZeroPage.Zero(tilt.Zero, glyphs)}";
+            yield return $"{tilt.Corner.Name()} tilts {(tilt is { HasPitchDeg: true, HasRollDeg: true } ? $"pitch {tilt.PitchDeg:+0.00;-0.00;0.00}°, roll {tilt.RollDeg:+0.00;-0.00;0.00}°" : "by an unknown angle")}; {InclinometerZeroPage.Zero(tilt.Zero, glyphs)}";
         foreach (var finding in report.Findings)
             yield return PlanPage.FindingLine(finding);
         yield return PeerText.Clean(report.Limits, 300);

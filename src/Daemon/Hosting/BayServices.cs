@@ -82,6 +82,7 @@ internal static class BayServices
         services.AddSingleton<OpeningPage>();
         services.AddMqtt(bay);
         services.AddRecorder(bay);
+        services.AddHostedService<PadFaultLog>();
         services.AddHostedService<LinkService>();
         services.AddHostedService<WeighingLoop>();
         services.AddHostedService<ZeroKeeping>();

@@ -21,6 +21,6 @@ sealed record CarTargets
     /// <summary>Left minus right ride height, mm, when no four heights are given. Null: keep it.</summary>
     public double? LeftRightDifferenceMm { get; init; }
 
-    /// <summary>Allowed either way for mean ride height, rake and left-right load difference, mm.</summary>
+    /// <summary>Allowed either way for mean ride height, rake and left-right height difference, mm.</summary>
     public double RideHeightToleranceMm { get; init; } = 1;
 }

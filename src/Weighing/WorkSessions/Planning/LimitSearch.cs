@@ -28,7 +28,7 @@ static class LimitSearch
         if (Math.Abs(after.CrossWeightPercent) <= Clearly * Math.Abs(before.CrossWeightPercent))
             alternatives.Add(new(AlternativeKind.GiveUpRideHeight, null, sacrifice, after,
                 $"Let ride heights go: cross weight then misses by {after.CrossWeightPercent:+0.00;-0.00} %, mean height by {Mm(after.MeanRideHeightMm):+0.0}, " +
-                $"rake by {Mm(after.RakeMm):+0.0}, left-right load difference by {Mm(after.LeftRightDifferenceMm):+0.0}."));
+                $"rake by {Mm(after.RakeMm):+0.0}, left-right height difference by {Mm(after.LeftRightDifferenceMm):+0.0}."));
         if (findings.Count == 0)
             findings.Add(new(PlanCodes.OutOfReach, "No turns bring everything within tolerance at once.",
                 "Use a smaller turn or wider tolerances. Ballast will not do it: mass moves cross weight only where rates differ."));

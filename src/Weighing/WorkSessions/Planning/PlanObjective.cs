@@ -4,7 +4,7 @@ namespace ScaleLink.Weighing.WorkSessions.Planning;
 
 /// <summary>
 /// What makes one plan better than another:
-/// the sum over cross weight, mean ride height, rake and left-right load difference of (miss / tolerance)²,
+/// the sum over cross weight, mean ride height, rake and left-right height difference of (miss / tolerance)²,
 /// plus <see cref="PerCorner"/> for each corner that must be touched, plus <see cref="PerTurnSquared"/> times the sum of turns².
 /// A body is flat, so those three heights are all four corners.
 /// </summary>

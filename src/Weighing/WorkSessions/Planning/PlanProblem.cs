@@ -15,7 +15,7 @@ sealed record PlanProblem
     public required PlanLimits Limits { get; init; }
     public required double SmallestTurn { get; init; }
 
-    /// <summary>Row by row: cross weight (percent), mean height, rake, left-right load difference (mm), for one turn of each perch.</summary>
+    /// <summary>Row by row: cross weight (percent), mean height, rake, left-right height difference (mm), for one turn of each perch.</summary>
     public required CornerMatrix PerTurn { get; init; }
 
     /// <summary>Change of ride height (row, mm) for one turn of each perch.</summary>

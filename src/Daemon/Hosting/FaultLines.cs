@@ -1,0 +1,70 @@
+namespace ScaleLink.Daemon.Hosting;
+
+/// <summary>
+/// The lines of the log about one pad's faults: the first time at once, with its end. A fault that comes and goes is told less and less often, with how
+/// often it came meanwhile; one that stayed away for ten minutes counts as new.
+/// </summary>
+internal sealed class FaultLines(string pad, TimeProvider time, ILogger log)
+{
+    private static readonly TimeSpan FirstPause = TimeSpan.FromMinutes(1);
+    private static readonly TimeSpan Forgotten = TimeSpan.FromMinutes(10);
+
+    private readonly Lock _gate = new();
+    private readonly Dictionary<string, Line> _lines = new(StringComparer.Ordinal);
+
+    /// <summary>Tells what has changed since the last look.</summary>
+    public void Look(IReadOnlyList<Diagnostic> present)
+    {
+        lock (_gate)
+        {
+            foreach (var fault in present.Where(IsOfPad))
+                Begin(fault);
+            foreach (var (code, line) in _lines.Where(l => l.Value.IsOn && present.All(f => f.Code.Text != l.Key)).ToList())
+                End(code, line);
+        }
+    }
+
+    private static bool IsOfPad(Diagnostic fault) => fault.Code == LinkCodes.PadSilent || PadCodes.Area.Holds(fault.Code);
+
+    private void Begin(Diagnostic fault)
+    {
+        var now = time.GetTimestamp();
+        if (!_lines.TryGetValue(fault.Code.Text, out var line) || !line.IsOn && time.GetElapsedTime(line.LastAt, now) > Forgotten)
+            _lines[fault.Code.Text] = line = new Line();
+        if (line.IsOn)
+            return;
+        (line.IsOn, line.LastAt) = (true, now);
+        line.IsTold = line.Pause == TimeSpan.Zero || time.GetElapsedTime(line.ToldAt, now) >= line.Pause;
+        if (!line.IsTold)
+        {
+            line.Untold++;
+            return;
+        }
+
+        log.LogWarning("{Pad}: {Diagnostic}{Again}", pad, fault, line.Untold > 0 ? $" It came and went {line.Untold} times more since the last line." : "");
+        (line.ToldAt, line.Untold) = (now, 0);
+        line.Pause = line.Pause == TimeSpan.Zero ? FirstPause : line.Pause * 2;
+    }
+
+    private void End(string code, Line line)
+    {
+        (line.IsOn, line.LastAt) = (false, time.GetTimestamp());
+        if (line.IsTold)
+            log.LogInformation("{Pad}: {Code} is over", pad, code);
+    }
+
+    private sealed class Line
+    {
+        public bool IsOn { get; set; }
+
+        public bool IsTold { get; set; }
+
+        public long ToldAt { get; set; }
+
+        public long LastAt { get; set; }
+
+        public int Untold { get; set; }
+
+        public TimeSpan Pause { get; set; }
+    }
+}
