@@ -54,8 +54,7 @@ public class BenchTests(SharedBay bay)
         Assert.True(await board.Page.Locator("[data-do=balance]").IsDisabledAsync());
         var wanted = Math.Round(now - 0.5, 1);
         await board.Page.Locator("[name=front-weight]").FillAsync(wanted.ToString(CultureInfo.InvariantCulture));
-        await board.Page.Locator("[data-do=balance]:not([disabled])").ClickAsync();
-        await board.Has("[data-value=ballast-front_weight] li");
+        await board.Press("[data-do=balance]:not([disabled])", "[data-value=ballast-front_weight] li");
         var ways = new Cars.CarsClient(bay.Rig.Daemon.Channel).GetBalance(new GetBalanceRequest { FrontWeightPercent = wanted }, cancellationToken: TestContext.Current.CancellationToken).Ballast;
         Assert.Equal(ways.Count, await board.Page.Locator("[data-value=ballast-front_weight] li").CountAsync());
         var first = await board.Text("[data-value=ballast-front_weight] li");

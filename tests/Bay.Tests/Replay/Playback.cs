@@ -46,7 +46,7 @@ public sealed class Playback : IAsyncLifetime
         using var bay = new ReplayBay(scene, ledger);
         bay.Play();
         Wait.Until(() => bay.Pads[^1].Pads.All(p => p.State == PadState.Live), TimeSpan.FromSeconds(20), "empty pads live");
-        Wait.Until(() => bay.Daemon.Control.ZeroPads(new ZeroPadsRequest { Who = "replay" }).Results.All(r => r.Zero is { Counts: 0 }), TimeSpan.FromSeconds(5), "empty pads of no offset zeroed");
+        Wait.Until(() => bay.Daemon.Control.ZeroPads(new ZeroPadsRequest { Who = "replay" }).Results.All(r => r.Zero is { Counts: 0 }), TimeSpan.FromSeconds(20), "empty pads of no offset zeroed");
         bay.Daemon.Dispose();
         File.Copy(bay.LedgerFile, Ledger, overwrite: true);
     }

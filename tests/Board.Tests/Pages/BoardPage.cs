@@ -8,6 +8,7 @@ internal sealed class BoardPage : IAsyncDisposable
 {
     // For what has to happen, and is not judged by when.
     private const double Patience = 60;
+    private const double PressedWithin = 10;
 
     private readonly IBrowserContext _context;
 
@@ -114,6 +115,26 @@ internal sealed class BoardPage : IAsyncDisposable
 
     /// <summary>Waits until something stands at the selector.</summary>
     public Task<TimeSpan> Has(string selector, double withinSeconds = Patience) => Until($"document.querySelector(`{selector}`)", withinSeconds);
+
+    /// <summary>Presses a button until something is there: one that goes grey in the very moment of the press, because the car moves, takes none.</summary>
+    public async Task Press(string button, string until)
+    {
+        for (var tries = 1; tries < 4; tries++)
+        {
+            await Page.Locator(button).ClickAsync();
+            try
+            {
+                await Has(until, PressedWithin);
+                return;
+            }
+            catch (TimeoutException)
+            {
+                // Pressed again.
+            }
+        }
+
+        await Has(until);
+    }
 
     public Task<TimeSpan> UntilVerdict(string verdict, double withinSeconds = Patience) =>
         Until($"document.querySelector('[data-verdict]')?.dataset.verdict === '{verdict}'", withinSeconds);
