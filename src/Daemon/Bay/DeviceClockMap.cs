@@ -19,15 +19,11 @@ internal sealed class DeviceClockMap
     // A pad that seems to speak from the future has started anew; one that stays this late for a whole second has slept.
     private const long JumpNs = 2 * Nanoseconds.PerSecond;
 
-    // What drift and delays may add up to over a pause.
-    private const long SameClockNs = 100 * Nanoseconds.PerMillisecond;
-
     private readonly List<(long Device, long Delay)> _hull = [];
     private readonly Queue<(long Device, long Delay)> _buckets = new();
     private (long Device, long Delay) _best;
     private long _bucketEnd = long.MinValue;
     private uint _lastMicroseconds;
-    private long _lastArrivalNs;
     private long _deviceNs;
     private long _lastMapped = long.MinValue;
     private long _originDevice, _originDelay;
@@ -45,7 +41,7 @@ internal sealed class DeviceClockMap
     public long Map(uint deviceMicroseconds, long arrivalNs)
     {
         var step = (long)(uint)(deviceMicroseconds - _lastMicroseconds) * Nanoseconds.PerMicrosecond;
-        (_lastMicroseconds, _lastArrivalNs) = (deviceMicroseconds, arrivalNs);
+        _lastMicroseconds = deviceMicroseconds;
         _deviceNs += step;
         if (!_started || DelayAt(_deviceNs) - (arrivalNs - _deviceNs) > JumpNs)
             Restart(arrivalNs);
@@ -54,13 +50,6 @@ internal sealed class DeviceClockMap
         _jitterNs += ((arrivalNs - mapped) - _jitterNs) / 256;
         _lastMapped = Math.Max(mapped, _lastMapped + 1);
         return _lastMapped;
-    }
-
-    /// <summary>Whether a time of the pad follows on its last one as much later as it has arrived.</summary>
-    public bool Continues(uint deviceMicroseconds, long arrivalNs)
-    {
-        var step = (long)(uint)(deviceMicroseconds - _lastMicroseconds) * Nanoseconds.PerMicrosecond;
-        return _started && Math.Abs(step - (arrivalNs - _lastArrivalNs)) < SameClockNs;
     }
 
     private void Restart(long arrivalNs)

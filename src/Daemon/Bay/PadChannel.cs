@@ -15,7 +15,6 @@ namespace ScaleLink.Daemon.Bay;
 internal sealed partial class PadChannel : IPadSource
 {
     private const int RingSamples = 4096;
-    private const long AnswerWithinNs = Nanoseconds.PerSecond;
 
     private readonly Lock _gate = new();
     private readonly BayClock _clock;
@@ -35,9 +34,8 @@ internal sealed partial class PadChannel : IPadSource
     private PadStatus _status;
     private string _calibrationId = "";
     private bool _isTimed;
-    // It was silent: who speaks next has to say who it is, for cables are swapped behind ports that stay open.
+    // It was silent: who speaks next is asked who it is, for cables are swapped behind ports that stay open.
     private bool _mayBeAnother;
-    private long _unansweredNs = long.MaxValue;
     private long _newestNs = long.MinValue;
 
     /// <summary>A pad of the bay file, absent until its link opens.</summary>
@@ -182,7 +180,7 @@ internal sealed partial class PadChannel : IPadSource
             _silence.Heard();
             _totals.Sampled();
             // Without a hello nobody knows whose samples these are.
-            if (_identity is null || _mayBeAnother && !IsStillTheSame(sample))
+            if (_identity is null)
                 return;
             if (_state == PadState.Refused)
                 _transport.Heard(_faults);
@@ -206,8 +204,6 @@ internal sealed partial class PadChannel : IPadSource
         lock (_gate)
         {
             var isSilent = _silence.Tick(nowNs, _identity?.RateHz ?? 0);
-            if (isSilent)
-                _unansweredNs = long.MaxValue;
             _mayBeAnother |= isSilent && Configuration.Source.Protocol == ProtocolKind.PadFrames;
             isNews = isSilent && _state is PadState.Live or PadState.Waiting;
             if (isNews)
@@ -276,15 +272,6 @@ internal sealed partial class PadChannel : IPadSource
         Recall(identity);
         return true;
     });
-
-    // A pad that is asked and does not answer, but whose clock goes on where it was: two pads that were swapped would both have to.
-    private bool IsStillTheSame(in RawSample sample)
-    {
-        if (_unansweredNs == long.MaxValue)
-            _unansweredNs = sample.ArrivalNs;
-        _mayBeAnother = sample.ArrivalNs - _unansweredNs < AnswerWithinNs || sample.DeviceMicroseconds is not { } device || !_map.Continues(device, sample.ArrivalNs);
-        return !_mayBeAnother;
-    }
 
     private TakenSample Take(in RawSample sample)
     {

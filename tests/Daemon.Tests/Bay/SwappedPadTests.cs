@@ -44,15 +44,15 @@ public class SwappedPadTests
     }
 
     [Fact]
-    public void After_a_silence_samples_count_only_once_their_pad_has_said_who_it_is()
+    public void Whoever_speaks_after_a_silence_is_asked_who_it_is()
     {
         Connect([0, 1, 2, 3], opensAgain: false);
+        Assert.False(_pads[0].IsUnknown);
         Pass(1000);
         Assert.Equal(PadState.Silent, _pads[0].Snapshot().State);
-        Sample(_pads[0]);
         Assert.True(_pads[0].IsUnknown);
-        Assert.Equal(PadState.Silent, _pads[0].Snapshot().State);
-        Assert.Null(_pads[0].Snapshot().LoadKg);
+        Introduce(_pads[0], 1);
+        Assert.Equal(PadState.Refused, _pads[0].Snapshot().State);
         Introduce(_pads[0], 0);
         Sample(_pads[0]);
         Assert.False(_pads[0].IsUnknown);
