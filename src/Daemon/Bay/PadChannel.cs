@@ -183,8 +183,12 @@ internal sealed partial class PadChannel : IPadSource
             if (_identity is null)
                 return;
             if (_state == PadState.Refused)
+            {
                 _transport.Heard(_faults);
-            if (_state == PadState.Refused || sample.Sequence is { } sequence && !_sequence.Accept(sequence))
+                return;
+            }
+
+            if (sample.Sequence is { } sequence && !_sequence.Accept(sequence))
                 return;
             taken = Take(sample);
             isNews = _state != PadState.Live | _transport.Heard(_faults);

@@ -1,3 +1,5 @@
+using ScaleLink.Daemon.Bay;
+
 namespace ScaleLink.Daemon.Hosting;
 
 /// <summary>
@@ -10,6 +12,7 @@ internal sealed class FaultLines(string pad, TimeProvider time, ILogger log)
     private static readonly TimeSpan Forgotten = TimeSpan.FromMinutes(10);
 
     private readonly Lock _gate = new();
+    private readonly FaultChanges _changes = new();
     private readonly Dictionary<string, Line> _lines = new(StringComparer.Ordinal);
 
     /// <summary>Tells what has changed since the last look.</summary>
@@ -17,10 +20,11 @@ internal sealed class FaultLines(string pad, TimeProvider time, ILogger log)
     {
         lock (_gate)
         {
-            foreach (var fault in present.Where(IsOfPad))
+            var (begun, over) = _changes.Take([.. present.Where(IsOfPad)]);
+            foreach (var fault in begun)
                 Begin(fault);
-            foreach (var (code, line) in _lines.Where(l => l.Value.IsOn && present.All(f => f.Code.Text != l.Key)).ToList())
-                End(code, line);
+            foreach (var fault in over)
+                End(fault.Code, _lines[fault.Code.Text]);
         }
     }
 
@@ -29,11 +33,8 @@ internal sealed class FaultLines(string pad, TimeProvider time, ILogger log)
     private void Begin(Diagnostic fault)
     {
         var now = time.GetTimestamp();
-        if (!_lines.TryGetValue(fault.Code.Text, out var line) || !line.IsOn && time.GetElapsedTime(line.LastAt, now) > Forgotten)
+        if (!_lines.TryGetValue(fault.Code.Text, out var line) || time.GetElapsedTime(line.OverAt, now) > Forgotten)
             _lines[fault.Code.Text] = line = new Line();
-        if (line.IsOn)
-            return;
-        (line.IsOn, line.LastAt) = (true, now);
         line.IsTold = line.Pause == TimeSpan.Zero || time.GetElapsedTime(line.ToldAt, now) >= line.Pause;
         if (!line.IsTold)
         {
@@ -46,22 +47,20 @@ internal sealed class FaultLines(string pad, TimeProvider time, ILogger log)
         line.Pause = line.Pause == TimeSpan.Zero ? FirstPause : line.Pause * 2;
     }
 
-    private void End(string code, Line line)
+    private void End(Code code, Line line)
     {
-        (line.IsOn, line.LastAt) = (false, time.GetTimestamp());
+        line.OverAt = time.GetTimestamp();
         if (line.IsTold)
             log.LogInformation("{Pad}: {Code} is over", pad, code);
     }
 
     private sealed class Line
     {
-        public bool IsOn { get; set; }
-
         public bool IsTold { get; set; }
 
         public long ToldAt { get; set; }
 
-        public long LastAt { get; set; }
+        public long OverAt { get; set; }
 
         public int Untold { get; set; }
 

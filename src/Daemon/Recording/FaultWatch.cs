@@ -12,7 +12,7 @@ internal sealed class FaultWatch
     private readonly BayClock _clock;
     private readonly Action<RecordedLink, Diagnostic> _begun;
     private readonly Lock _gate = new();
-    private IReadOnlyList<Diagnostic> _before = [];
+    private readonly FaultChanges _changes = new();
 
     public FaultWatch(PadChannel pad, FlightRecorder recorder, BayClock clock, Action<RecordedLink, Diagnostic> begun)
     {
@@ -26,12 +26,11 @@ internal sealed class FaultWatch
     {
         lock (_gate)
         {
-            var now = _pad.Snapshot().Faults;
-            foreach (var fault in now.Where(f => !_before.Any(b => b.Code == f.Code)))
+            var (begun, over) = _changes.Take(_pad.Snapshot().Faults);
+            foreach (var fault in begun)
                 Begin(fault);
-            foreach (var fault in _before.Where(b => !now.Any(f => f.Code == b.Code)))
+            foreach (var fault in over)
                 LinkOf(fault)?.Tape.Write(RecordingEventKind.FaultOver, $"{fault.Code} {_pad.Corner}", _clock.NowNs);
-            _before = now;
         }
     }
 
