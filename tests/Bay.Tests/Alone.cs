@@ -3,7 +3,7 @@ using Shared.Rig;
 
 namespace Bay.Tests;
 
-/// <summary>Tests that judge reaction times or losses: no other bay, and no other test project, runs meanwhile. All others run beside each other; they mostly wait for a car to settle.</summary>
+/// <summary>Tests that judge reaction times or losses: no other bay of this project, and nothing loud of another, runs meanwhile. All others run beside each other; they mostly wait for a car to settle.</summary>
 [Trait("needs", "bay")]
 [CollectionDefinition(Name, DisableParallelization = true)]
 public sealed class Alone : ICollectionFixture<AloneBay>
@@ -11,12 +11,12 @@ public sealed class Alone : ICollectionFixture<AloneBay>
     public const string Name = "alone";
 }
 
-/// <summary>The machine to itself; and a car settled on exact pads for those who ask for it, who leave it so.</summary>
+/// <summary>The machine when all that is loud is over; and a car settled on exact pads for those who ask for it, who leave it so.</summary>
 public sealed class AloneBay : IDisposable
 {
     private readonly Lazy<BayRig> _rig = new(Start);
 
-    public AloneBay(MachineTime machine) => machine.Alone();
+    public AloneBay(MachineTime machine) => machine.Quiet();
 
     internal BayRig Rig => _rig.Value;
 

@@ -3,37 +3,53 @@
 namespace Shared;
 
 /// <summary>
-/// Test processes of one checkout run beside each other, but what judges times has the machine to itself: one file, held by all
-/// together or by one alone. The system lets go of it when a process ends, however it ends.
+/// Test processes of one checkout run beside each other, and what judges times runs when all that is loud is over: one bay a process, which mostly
+/// sleeps. Two files say who is where, held together by all who are; the system lets go of them when a process ends, however it ends.
 /// </summary>
 public sealed class MachineTime : IDisposable
 {
     private const int PollMs = 100;
+    private const string LoudFile = "tests-loud.lock", QuietFile = "tests-quiet.lock";
 
-    private FileStream _held = Take(FileAccess.Read, FileShare.Read);
+    private FileStream? _held = Enter(LoudFile, unless: QuietFile);
 
-    /// <summary>From now on alone: waits until every other test process is through with what it does beside others.</summary>
-    public void Alone()
+    /// <summary>From now on quiet: waits until no test process is loud any more; whoever starts later waits until this one has ended.</summary>
+    public void Quiet()
     {
-        _held.Dispose();
-        _held = Take(FileAccess.ReadWrite, FileShare.None);
+        _held?.Dispose();
+        _held = null;
+        _held = Enter(QuietFile, unless: LoudFile);
     }
 
-    public void Dispose() => _held.Dispose();
+    public void Dispose() => _held?.Dispose();
 
-    // Without a limit: the others have theirs, and whoever ends lets go.
-    private static FileStream Take(FileAccess access, FileShare share)
+    // Without a limit: the others have theirs, and whoever ends lets go. Being there first and looking second leaves no moment in which both sides get in.
+    private static FileStream Enter(string file, string unless)
     {
         while (true)
         {
-            try
+            var held = Try(file, FileAccess.Read, FileShare.Read);
+            using (var other = Try(unless, FileAccess.ReadWrite, FileShare.None))
             {
-                return new FileStream(RepositoryRoot.File("artifacts", "tests.lock"), FileMode.OpenOrCreate, access, share);
+                if (held is not null && other is not null)
+                    return held;
             }
-            catch (IOException)
-            {
-                Thread.Sleep(PollMs);
-            }
+
+            held?.Dispose();
+            // Not all at the same moment, or two that look for each other would never get in.
+            Thread.Sleep(PollMs + Random.Shared.Next(PollMs));
+        }
+    }
+
+    private static FileStream? Try(string file, FileAccess access, FileShare share)
+    {
+        try
+        {
+            return new FileStream(RepositoryRoot.File("artifacts", file), FileMode.OpenOrCreate, access, share);
+        }
+        catch (IOException)
+        {
+            return null;
         }
     }
 }

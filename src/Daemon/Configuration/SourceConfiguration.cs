@@ -35,6 +35,9 @@ internal sealed record SourceConfiguration
     /// <summary>Stop bits behind a character, 1 or 2.</summary>
     public int StopBits { get; init; } = 1;
 
+    /// <summary>Who reads the serial port.</summary>
+    public PortReader ReadBy { get; init; }
+
     /// <summary>A link over which nothing comes for so long is opened again.</summary>
     public TimeSpan ReopenAfter { get; init; } = TimeSpan.FromSeconds(5);
 
@@ -52,7 +55,7 @@ internal sealed record SourceConfiguration
 
     /// <summary>Where the link leads; <paramref name="problem"/> says what is wrong with it.</summary>
     public bool TryFind([NotNullWhen(true)] out LinkAddress? address, out string problem) =>
-        LinkAddress.TryParse(Link, port => new SerialAddress(port, Baud, Parity) { DataBits = DataBits, StopBits = StopBits }, out address, out problem);
+        LinkAddress.TryParse(Link, port => new SerialAddress(port, Baud, Parity) { DataBits = DataBits, StopBits = StopBits, ReadBy = ReadBy }, out address, out problem);
 }
 
 /// <summary>One slave, how often it is asked, how long its answer may take, and where its numbers lie.</summary>

@@ -1,4 +1,5 @@
 using System.IO.Ports;
+using ScaleLink.Daemon.Ports;
 using ScaleLink.Protocol.Modbus;
 using ScaleLink.Protocol.Readings;
 using ScaleLink.Protocol.TextLines;
@@ -20,6 +21,8 @@ internal sealed class SourceReader(TomlBlock block, IReadOnlyList<TomlBlock> reg
 
     private static readonly Dictionary<string, Parity> ParityNames = new() { ["none"] = Parity.None, ["even"] = Parity.Even, ["odd"] = Parity.Odd };
 
+    private static readonly Dictionary<string, PortReader> ReaderNames = new() { ["system"] = PortReader.System, ["library"] = PortReader.Library };
+
     private static readonly Dictionary<string, LineChecksum> ChecksumNames = new() { ["none"] = LineChecksum.None, ["xor"] = LineChecksum.Xor };
 
     private static readonly Dictionary<string, FieldUnit> LoadUnits =
@@ -39,6 +42,7 @@ internal sealed class SourceReader(TomlBlock block, IReadOnlyList<TomlBlock> reg
             Parity = block.Choice("parity", ParityNames) ?? Parity.None,
             DataBits = ReadDataBits(protocol),
             StopBits = block.Whole("stop_bits", 1, 2) ?? 1,
+            ReadBy = block.Choice("read_by", ReaderNames) ?? PortReader.System,
             ReopenAfter = TimeSpan.FromSeconds(block.Number("reopen_after_seconds", 1, 3600) ?? (protocol == ProtocolKind.TextLines ? 10 : 5)),
             Protocol = protocol,
             Modbus = ReadModbus(protocol == ProtocolKind.ModbusRtu),

@@ -13,6 +13,9 @@ internal interface ILink : IDisposable
     /// <exception cref="LinkEndedException">The link has ended, or was disposed.</exception>
     int Read(byte[] buffer, int offset, int count);
 
+    /// <summary>What is not as asked though the link is open, if anything.</summary>
+    Diagnostic? Reservation => null;
+
     /// <summary>Sends bytes to the pad.</summary>
     /// <exception cref="LinkEndedException">The link has ended.</exception>
     void Write(ReadOnlySpan<byte> bytes);

@@ -26,6 +26,7 @@ internal sealed class LinkSupervisor : IDisposable
     private Thread? _thread;
     private ILink? _link;
     private Code? _lastCode;
+    private Diagnostic? _reservation;
     private bool _hasHeard;
 
     /// <summary>A supervisor at rest; <see cref="Start"/> sets it going.</summary>
@@ -94,6 +95,7 @@ internal sealed class LinkSupervisor : IDisposable
     private void Run()
     {
         using var link = Open();
+        Reserve(link.Reservation);
         var conversation = _newConversation();
         var buffer = new byte[BufferSize];
         if (_lastCode is null)
@@ -114,6 +116,14 @@ internal sealed class LinkSupervisor : IDisposable
         {
             ExceptionDispatchInfo.Throw(cause);
         }
+    }
+
+    // The same at every opening would bury the log.
+    private void Reserve(Diagnostic? reservation)
+    {
+        if (reservation is not null && reservation != _reservation)
+            _log.LogWarning("{Sources}: {Diagnostic}", _name, reservation);
+        _reservation = reservation;
     }
 
     // A port that opens and says nothing has not recovered yet.

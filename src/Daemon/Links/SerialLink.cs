@@ -4,7 +4,7 @@ using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Links;
 
-/// <summary>A serial port.</summary>
+/// <summary>A serial port through the library of .NET: on systems other than Linux, and where the bay file asks for it.</summary>
 internal sealed class SerialLink : ILink
 {
     // Large, because small reads batch badly.
@@ -21,13 +21,10 @@ internal sealed class SerialLink : ILink
 
     /// <summary>Opens the port; every failure is given its real cause.</summary>
     /// <param name="address">The port.</param>
-    /// <param name="locks">Keeps other daemons off it; null: nobody else is there.</param>
-    public static SerialLink Open(SerialAddress address, PortLocks? locks = null)
+    /// <param name="held">Let go of when the link ends.</param>
+    /// <exception cref="LinkEndedException">The port cannot be opened.</exception>
+    public static SerialLink Open(SerialAddress address, IDisposable? held = null)
     {
-        // A port that is not there is told of as such, whoever waits for it.
-        if (locks is not null && SerialPortTrouble.BeforeOpening(address) is { } trouble)
-            throw new LinkEndedException(trouble);
-        var held = locks?.Take(address.Port);
         var port = new SerialPort(address.Port, address.Baud, address.Parity, address.DataBits, address.StopBits == 2 ? StopBits.Two : StopBits.One)
         {
             ReadBufferSize = ReceiveBuffer,
@@ -43,7 +40,6 @@ internal sealed class SerialLink : ILink
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or InvalidOperationException or PlatformNotSupportedException)
         {
             port.Dispose();
-            held?.Dispose();
             throw new LinkEndedException(SerialPortTrouble.WhyNotOpened(address, e.Message), e);
         }
     }

@@ -53,6 +53,15 @@ internal abstract record LinkAddress
     }
 }
 
+/// <summary>Who reads a serial port.</summary>
+internal enum PortReader
+{
+    /// <summary>The calls of Linux themselves; on another system the library all the same.</summary>
+    System,
+    /// <summary>The serial library of .NET.</summary>
+    Library,
+}
+
 /// <summary>A serial port: device path (or COM name), bits a second, parity bit.</summary>
 internal sealed record SerialAddress(string Port, int Baud, Parity Parity = Parity.None) : LinkAddress
 {
@@ -61,6 +70,9 @@ internal sealed record SerialAddress(string Port, int Baud, Parity Parity = Pari
 
     /// <summary>Stop bits behind a character, 1 or 2.</summary>
     public int StopBits { get; init; } = 1;
+
+    /// <summary>Who reads it.</summary>
+    public PortReader ReadBy { get; init; }
 
     /// <summary>How characters are sent, such as <c>9600 even</c>; data and stop bits where they are not 8 and 1.</summary>
     public string Line => $"{Baud} {Parity.ToString().ToLowerInvariant()}" + ((DataBits, StopBits) is (8, 1) ? "" : $" {DataBits} {StopBits}");

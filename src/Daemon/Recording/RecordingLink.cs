@@ -7,6 +7,8 @@ namespace ScaleLink.Daemon.Recording;
 /// <summary>A link that keeps on tape what goes over it.</summary>
 internal sealed class RecordingLink(ILink link, LinkTape tape, BayClock clock) : ILink
 {
+    public Diagnostic? Reservation => link.Reservation;
+
     public int Read(byte[] buffer, int offset, int count)
     {
         try

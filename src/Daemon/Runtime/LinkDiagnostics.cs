@@ -27,6 +27,12 @@ internal static class LinkDiagnostics
     public static Diagnostic Silent(string port, TimeSpan after) => new(LinkCodes.LinkSilent, FormattableString.Invariant($"Nothing came from {port} for {after.TotalSeconds:0.#} s; it is opened again, and again until something does."),
         "Check the power of pad and device server, and the cables.");
 
+    /// <summary>The driver left out what it cannot do.</summary>
+    /// <param name="port">The port.</param>
+    /// <param name="line">How characters were to be sent.</param>
+    public static Diagnostic LineNotAsAsked(string port, string line) => new(LinkCodes.LineNotAsAsked, $"The driver of {port} does not send as asked, {line}; the port is read with what it does.",
+        "If the pad's values are garbled or missing, use another adapter, or set pad and bay file to 8 data bits without parity.");
+
     /// <summary>A device server refused or dropped the connection.</summary>
     public static Diagnostic Unreachable(string host, string why) => new(LinkCodes.ServerUnreachable, $"{host} cannot be reached: {why}",
         "Check that the device server runs and that its address and port are right.");

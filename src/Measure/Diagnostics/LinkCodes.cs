@@ -21,4 +21,5 @@ public static class LinkCodes
     public static readonly Code NameByOrder = Area.Declare(110, "The name of a port goes by the order of plugging in", "Write the name that stays with the socket.");
     public static readonly Code NameShared = Area.Declare(111, "Several adapters may have the name of a port", "Write the name that stays with the socket.");
     public static readonly Code LinkSilent = Area.Declare(112, "Nothing has come over a link for so long that it is opened again", "Check the power of pad and device server, and the cables.");
+    public static readonly Code LineNotAsAsked = Area.Declare(113, "The driver of a port does not send characters as asked", "If the pad's values are garbled or missing, use another adapter, or set pad and bay file to 8 data bits without parity.");
 }

@@ -6,7 +6,7 @@ namespace Bay.Tests.Calibration;
 
 /// <summary>
 /// SIGKILL at random instants while a pad is being calibrated: whatever was acknowledged is there afterwards, at most the one request that
-/// was on its way besides, and the calibration procedure goes on. Ten times here; 200 times with SCALELINK_LONG=1.
+/// was on its way besides, and the calibration procedure goes on. Four times here; 200 times with SCALELINK_LONG=1.
 /// </summary>
 [Trait("needs", "bay")]
 public sealed class KillTests(ITestOutputHelper output) : IDisposable
@@ -25,7 +25,7 @@ public sealed class KillTests(ITestOutputHelper output) : IDisposable
     {
         _bay.Zero();
         Begin();
-        var (kills, inFlight) = (IsLong ? 200 : 10, 0);
+        var (kills, inFlight) = (IsLong ? 200 : 4, 0);
         for (var k = 0; k < kills; k++)
         {
             WorkUntilKilled(k % 2 == 0);

@@ -53,10 +53,10 @@ public class SharedBay : IAsyncLifetime
     }
 }
 
-/// <summary>The machine to itself, and a bay there.</summary>
+/// <summary>The machine when all that is loud is over, and a bay there.</summary>
 public sealed class AloneBay : SharedBay
 {
-    public AloneBay(MachineTime machine) => machine.Alone();
+    public AloneBay(MachineTime machine) => machine.Quiet();
 }
 
 /// <summary>Tests that look at the page, on one bay, one after the other.</summary>
@@ -83,7 +83,7 @@ public sealed class CalibrationBayTests : ICollectionFixture<SharedBay>
     public const string Name = "calibrating bay";
 }
 
-/// <summary>Tests that judge reaction times: no other bay, and no other test project, runs meanwhile.</summary>
+/// <summary>Tests that judge reaction times: no other bay of this project, and nothing loud of another, runs meanwhile.</summary>
 [Trait("needs", "bay")]
 [CollectionDefinition(Name, DisableParallelization = true)]
 public sealed class AloneTests : ICollectionFixture<AloneBay>

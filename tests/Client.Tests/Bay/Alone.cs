@@ -2,7 +2,7 @@ using Shared;
 
 namespace Client.Tests.Bay;
 
-/// <summary>Tests that judge how fast the pads of a real bay come: no other bay, and no other test project, runs meanwhile.</summary>
+/// <summary>Tests that judge how fast the pads of a real bay come: no other bay of this project, and nothing loud of another, runs meanwhile.</summary>
 [Trait("needs", "bay")]
 [CollectionDefinition(Name, DisableParallelization = true)]
 public sealed class Alone : ICollectionFixture<AloneOnTheMachine>
@@ -10,8 +10,8 @@ public sealed class Alone : ICollectionFixture<AloneOnTheMachine>
     public const string Name = "alone";
 }
 
-/// <summary>The machine to itself.</summary>
+/// <summary>The machine when all that is loud is over.</summary>
 public sealed class AloneOnTheMachine
 {
-    public AloneOnTheMachine(MachineTime machine) => machine.Alone();
+    public AloneOnTheMachine(MachineTime machine) => machine.Quiet();
 }

@@ -31,8 +31,9 @@ internal sealed class ChildProcess : IDisposable
             RedirectStandardError = true,
             UseShellExecute = false,
         };
-        // Whoever lives for seconds gains nothing by being profiled first.
+        // Whoever lives for seconds gains nothing by being profiled first, nor by a second compilation of what ran thirty times.
         start.Environment["DOTNET_TieredPGO"] = "0";
+        start.Environment["DOTNET_TC_CallCountThreshold"] = "1000";
         foreach (var word in command.Skip(1))
             start.ArgumentList.Add(word);
         start.ArgumentList.Add(RepositoryRoot.File("artifacts", "bin", project, Configuration, assembly));

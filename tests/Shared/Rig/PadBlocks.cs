@@ -13,6 +13,9 @@ internal static class PadBlocks
     /// <summary>A busy machine may be late with an answer.</summary>
     public const int PatientReplyMs = 400;
 
+    // Every test of a bay can be run on the serial library too: SCALELINK_READ_BY=library.
+    private static readonly string s_readBy = Environment.GetEnvironmentVariable("SCALELINK_READ_BY") is { Length: > 0 } reader ? $"read_by = \"{reader}\"" : "";
+
     private const string Numbers = @"load (?<load>-?\d+\.\d+) kg( pitch (?<pitch>-?\d+\.\d+) roll (?<roll>-?\d+\.\d+))? temp (?<temperature>-?\d+\.\d+)";
 
     /// <summary>The block of one pad.</summary>
@@ -29,6 +32,7 @@ internal static class PadBlocks
             link = "{ready["ports"]![corner]}"
             serial_number = "{ready["serials"]![corner]}"
             span_uncertainty_percent = 0.05
+            {s_readBy}
 
             """);
         text.AppendLine(speaks switch
