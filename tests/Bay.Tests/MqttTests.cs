@@ -6,12 +6,13 @@ using Shared.Rig;
 namespace Bay.Tests;
 
 /// <summary>The MQTT face: birth, will, retained and live topics, payloads held against their published schemas.</summary>
-[Collection(Alone.Name)]
+[Trait("needs", "bay")]
 public class MqttTests
 {
     private const string State = "scalelink/v1/unit6/state";
     private const string Loads = "scalelink/v1/unit6/loads";
     private const string External = "broker = \"external\"";
+
     [Theory]
     [InlineData("mqttv311")]
     [InlineData("mqttv5")]

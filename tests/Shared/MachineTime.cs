@@ -11,7 +11,16 @@ public sealed class MachineTime : IDisposable
     private const int PollMs = 100;
     private const string LoudFile = "tests-loud.lock", QuietFile = "tests-quiet.lock";
 
-    private FileStream? _held = Enter(LoudFile, unless: QuietFile);
+    private FileStream? _held;
+
+    public MachineTime()
+    {
+        if (!HasBays)
+            Courtesy.LetOthersGoFirst();
+        _held = Enter(LoudFile, unless: QuietFile);
+    }
+
+    private static bool HasBays => typeof(MachineTime).Assembly.GetTypes().Any(t => t.GetCustomAttributes(typeof(TraitAttribute), inherit: false).Any(a => ((TraitAttribute)a) is { Name: "needs", Value: "bay" }));
 
     /// <summary>From now on quiet: waits until no test process is loud any more; whoever starts later waits until this one has ended.</summary>
     public void Quiet()

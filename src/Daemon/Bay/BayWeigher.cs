@@ -11,6 +11,7 @@ internal sealed class BayWeigher
     private readonly IReadOnlyList<PadChannel> _pads;
     private readonly SettlingEstimator _estimator;
     private readonly RaisedRule _raised;
+    private readonly PadsAbreast _abreast;
     private readonly RockingPrior _prior;
     private readonly Func<BayReading, BayReading> _correct;
     private RockingCrossWeight _rocking;
@@ -29,7 +30,7 @@ internal sealed class BayWeigher
         ArgumentNullException.ThrowIfNull(prior);
         (_prior, _correct, _direction) = (prior, correct, prior.Direction);
         _rocking = new RockingCrossWeight(_direction);
-        _pads = pads;
+        (_pads, _abreast) = (pads, new PadsAbreast(pads));
         _estimator = new SettlingEstimator(noise is { } learned
             ? new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg, NoiseKg = learned }
             : new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg });
@@ -57,6 +58,7 @@ internal sealed class BayWeigher
             return ReadingWriter.Raised(instant, blocks, off);
         }
 
+        _abreast.Look(toNs);
         FollowCar();
         var estimate = _estimator.Add(loads);
         return _correct(ReadingWriter.Weighed(instant, blocks, estimate with { CrossWeightPercent = _rocking.Add(loads, estimate, _estimator.NoiseKg) }));
@@ -76,5 +78,6 @@ internal sealed class BayWeigher
     {
         _estimator.Reset();
         _rocking.Interrupt();
+        _abreast.Interrupt();
     }
 }

@@ -87,6 +87,7 @@ internal sealed partial class PadChannel
                 Counters = _totals.With(_sequence),
                 ClockDriftPpm = isLive && _isTimed ? _map.DriftPpm : null,
                 TransportJitterMs = isLive && _isTimed ? _map.JitterMs : null,
+                FreezeEvidence = isLive ? _freeze.Evidence(_scale.Calibration?.SpanKgPerCount ?? 0) : null,
                 Faults = _faults.Present,
             };
         }

@@ -3,6 +3,7 @@ using ScaleLink.Daemon.Links;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Measure;
 using ScaleLink.Protocol.PadFrames;
+using ScaleLink.Weighing.Freezing;
 using ScaleLink.Weighing.Pads;
 using ScaleLink.Weighing.Zeros;
 
@@ -27,6 +28,7 @@ internal sealed partial class PadChannel : IPadSource
     private readonly TransportWatch _transport = new();
     private readonly LinkTotals _totals = new();
     private readonly Tilt _tilt = new();
+    private readonly FreezeWatch _freeze = new();
     private DeviceClockMap _map = new();
     private PadIdentity? _identity;
     private PadState _state = PadState.Absent;
@@ -119,6 +121,7 @@ internal sealed partial class PadChannel : IPadSource
         {
             _map = new DeviceClockMap();
             _sequence.Restart();
+            RestartFreeze();
         }
 
         if (Configuration.SerialNumber is { } wanted && wanted != identity.SerialNumber)
@@ -190,9 +193,10 @@ internal sealed partial class PadChannel : IPadSource
 
             if (sample.Sequence is { } sequence && !_sequence.Accept(sequence))
                 return;
+            var stillBefore = _freeze.Still;
             taken = Take(sample);
             isNews = _state != PadState.Live | _transport.Heard(_faults);
-            isNews |= StatusFaults.Apply(sample.Status, _faults, taken.AtNs);
+            isNews |= StatusFaults.Apply(sample.Status, _faults, taken.AtNs) | (_freeze.Still != stillBefore);
             _state = PadState.Live;
         }
 
@@ -277,6 +281,23 @@ internal sealed partial class PadChannel : IPadSource
         return true;
     });
 
+    /// <summary>All its cells added up, as the weigher compares it with the other pads.</summary>
+    public SeenValue Whole
+    {
+        get
+        {
+            lock (_gate)
+                return _freeze.Whole;
+        }
+    }
+
+    /// <summary>The other pads under the car moved and this one did not; its next sample says so.</summary>
+    public void StandsStill()
+    {
+        lock (_gate)
+            _freeze.Hold();
+    }
+
     private TakenSample Take(in RawSample sample)
     {
         _isTimed = sample.DeviceMicroseconds is not null;
@@ -286,11 +307,29 @@ internal sealed partial class PadChannel : IPadSource
             _tilt.Add(sample.PitchDegrees, sample.RollDegrees, _newestNs);
         _temperature = sample.TemperatureCelsius;
         _status = sample.Status;
-        if (!StatusFaults.CanWeigh(sample.Status))
+        if (!IsSound(sample))
             return new TakenSample(sample, _newestNs, null);
         var counts = _scale.Counts(sample.Counts, sample.Cells);
         _ring.Add(_newestNs, counts, sample.Counts);
         return new TakenSample(sample, _newestNs, _scale.Kg(counts));
+    }
+
+    // A number that stands still is no load, however fresh its samples are.
+    private bool IsSound(in RawSample sample)
+    {
+        if (!StatusFaults.CanWeigh(sample.Status))
+        {
+            _freeze.Interrupt();
+            return false;
+        }
+
+        if (_freeze.Add(sample, _newestNs))
+        {
+            _ring.Clear();
+            StatusFaults.ApplyStill(_freeze.Still, sample.Cells, _faults, _newestNs);
+        }
+
+        return _freeze.Still == 0;
     }
 
     private void FallSilent(long nowNs)
@@ -328,6 +367,13 @@ internal sealed partial class PadChannel : IPadSource
             _tilt.Forget();
         _sequence.Restart();
         _map = new DeviceClockMap();
+        RestartFreeze();
+    }
+
+    private void RestartFreeze()
+    {
+        _freeze.Restart();
+        _faults.Clear(PadCodes.ValueStandsStill);
     }
 
     private void Change(Func<bool> change)

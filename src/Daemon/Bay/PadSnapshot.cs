@@ -59,6 +59,9 @@ internal sealed record PadSnapshot
     /// <summary>Mean delay of its bytes beyond the shortest, ms.</summary>
     public double? TransportJitterMs { get; init; }
 
+    /// <summary>How it is watched for numbers that stand still; absent while no pad is known there.</summary>
+    public FreezeEvidence? FreezeEvidence { get; init; }
+
     /// <summary>What is wrong with it.</summary>
     public required IReadOnlyList<Diagnostic> Faults { get; init; }
 }

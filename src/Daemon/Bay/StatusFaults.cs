@@ -16,6 +16,20 @@ internal static class StatusFaults
     public static IReadOnlyList<int> CellsAtLimit(PadStatus status) =>
         (status & PadStatus.AnyCellAtLimit) == 0 ? [] : [.. Enumerable.Range(1, CellCounts.MaxCells).Where(cell => status.HasFlag((PadStatus)((int)PadStatus.Cell0AtLimit << (cell - 1))))];
 
+    /// <summary>Tells of cells whose numbers stand still, or that none does any more.</summary>
+    /// <param name="still">Bit 0: the first cell.</param>
+    /// <param name="cells">How many the pad has.</param>
+    /// <param name="faults">Of the pad.</param>
+    /// <param name="nowNs">Since when.</param>
+    public static void ApplyStill(int still, int cells, FaultSet faults, long nowNs)
+    {
+        // Another cell may stand still by now than when the fault was raised.
+        faults.Clear(PadCodes.ValueStandsStill);
+        var which = cells == 1 || still == (1 << cells) - 1 ? "Its number stands" : $"The number of cell {BitOperations.TrailingZeroCount(still) + 1} stands";
+        faults.Set(still != 0, PadCodes.ValueStandsStill, $"{which} still while samples go on: no load is given.",
+            "Restart the pad; check the wire between cell, converter and board. An indicator that holds its display has to be released.", nowNs);
+    }
+
     /// <summary>Updates <paramref name="faults"/>; true when something began or ended.</summary>
     public static bool Apply(PadStatus status, FaultSet faults, long nowNs)
     {

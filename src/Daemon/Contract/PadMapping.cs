@@ -23,6 +23,7 @@ internal sealed class PadMapping(ApiMapping mapping)
             Calibrated = pad.Calibration?.IsCalibrated == true,
             Calibration = pad.Calibration?.Identity ?? "",
             Counters = Counters(pad.Counters),
+            FreezeWatch = FreezeWatch(pad.FreezeEvidence),
         };
         Fill(result, pad);
         result.Faults.AddRange(pad.Faults.Select(mapping.Told));
@@ -51,6 +52,7 @@ internal sealed class PadMapping(ApiMapping mapping)
             LongestGapMs = diagnosis.LongestGapMs,
             UnsoundSamples = (ulong)diagnosis.Unsound,
             Frozen = diagnosis.Frozen,
+            FreezeWatch = FreezeWatch(pad.FreezeEvidence),
         };
         if (pad.Identity is { } identity)
             result.StatedRateHz = identity.RateHz;
@@ -99,6 +101,14 @@ internal sealed class PadMapping(ApiMapping mapping)
         MissedSamples = (ulong)counters.MissedSamples,
         RepeatedSamples = (ulong)counters.RepeatedSamples,
         Opened = (ulong)counters.Opened,
+    };
+
+    private static Wire.FreezeWatch FreezeWatch(FreezeEvidence? evidence) => evidence switch
+    {
+        FreezeEvidence.None => Wire.FreezeWatch.None,
+        FreezeEvidence.Noise => Wire.FreezeWatch.ByNoise,
+        FreezeEvidence.Siblings => Wire.FreezeWatch.BySiblings,
+        _ => Wire.FreezeWatch.Unspecified,
     };
 
     private static Wire.PadState State(PadState state) => state switch

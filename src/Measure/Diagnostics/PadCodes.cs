@@ -24,5 +24,6 @@ public static class PadCodes
     public static readonly Code SlaveLate = Area.Declare(213, "The slave answers after its time", "Raise reply_timeout_ms, or set a shorter response delay in the device.");
     public static readonly Code SlaveTwice = Area.Declare(214, "The slave answers twice: two devices have its address", "Disconnect one of them and give it another address.");
     public static readonly Code ReplyLengthWrong = Area.Declare(215, "The slave answers with another number of registers", "Check the type of the registers in the bay file; restart the device.");
+    public static readonly Code ValueStandsStill = Area.Declare(216, "The number of a cell stands still while samples go on", "Restart the pad; check the wire between cell, converter and board; release an indicator that holds its display.");
     public static readonly Code LinesNotUnderstood = Area.Declare(221, "Lines are not understood", "Compare the line with the pattern in the bay file; when it looks garbled, check baud rate and cable.");
 }

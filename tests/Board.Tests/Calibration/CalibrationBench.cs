@@ -18,6 +18,7 @@ internal sealed class CalibrationBench(SharedBay bay, string corner) : IAsyncDis
 {
     // The simulator's cells stand at the corners of the platform, in this order; see its geometry.
     private const int SpotMm = 140;
+    private const double AnsweredWithin = 10;
 
     private static readonly Dictionary<string, (int X, int Y)> Spots = new()
     {
@@ -64,8 +65,8 @@ internal sealed class CalibrationBench(SharedBay bay, string corner) : IAsyncDis
         return seen;
     }
 
-    // The noise of a moment can refuse a reading that the page had just offered: asked again as people do. A refusal can still stand there
-    // when the next reading was taken, so what is pressed is always the button of this step.
+    // The noise of a moment can refuse a reading that the page had just offered, and a button that goes grey in the moment of the press takes none: asked
+    // again as people do. A refusal can still stand there when the next reading was taken, so what is pressed is always the button of this step.
     private async Task Read(string step)
     {
         var next = $"document.querySelector('.step')?.dataset.step !== '{step}'";
@@ -77,8 +78,15 @@ internal sealed class CalibrationBench(SharedBay bay, string corner) : IAsyncDis
                 return;
             if (tries == 5)
                 break;
-            await Board.Until($"{next} || document.querySelector('.refusal')");
-            await Task.Delay(500);
+            try
+            {
+                await Board.Until($"{next} || document.querySelector('.refusal')", AnsweredWithin);
+                await Task.Delay(500);
+            }
+            catch (TimeoutException)
+            {
+                // Pressed again.
+            }
         }
 
         await Board.Until(next);

@@ -27,13 +27,25 @@ public class PadChecksTests
             case "gaps": diagnosis.MissedSamples = 1; break;
             case "long gap": diagnosis.LongestGapMs = 251; break;
             case "unsound": diagnosis.UnsoundSamples = 3; break;
-            case "frozen": diagnosis.Frozen = true; break;
+            case "frozen": (diagnosis.Frozen, diagnosis.FreezeWatch) = (true, FreezeWatch.ByNoise); break;
             default: diagnosis.NoiseKg = 0.46; break;
         }
 
         var failed = Assert.Single(PadChecks.Of(diagnosis, ToleranceKg), f => f.Outcome == Outcome.Fail);
         Assert.Equal(code, failed.Wrong!.Code);
         Assert.NotEmpty(failed.Wrong!.Remedy.ToString());
+    }
+
+    // A filtered indicator of a coarse division gives one number for hours.
+    [Theory]
+    [InlineData(FreezeWatch.BySiblings)]
+    [InlineData(FreezeWatch.None)]
+    public void Counts_that_may_rightly_be_the_same_are_no_fault(FreezeWatch watch)
+    {
+        var diagnosis = Sound();
+        (diagnosis.Frozen, diagnosis.FreezeWatch) = (true, watch);
+        Assert.DoesNotContain(PadChecks.Of(diagnosis, ToleranceKg), c => c.Outcome == Outcome.Fail);
+        Assert.Contains("step onto the pad", Assert.Single(PadChecks.Of(diagnosis, ToleranceKg), c => c.Outcome == Outcome.LeftOut).Message, StringComparison.Ordinal);
     }
 
     [Fact]
