@@ -1,4 +1,5 @@
 using ScaleLink.Daemon.Bay;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Hosting;
 
@@ -8,7 +9,6 @@ namespace ScaleLink.Daemon.Hosting;
 /// </summary>
 internal sealed class FaultLines(string name, TimeProvider time, ILogger log)
 {
-    private static readonly TimeSpan FirstPause = TimeSpan.FromMinutes(2);
     private static readonly TimeSpan Forgotten = TimeSpan.FromMinutes(10);
 
     private readonly Lock _gate = new();
@@ -32,17 +32,10 @@ internal sealed class FaultLines(string name, TimeProvider time, ILogger log)
     {
         var now = time.GetTimestamp();
         if (!_lines.TryGetValue(fault.Code.Text, out var line) || time.GetElapsedTime(line.OverAt, now) > Forgotten)
-            _lines[fault.Code.Text] = line = new Line();
-        line.IsTold = line.Pause == TimeSpan.Zero || time.GetElapsedTime(line.ToldAt, now) >= line.Pause;
-        if (!line.IsTold)
-        {
-            line.Untold++;
-            return;
-        }
-
-        log.LogWarning("{Name}: {Diagnostic}{Again}", name, fault, line.Untold > 0 ? $" It came and went {line.Untold} times more since the last line." : "");
-        (line.ToldAt, line.Untold) = (now, 0);
-        line.Pause = line.Pause == TimeSpan.Zero ? FirstPause : line.Pause * 2;
+            _lines[fault.Code.Text] = line = new Line(time);
+        line.IsTold = line.Rarely.Ask(out var untold);
+        if (line.IsTold)
+            log.LogWarning("{Name}: {Diagnostic}{Again}", name, fault, untold > 0 ? $" It came and went {untold} times more since the last line." : "");
     }
 
     private void End(Code code, Line line)
@@ -52,16 +45,12 @@ internal sealed class FaultLines(string name, TimeProvider time, ILogger log)
             log.LogInformation("{Name}: {Code} is over", name, code);
     }
 
-    private sealed class Line
+    private sealed class Line(TimeProvider time)
     {
+        public Rarely Rarely { get; } = new(time);
+
         public bool IsTold { get; set; }
 
-        public long ToldAt { get; set; }
-
         public long OverAt { get; set; }
-
-        public int Untold { get; set; }
-
-        public TimeSpan Pause { get; set; }
     }
 }

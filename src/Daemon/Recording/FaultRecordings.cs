@@ -19,6 +19,7 @@ internal sealed class FaultRecordings(LiveBay bay, FlightRecorder recorder, Reco
 
     private readonly ConcurrentDictionary<RecordedLink, Task> _pending = [];
     private readonly ConcurrentDictionary<RecordedLink, long> _writtenNs = [];
+    private readonly ConcurrentDictionary<RecordedLink, Rarely> _lines = [];
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
@@ -57,7 +58,8 @@ internal sealed class FaultRecordings(LiveBay bay, FlightRecorder recorder, Reco
         try
         {
             var file = folder.Save(recording, link.ShortName, fault.Code.Text, clock.ToUtc(clock.NowNs));
-            log.LogInformation("{Link} {Code}: what the link carried is in {File}", link.ShortName, fault.Code, Path.Combine(folder.Path, file.Name));
+            if (_lines.GetOrAdd(link, _ => new Rarely(time)).Ask(out var more))
+                log.LogInformation("{Link} {Code}: what the link carried is in {File}{More}", link.ShortName, fault.Code, Path.Combine(folder.Path, file.Name), more > 0 ? $"; {more} files more since the last line" : "");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
