@@ -80,6 +80,8 @@ internal sealed class EmbeddedBroker(MqttConfiguration configuration, BrokerPass
 
     private Task Subscribe(InterceptingSubscriptionEventArgs wish)
     {
+        // Sessions end with their connection, so nothing would be sent a second time; and what a reader never acknowledges the server would keep for ever.
+        wish.Response.ReasonCode = MqttSubscribeReasonCode.GrantedQoS0;
         // The one failure that both versions know (MQTT 3.1.1, section 3.9.3; MQTT 5.0, section 3.9.3).
         if (!_rules.Subscribes(wish))
             (wish.ProcessSubscription, wish.Response.ReasonCode) = (false, MqttSubscribeReasonCode.UnspecifiedError);

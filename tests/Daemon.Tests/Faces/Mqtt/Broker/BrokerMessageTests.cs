@@ -134,6 +134,21 @@ public class BrokerMessageTests
         Assert.Equal(1ul, bench.Counts.Subscriptions);
     }
 
+    // MQTT 3.1.1, section 3.8.4: a server may grant less than was asked for.
+    [Fact]
+    public async Task Readers_are_served_at_most_once_so_that_nothing_waits_for_their_word()
+    {
+        await using var bench = await BrokerBench.Start();
+        var guest = bench.Raw();
+        guest.Connect();
+        guest.Send(0x82, 0x06, 0x00, 0x01, 0x00, 0x01, (byte)'a', 0x02);
+        Assert.True(guest.Receive(out var granted));
+        Assert.Equal([0x00, 0x01, 0x00], granted.Body);
+        await Retain((await bench.Client()).Client, "a", "b");
+        Assert.True(guest.Receive(out var message));
+        Assert.Equal(0x30, message.Type);
+    }
+
     // MQTT 3.1.1, section 3.3, at most once, with a length of three bytes.
     private static byte[] Publish(int length) => [0x30, (byte)(length | 0x80), (byte)((length >> 7) | 0x80), (byte)(length >> 14), 0x00, 0x01, (byte)'a'];
 
