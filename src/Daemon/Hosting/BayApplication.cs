@@ -34,6 +34,7 @@ internal static class BayApplication
         builder.Services.AddGrpc(grpc =>
         {
             grpc.Interceptors.Add<StreamLimit>();
+            grpc.Interceptors.Add<ActionLog>();
             grpc.Interceptors.Add<RefusalInterceptor>();
         });
         builder.Services.AddGrpcReflection();

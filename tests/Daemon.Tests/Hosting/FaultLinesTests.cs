@@ -1,4 +1,3 @@
-using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Daemon.Hosting;
 
@@ -10,7 +9,7 @@ public class FaultLinesTests
     private static readonly Diagnostic Damaged = new(PadCodes.BytesDamaged, "3 % of the messages arrived damaged.", "Check the cable.");
 
     private readonly FakeTimeProvider _time = new();
-    private readonly Kept _log = new();
+    private readonly KeptLog _log = new();
     private readonly FaultLines _lines;
 
     public FaultLinesTests() => _lines = new FaultLines("LF", _time, _log);
@@ -61,18 +60,5 @@ public class FaultLinesTests
     {
         _lines.Look([new(LinkCodes.PortHungUp, "It hung up.", ""), new(PadStateCodes.NoZero, "The pad has no zero.", "")]);
         Assert.Empty(_log.Lines);
-    }
-
-    private sealed class Kept : ILogger
-    {
-        public List<string> Lines { get; } = [];
-
-        public IDisposable? BeginScope<TState>(TState state)
-            where TState : notnull => null;
-
-        public bool IsEnabled(LogLevel logLevel) => true;
-
-        public void Log<TState>(LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter) =>
-            Lines.Add($"{logLevel} {formatter(state, exception)}");
     }
 }
