@@ -8,7 +8,7 @@ namespace Bay.Tests;
 
 /// <summary>The embedded broker and programs that would use it up, or fall silent.</summary>
 [Trait("needs", "bay")]
-public class BrokerLimitTests
+public class BrokerLimitTests(PlainBay plain) : IClassFixture<PlainBay>
 {
     private const string Loads = "scalelink/v1/unit6/loads";
 
@@ -16,8 +16,7 @@ public class BrokerLimitTests
     public async Task A_guest_that_asks_for_too_much_costs_little_and_disturbs_nobody()
     {
         const int Messages = 1000, Bytes = 60_000, Connections = 40;
-        using var bay = new BayRig();
-        bay.WaitLive();
+        var bay = plain.Rig;
         Wait.Until(() => bay.Daemon.Pads.ListPads(new ListPadsRequest()).Serving.BrokerAnswers, Wait.Patience, "the broker answers");
         using var reader = new TopicReader(bay.MqttPort);
         using var rude = new RudeGuest(bay.MqttPort);
@@ -49,7 +48,7 @@ public class BrokerLimitTests
     public void A_reader_that_is_stopped_goes_and_its_will_comes()
     {
         InstalledProgram.Need("mosquitto_sub");
-        using var bay = new BayRig();
+        var bay = plain.Rig;
         Wait.Until(() => bay.Daemon.Pads.ListPads(new ListPadsRequest()).Serving.BrokerAnswers, Wait.Patience, "the broker answers");
         using var wills = new TopicReader(bay.MqttPort, "fuel-rig/#");
         string[] arguments = ["-h", "127.0.0.1", "-p", $"{bay.MqttPort}", "-t", Loads, "-k", "5", "--will-topic", "fuel-rig/state", "--will-payload", "\"gone\""];
