@@ -1,5 +1,6 @@
 using Grpc.Core;
 using Grpc.Health.V1;
+using Grpc.Net.Client;
 using Grpc.Reflection.V1Alpha;
 using ScaleLink.Api.V1;
 using Shared.Rig;
@@ -34,6 +35,29 @@ public class ServerTests(PlainBay plain)
         Assert.Superset(
             new HashSet<string> { "scalelink.v1.Feed", "scalelink.v1.Pads", "scalelink.v1.PadControl", "grpc.health.v1.Health" },
             call.ResponseStream.Current.ListServicesResponse.Service.Select(s => s.Name).ToHashSet());
+    }
+
+    // RFC 9113, section 5.1.2, would let the caller wait.
+    [Fact]
+    public async Task A_stream_too_many_on_one_connection_is_refused_with_a_code()
+    {
+        const int Served = 100;
+        using var one = GrpcChannel.ForAddress($"http://127.0.0.1:{plain.Rig.GrpcPort}", new GrpcChannelOptions { HttpHandler = new SocketsHttpHandler { EnableMultipleHttp2Connections = false } });
+        var feed = new Feed.FeedClient(one);
+        AsyncServerStreamingCall<Loads> Watch() => feed.WatchLoads(new WatchLoadsRequest { RateHz = 0.1 });
+        async Task<RpcException> Refusal() => await Assert.ThrowsAsync<RpcException>(async () => await Watch().ResponseStream.MoveNext().WaitAsync(Wait.Patience, TestContext.Current.CancellationToken));
+
+        var calls = Enumerable.Range(0, Served).Select(_ => Watch()).ToList();
+        foreach (var call in calls)
+            Assert.True(await call.ResponseStream.MoveNext().WaitAsync(Wait.Patience, TestContext.Current.CancellationToken));
+        var refusals = await Task.WhenAll(Enumerable.Range(0, 5 * Served).Select(_ => Refusal()));
+        Assert.All(refusals, r => Assert.Equal(StatusCode.ResourceExhausted, r.StatusCode));
+        Assert.Contains("SL-418", refusals[0].Status.Detail);
+        Assert.NotEmpty(feed.GetClock(new GetClockRequest()).StartId);
+        // Another connection is not concerned, and one that ends makes room.
+        Assert.True(await plain.Rig.Daemon.Feed.WatchLoads(new WatchLoadsRequest()).ResponseStream.MoveNext());
+        calls[0].Dispose();
+        Wait.Until(() => Watch().ResponseStream.MoveNext().ContinueWith(t => t.IsCompletedSuccessfully).Result, Wait.Patience, "a stream in the place of the one that ended");
     }
 
     [Fact]

@@ -147,6 +147,7 @@ public class BenchTests(SharedBay bay)
         await board.Until("Number(document.querySelector('[data-raw=RF]')?.dataset.samples) > 80");
         Assert.Contains("kg", await board.Text("[data-raw=RF]"));
         Assert.Contains("answers", await board.Text("[data-value=broker]"));
+        Assert.Equal("nothing", await board.Text("[data-value=broker-refusals]"));
         await trace.ClickAsync();
         await board.Until("!document.querySelector('[data-raw]')");
     }

@@ -42,6 +42,9 @@ internal static class ApiErrors
     /// <summary>Right in itself, but not as things stand.</summary>
     public static RpcException NotNow(Code code, Sentence message, Sentence remedy) => Make(GrpcCode.FailedPrecondition, code, message, remedy);
 
+    /// <summary>More than one caller gets.</summary>
+    public static RpcException TooMuch(Code code, Sentence message, Sentence remedy) => Make(GrpcCode.ResourceExhausted, code, message, remedy);
+
     /// <summary>No such thing.</summary>
     public static RpcException NotFound(Code code, Sentence message, Sentence remedy) => Make(GrpcCode.NotFound, code, message, remedy);
 

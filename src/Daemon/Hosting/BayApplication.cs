@@ -30,8 +30,10 @@ internal static class BayApplication
         builder.Host.UseSystemd();
         builder.WebHost.ConfigureKestrel(kestrel => Listen(kestrel, bay.Listen));
         builder.Services.AddBay(bay, time);
+        builder.Services.AddSingleton<StreamLimit>();
         builder.Services.AddGrpc(grpc =>
         {
+            grpc.Interceptors.Add<StreamLimit>();
             grpc.Interceptors.Add<ActionLog>();
             grpc.Interceptors.Add<RefusalInterceptor>();
         });
@@ -70,6 +72,7 @@ internal static class BayApplication
     private static void Listen(KestrelServerOptions kestrel, ListenConfiguration listen)
     {
         var address = IPAddress.Parse(listen.Address);
+        kestrel.Limits.Http2.MaxStreamsPerConnection = StreamLimit.Transport;
         kestrel.Listen(address, listen.PagePort, o => o.Protocols = HttpProtocols.Http1);
         kestrel.Listen(address, listen.GrpcPort, o => o.Protocols = HttpProtocols.Http2);
     }

@@ -6,6 +6,7 @@ using ScaleLink.Daemon.Contract;
 using ScaleLink.Daemon.Faces;
 using ScaleLink.Daemon.Faces.Feed;
 using ScaleLink.Daemon.Faces.Mqtt;
+using ScaleLink.Daemon.Faces.Mqtt.Broker;
 using ScaleLink.Daemon.Faces.Page;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Links;
@@ -82,6 +83,7 @@ internal static class BayServices
             [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<PadRecords>()))]));
         services.AddSingleton<ApiMapping>();
         services.AddSingleton(new BrokerState(bay.Mqtt));
+        services.AddSingleton<BrokerCounts>();
         services.AddSingleton<PadsList>();
         services.AddSingleton<OpeningPage>();
         services.AddMqtt(bay);

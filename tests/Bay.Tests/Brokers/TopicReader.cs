@@ -24,6 +24,9 @@ internal sealed class TopicReader : IDisposable
 
     public IReadOnlyList<(string Topic, bool Retained, JsonNode Payload)> Received => [.. _received];
 
+    /// <summary>Never again once the broker has thrown it out: it does not come back by itself.</summary>
+    public bool IsConnected => _client.IsConnected;
+
     public JsonNode? Newest(string topic) => _received.LastOrDefault(r => r.Topic == topic).Payload;
 
     public void Dispose() => _client.Dispose();

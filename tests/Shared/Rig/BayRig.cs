@@ -12,16 +12,18 @@ internal sealed class BayRig : IDisposable
     private readonly bool _isTextChecked;
     private readonly int _replyMs;
     private readonly string _mqtt;
+    private readonly IReadOnlyList<string> _through;
 
     public BayRig(
         string imperfections = "none", int rate = 80, int seed = 1, string mqtt = "broker = \"embedded\"",
-        string speak = "pad-frames", string tilt = "own", bool isTextChecked = true, int replyMs = PadBlocks.PatientReplyMs)
+        string speak = "pad-frames", string tilt = "own", bool isTextChecked = true, int replyMs = PadBlocks.PatientReplyMs,
+        IReadOnlyList<string>? through = null)
     {
-        (_isTextChecked, _mqtt, _replyMs) = (isTextChecked, mqtt, replyMs);
+        (_isTextChecked, _mqtt, _replyMs, _through) = (isTextChecked, mqtt, replyMs, through ?? []);
         (PagePort, GrpcPort, MqttPort) = (FreePorts.Next(), FreePorts.Next(), FreePorts.Next());
         Simulator = new Simulator(Path.Combine(_folder.FullName, "ports"), imperfections, rate, seed, speak: speak, tilt: tilt);
         File.WriteAllText(BayFile, Describe());
-        Daemon = new DaemonProcess(BayFile, GrpcPort);
+        Daemon = new DaemonProcess(_through, BayFile, GrpcPort);
     }
 
     public int PagePort { get; }
@@ -40,7 +42,7 @@ internal sealed class BayRig : IDisposable
     public void RestartDaemon()
     {
         Daemon.Dispose();
-        Daemon = new DaemonProcess(BayFile, GrpcPort);
+        Daemon = new DaemonProcess(_through, BayFile, GrpcPort);
     }
 
     /// <summary>How many places the pads have been carried on from where they stood at first, 0 to 3.</summary>

@@ -1,13 +1,14 @@
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Contract;
+using ScaleLink.Daemon.Faces.Mqtt.Broker;
 using ScaleLink.Daemon.Runtime;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Faces.Feed;
 
 /// <summary>The pads as they stand at this moment, in the words of the public API.</summary>
-internal sealed class PadsList(LiveBay bay, BayConfiguration configuration, BrokerState broker, ApiMapping mapping, BayClock clock)
+internal sealed class PadsList(LiveBay bay, BayConfiguration configuration, BrokerState broker, BrokerCounts refusals, ApiMapping mapping, BayClock clock)
 {
     private readonly PadMapping _pads = new(mapping);
 
@@ -23,9 +24,19 @@ internal sealed class PadsList(LiveBay bay, BayConfiguration configuration, Brok
                 Broker = broker.Place,
                 BrokerAnswers = broker.IsConnected,
                 BrokerTrouble = broker.Why,
+                BrokerRefusals = configuration.Mqtt.Broker == BrokerKind.Embedded ? Refusals() : null,
             },
         };
         list.Pads.AddRange(bay.Pads.Select(p => _pads.Pad(p.Snapshot())));
         return list;
     }
+
+    private Wire.BrokerRefusals Refusals() => new()
+    {
+        Connections = refusals.Connections,
+        PacketsTooLarge = refusals.PacketsTooLarge,
+        RetainedMessages = refusals.RetainedMessages,
+        Subscriptions = refusals.Subscriptions,
+        SilentConnections = refusals.SilentConnections,
+    };
 }

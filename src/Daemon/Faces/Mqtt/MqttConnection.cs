@@ -5,6 +5,7 @@ using MQTTnet.Exceptions;
 using MQTTnet.Formatter;
 using MQTTnet.Protocol;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Faces.Mqtt.Broker;
 
 namespace ScaleLink.Daemon.Faces.Mqtt;
 

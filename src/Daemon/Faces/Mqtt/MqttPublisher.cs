@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Threading.Channels;
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Faces.Mqtt.Broker;
 
 namespace ScaleLink.Daemon.Faces.Mqtt;
 

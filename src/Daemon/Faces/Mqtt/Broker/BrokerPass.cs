@@ -1,6 +1,6 @@
 using System.Security.Cryptography;
 
-namespace ScaleLink.Daemon.Faces.Mqtt;
+namespace ScaleLink.Daemon.Faces.Mqtt.Broker;
 
 /// <summary>By what the embedded broker knows its own daemon: made anew for each run.</summary>
 internal sealed class BrokerPass
