@@ -1,3 +1,4 @@
+using System.Text;
 using ScaleLink.Weighing.Documents;
 
 namespace ScaleLink.Weighing.Cars.Files;
@@ -13,6 +14,8 @@ sealed record CarFile(CarModel? Car, IReadOnlyList<Diagnostic> Mistakes)
     /// <summary>Reads a document. Never throws for what is in it.</summary>
     public static CarFile Read(string text)
     {
+        if (Encoding.UTF8.GetByteCount(text) > CarFileSize.Most)
+            return new(null, [CarFileSize.Refusal]);
         var notes = new DocumentNotes(text);
         var car = JsonBlock.Open(text, notes) is { } root ? Read(root, notes) : null;
         return new(notes.Found.Count == 0 ? car : null, notes.Found) { EarlierNames = notes.Earlier };
