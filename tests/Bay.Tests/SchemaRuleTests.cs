@@ -78,22 +78,22 @@ file static class SchemaRules
 
     private static readonly string[] Several = ["allOf", "anyOf", "oneOf", "prefixItems", "properties", "patternProperties", "dependentSchemas", "$defs"];
 
-    public static IEnumerable<string> Broken(JsonElement root) => Broken(root, root, "#", null);
+    public static IEnumerable<string> Broken(JsonElement root) => Broken(root, root, "#", []);
 
-    private static IEnumerable<string> Broken(JsonElement root, JsonElement schema, string at, JsonElement? around)
+    private static IEnumerable<string> Broken(JsonElement root, JsonElement schema, string at, IReadOnlyList<JsonElement> around)
     {
         if (schema.ValueKind is JsonValueKind.True or JsonValueKind.False)
             return [];
         return
         [
             .. Keywords(schema, at, around), .. Objects(schema, at, around), .. Texts(root, schema, at),
-            .. Parts(schema).SelectMany(p => Broken(root, p.Schema, $"{at}/{p.Name}", InPlace.Contains(p.Name.Split('/')[0]) ? schema : null)),
+            .. Parts(schema).SelectMany(p => Broken(root, p.Schema, $"{at}/{p.Name}", InPlace.Contains(p.Name.Split('/')[0]) ? [.. around, schema, .. Meant(root, schema)] : [])),
         ];
     }
 
-    private static IEnumerable<string> Keywords(JsonElement schema, string at, JsonElement? around)
+    private static IEnumerable<string> Keywords(JsonElement schema, string at, IReadOnlyList<JsonElement> around)
     {
-        var type = TypeOf(schema) ?? (around is { } outer ? TypeOf(outer) : null);
+        var type = TypeOf(schema) ?? around.Select(TypeOf).FirstOrDefault(t => t is not null);
         if (type is not null && !Types.Contains(type))
             yield return $"{at}: type {type} is none";
         foreach (var keyword in schema.EnumerateObject().Select(k => k.Name).Where(k => !OfAnyType.Contains(k)))
@@ -106,11 +106,11 @@ file static class SchemaRules
         }
     }
 
-    private static IEnumerable<string> Objects(JsonElement schema, string at, JsonElement? around)
+    private static IEnumerable<string> Objects(JsonElement schema, string at, IReadOnlyList<JsonElement> around)
     {
-        if (around is null && TypeOf(schema) == "object" && !schema.TryGetProperty("additionalProperties", out _) && !schema.TryGetProperty("unevaluatedProperties", out _))
+        if (around.Count == 0 && TypeOf(schema) == "object" && !schema.TryGetProperty("additionalProperties", out _) && !schema.TryGetProperty("unevaluatedProperties", out _))
             yield return $"{at}: it is not said whether the object is closed";
-        var known = Names(schema, "properties").Concat(around is { } outer ? Names(outer, "properties") : []).ToHashSet();
+        var known = around.Append(schema).SelectMany(s => Names(s, "properties")).ToHashSet();
         foreach (var name in Names(schema, "required").Where(n => !known.Contains(n)))
             yield return $"{at}: required {name} is no property";
         // What is absent satisfies every rule about it.
@@ -125,9 +125,17 @@ file static class SchemaRules
             yield return $"{at}: format {format} is not known";
         if (schema.TryGetProperty("pattern", out var pattern) && !IsPattern(pattern.GetString()!))
             yield return $"{at}: pattern {pattern} is no expression";
-        if (schema.TryGetProperty("$ref", out var reference) && reference.GetString() is { } text && text.StartsWith("#/$defs/", StringComparison.Ordinal)
-            && !(root.TryGetProperty("$defs", out var shared) && shared.TryGetProperty(text["#/$defs/".Length..], out _)))
-            yield return $"{at}: $ref {text} leads nowhere";
+        if (schema.TryGetProperty("$ref", out var reference) && reference.GetString()!.StartsWith('#') && !Meant(root, schema).Any())
+            yield return $"{at}: $ref {reference} leads nowhere";
+    }
+
+    // What a $ref within the document leads to.
+    private static IEnumerable<JsonElement> Meant(JsonElement root, JsonElement schema)
+    {
+        const string shared = "#/$defs/";
+        if (schema.TryGetProperty("$ref", out var reference) && reference.GetString() is { } text && text.StartsWith(shared, StringComparison.Ordinal)
+            && root.TryGetProperty("$defs", out var all) && all.TryGetProperty(text[shared.Length..], out var meant))
+            yield return meant;
     }
 
     private static IEnumerable<(string Name, JsonElement Schema)> Parts(JsonElement schema)

@@ -4,6 +4,7 @@ using ScaleLink.Client.Json;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Measure;
 using ScaleLink.Measure.Sentences;
+using ScaleLink.Weighing.Cars.Files;
 
 namespace ScaleLink.Client.Commands;
 
@@ -27,7 +28,7 @@ internal static class InputFile
 
     /// <summary>A car file; one that is too large is not even read.</summary>
     /// <exception cref="ClientException">SL-440: it cannot be read. SL-559: it is too large.</exception>
-    public static string ReadCar(string path) => new FileInfo(path) is { Exists: true, Length: > CarFileSize.Most } ? throw new ClientException(CarFileSize.Refusal) : Read(path);
+    public static string ReadCar(string path) => new FileInfo(path) is { Exists: true, Length: > CarFileSize.Most } ? throw new ClientException(CarFile.TooLarge) : Read(path);
 
     /// <exception cref="ClientException">SL-445: it cannot be written.</exception>
     public static void Write(string path, ReadOnlySpan<byte> content)

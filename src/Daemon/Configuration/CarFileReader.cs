@@ -15,7 +15,7 @@ internal static class CarFileReader
             var path = Path.GetFullPath(name, Path.GetDirectoryName(Path.GetFullPath(bayFile))!);
             if (BoundedText.Read(path, CarFileSize.Most) is not { } text)
             {
-                block.Note(CarFileSize.Refusal.Code, block.LineOf("file"), $"{name}: {CarFileSize.Refusal.Message}", CarFileSize.Refusal.Remedy);
+                block.Note(CarFile.TooLarge.Code, block.LineOf("file"), $"{name}: {CarFile.TooLarge.Message}", CarFile.TooLarge.Remedy);
                 return null;
             }
 
