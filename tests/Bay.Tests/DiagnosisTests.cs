@@ -23,6 +23,17 @@ public class DiagnosisTests(DiagnosedBay diagnosed) : IClassFixture<DiagnosedBay
     }
 
     [Fact]
+    public void What_people_do_is_in_the_log_and_so_is_why_it_was_refused()
+    {
+        var bay = diagnosed.Rig;
+        Wait.Until(() => bay.Daemon.Process.Said.Contains("test: ZeroPads", StringComparison.Ordinal), Wait.Patience, () => bay.Daemon.Process.Said);
+        Assert.Throws<RpcException>(() => bay.Daemon.CarControl.UseCar(new UseCarRequest { Name = "Nobody", Who = "Ada\u001b[31m" }));
+        Wait.Until(() => bay.Daemon.Process.Said.Contains("Ada[31m: UseCar refused: ", StringComparison.Ordinal), Wait.Patience, () => bay.Daemon.Process.Said);
+        bay.Daemon.Pads.ListPads(new ListPadsRequest());
+        Assert.DoesNotContain("ListPads", bay.Daemon.Process.Said, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_converter_that_stands_still_is_told()
     {
         var bay = diagnosed.Rig;
@@ -31,15 +42,6 @@ public class DiagnosisTests(DiagnosedBay diagnosed) : IClassFixture<DiagnosedBay
         Assert.False(bay.Daemon.Pads.DiagnosePad(new DiagnosePadRequest { Corner = Corner.Rr, Seconds = 2 }).Frozen);
         var failure = Assert.Throws<RpcException>(() => bay.Daemon.Pads.DiagnosePad(new DiagnosePadRequest { Corner = Corner.Rr, Seconds = 90 }));
         Assert.Contains("SL-414", failure.Status.Detail);
-        // Whoever has shown noise cannot give one number for long: no load is given while it does.
-        Wait.Until(() => bay.Daemon.Pad("LR").FreezeWatch == FreezeWatch.BySiblings && bay.Daemon.Pad("RR").FreezeWatch == FreezeWatch.ByNoise, Wait.Patience, () => $"noise is known; {bay.Daemon.Pad("RR")}");
-        bay.Simulator.Do("""{"do":"freeze-value","corner":"LR","on":false}""");
-        Wait.Until(() => bay.Daemon.Pad("LR").FreezeWatch == FreezeWatch.ByNoise, Wait.Patience, () => $"noise is known; {bay.Daemon.Pad("LR")}");
-        bay.Simulator.Do("""{"do":"freeze-value","corner":"LR"}""");
-        Wait.Until(() => bay.Daemon.Pad("LR") is { LoadKg: null, State: PadState.Live } pad && pad.Faults.Any(f => f.Code == "SL-216"), Wait.Patience, () => $"named; {bay.Daemon.Pad("LR")}");
-        Assert.Empty(bay.Daemon.Pad("RR").Faults);
-        bay.Simulator.Do("""{"do":"freeze-value","corner":"LR","on":false}""");
-        Wait.Until(() => bay.Daemon.Pad("LR") is { LoadKg: not null, Faults.Count: 0 }, Wait.Patience, () => $"back; {bay.Daemon.Pad("LR")}");
     }
 }
 

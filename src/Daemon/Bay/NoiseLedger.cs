@@ -3,7 +3,7 @@ using ScaleLink.Measure;
 
 namespace ScaleLink.Daemon.Bay;
 
-/// <summary>How much the pads of the bay repeatability at rest, learned in quiet times and kept for the next start.</summary>
+/// <summary>The repeatability of the bay's pads at rest, learned in quiet times and kept for the next start.</summary>
 internal sealed class NoiseLedger(LedgerDatabase ledger, string bay, TimeProvider time)
 {
     private const string Who = "daemon";

@@ -12,6 +12,9 @@ internal sealed class WeighingLoop(LiveBay bay, BayWeigher weigher, BayClock clo
     private static readonly TimeSpan StopWithin = TimeSpan.FromSeconds(2);
     private const long KeepNoiseEveryNs = 600 * Nanoseconds.PerSecond;
 
+    private readonly RepeatedTrouble _keeping = new("Keeping the learned noise of the pads", log);
+    private Task _kept = Task.CompletedTask;
+
     private readonly ManualResetEvent _stop = new(false);
     private Thread? _thread;
     private long _noiseKeptNs;
@@ -60,7 +63,8 @@ internal sealed class WeighingLoop(LiveBay bay, BayWeigher weigher, BayClock clo
             }
         }
 
-        noise.Keep(weigher.NoiseKg);
+        KeepNoise();
+        _kept.Wait(StopWithin);
     }
 
     private void Tick(BlockClock blocks)
@@ -76,7 +80,15 @@ internal sealed class WeighingLoop(LiveBay bay, BayWeigher weigher, BayClock clo
 
         if (clock.NowNs - _noiseKeptNs < KeepNoiseEveryNs)
             return;
-        noise.Keep(weigher.NoiseKg);
+        KeepNoise();
+    }
+
+    // Elsewhere: a disk may be slow or full, and the next block is due in 50 ms.
+    private void KeepNoise()
+    {
         _noiseKeptNs = clock.NowNs;
+        var learned = weigher.NoiseKg;
+        if (_kept.IsCompleted)
+            _kept = Task.Run(() => _keeping.Try(() => noise.Keep(learned)));
     }
 }

@@ -17,6 +17,10 @@ internal sealed record ZeroPoint(string SerialNumber, double Counts, DateTimeOff
     /// <summary>Temperature of the pad, degrees Celsius.</summary>
     public double? TemperatureC { get; init; }
 
+    /// <summary>The same instant on the monotonic clock of the run that took it; absent in what was read back.</summary>
+    [JsonIgnore]
+    public long? TakenNs { get; init; }
+
     /// <summary>Shift from the zero of the calibration procedure, kg; absent for a pad that was not calibrated.</summary>
     [JsonPropertyName("SinceProofKg")]
     public double? SinceCalibrationKg { get; init; }

@@ -30,7 +30,11 @@ internal static class BayApplication
         builder.Host.UseSystemd();
         builder.WebHost.ConfigureKestrel(kestrel => Listen(kestrel, bay.Listen));
         builder.Services.AddBay(bay, time);
-        builder.Services.AddGrpc(grpc => grpc.Interceptors.Add<RefusalInterceptor>());
+        builder.Services.AddGrpc(grpc =>
+        {
+            grpc.Interceptors.Add<ActionLog>();
+            grpc.Interceptors.Add<RefusalInterceptor>();
+        });
         builder.Services.AddGrpcReflection();
         builder.Services.AddGrpcHealthChecks().AddBayChecks(bay);
 

@@ -1,5 +1,6 @@
 using Microsoft.Data.Sqlite;
 using ScaleLink.Daemon.Bay;
+using ScaleLink.Daemon.Clocks;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Contract;
 using ScaleLink.Daemon.Faces;
@@ -73,6 +74,9 @@ internal static class BayServices
         services.AddSingleton(provider => new PadRecords(provider.GetRequiredService<IZeroStore>(), provider.GetRequiredService<CalibrationLedger>(), bay.Place) { InclinometerZeros = provider.GetRequiredService<InclinometerZeroLedger>() });
         services.AddSingleton(new PortLocks(bay.Bay, time));
         services.AddSingleton<ILinkFactory, LinkFactory>();
+        services.AddSingleton<Func<ClockTrust>>(KernelClock.Ask);
+        services.AddSingleton<ClockWatch>();
+        services.AddHostedService(provider => provider.GetRequiredService<ClockWatch>());
         services.AddHostedService<DamageNotice>();
         services.AddSingleton(provider => new LiveBay(
             [.. bay.Pads.Select(p => new PadChannel(p, provider.GetRequiredService<BayClock>(), provider.GetRequiredService<PadRecords>()))]));

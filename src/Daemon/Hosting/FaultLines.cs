@@ -3,12 +3,12 @@ using ScaleLink.Daemon.Bay;
 namespace ScaleLink.Daemon.Hosting;
 
 /// <summary>
-/// The lines of the log about one pad's faults: the first time at once, with its end. A fault that comes and goes is told less and less often, with how
+/// The lines of the log about the faults of one pad or link: the first time at once, with its end. A fault that comes and goes is told less and less often, with how
 /// often it came meanwhile; one that stayed away for ten minutes counts as new.
 /// </summary>
-internal sealed class FaultLines(string pad, TimeProvider time, ILogger log)
+internal sealed class FaultLines(string name, TimeProvider time, ILogger log)
 {
-    private static readonly TimeSpan FirstPause = TimeSpan.FromMinutes(1);
+    private static readonly TimeSpan FirstPause = TimeSpan.FromMinutes(2);
     private static readonly TimeSpan Forgotten = TimeSpan.FromMinutes(10);
 
     private readonly Lock _gate = new();
@@ -20,15 +20,13 @@ internal sealed class FaultLines(string pad, TimeProvider time, ILogger log)
     {
         lock (_gate)
         {
-            var (begun, over) = _changes.Take([.. present.Where(IsOfPad)]);
+            var (begun, over) = _changes.Take(present);
             foreach (var fault in begun)
                 Begin(fault);
             foreach (var fault in over)
                 End(fault.Code, _lines[fault.Code.Text]);
         }
     }
-
-    private static bool IsOfPad(Diagnostic fault) => fault.Code == LinkCodes.PadSilent || PadCodes.Area.Holds(fault.Code);
 
     private void Begin(Diagnostic fault)
     {
@@ -42,7 +40,7 @@ internal sealed class FaultLines(string pad, TimeProvider time, ILogger log)
             return;
         }
 
-        log.LogWarning("{Pad}: {Diagnostic}{Again}", pad, fault, line.Untold > 0 ? $" It came and went {line.Untold} times more since the last line." : "");
+        log.LogWarning("{Name}: {Diagnostic}{Again}", name, fault, line.Untold > 0 ? $" It came and went {line.Untold} times more since the last line." : "");
         (line.ToldAt, line.Untold) = (now, 0);
         line.Pause = line.Pause == TimeSpan.Zero ? FirstPause : line.Pause * 2;
     }
@@ -51,7 +49,7 @@ internal sealed class FaultLines(string pad, TimeProvider time, ILogger log)
     {
         line.OverAt = time.GetTimestamp();
         if (line.IsTold)
-            log.LogInformation("{Pad}: {Code} is over", pad, code);
+            log.LogInformation("{Name}: {Code} is over", name, code);
     }
 
     private sealed class Line

@@ -9,7 +9,7 @@ using ScaleLink.Daemon.Runtime;
 namespace ScaleLink.Daemon.Hosting;
 
 /// <summary>Starts a supervisor for each link and ends them with the daemon. Several slaves of one line share its link.</summary>
-internal sealed class LinkService(LiveBay bay, ILinkFactory factory, FlightRecorder recorder, BayClock clock, ILogger<LinkService> log) : IHostedService
+internal sealed class LinkService(LiveBay bay, ILinkFactory factory, FlightRecorder recorder, BayClock clock, TimeProvider time, ILogger<LinkService> log) : IHostedService
 {
     private readonly List<LinkSupervisor> _supervisors = [];
 
@@ -26,7 +26,9 @@ internal sealed class LinkService(LiveBay bay, ILinkFactory factory, FlightRecor
                     log.LogWarning("{Source}: {Diagnostic}", sink.Name, uncertainty);
             var tape = recorder.Add(address, [.. members.Select(m => new RecordedSource(m.Channel, m.Source))]);
             var recording = new RecordingLinkFactory(factory, tape, clock);
-            var supervisor = new LinkSupervisor(address, recording, () => new SilenceLimit(Converse(members, address), members.Max(m => m.Source.ReopenAfter), address.Name), [.. members.Select(m => m.Sink)], clock, log);
+            var lines = new FaultLines(string.Join(", ", members.Select(m => m.Sink.Name)), time, log);
+            var supervisor = new LinkSupervisor(
+                address, recording, () => new SilenceLimit(Converse(members, address), members.Max(m => m.Source.ReopenAfter), address.Name), [.. members.Select(m => m.Sink)], clock, lines.Look, log);
             _supervisors.Add(supervisor);
             supervisor.Start();
         }

@@ -12,7 +12,7 @@ internal sealed class PadFaultLog(LiveBay bay, TimeProvider time, ILogger<PadFau
         foreach (var pad in bay.Pads)
         {
             var lines = new FaultLines(pad.Name, time, log);
-            _watched.Add((pad, () => lines.Look(pad.Snapshot().Faults)));
+            _watched.Add((pad, () => lines.Look([.. pad.Snapshot().Faults.Where(IsOfPad)])));
             pad.Changed += _watched[^1].Look;
         }
 
@@ -25,4 +25,6 @@ internal sealed class PadFaultLog(LiveBay bay, TimeProvider time, ILogger<PadFau
             pad.Changed -= look;
         return Task.CompletedTask;
     }
+
+    private static bool IsOfPad(Diagnostic fault) => fault.Code == LinkCodes.PadSilent || PadCodes.Area.Holds(fault.Code);
 }

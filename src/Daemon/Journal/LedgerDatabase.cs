@@ -28,9 +28,12 @@ internal sealed class LedgerDatabase : IDisposable
 
     private static readonly string Software = "scalelink " + (typeof(LedgerDatabase).Assembly.GetName().Version?.ToString(3) ?? "0");
 
-    private readonly Lock _gate = new();
+    // Whoever reads does not wait for whoever writes: a pad that comes back wants its zero though the disk takes seconds for an entry.
+    private readonly Lock _writing = new();
+    private readonly Lock _reading = new();
     private HashSet<long> _altered = [];
     private readonly SqliteConnection _connection;
+    private readonly SqliteConnection _reader;
     private readonly LedgerHeadFile _head;
     private LedgerHead? _unwrittenHead;
 
@@ -42,17 +45,17 @@ internal sealed class LedgerDatabase : IDisposable
     {
         (Path, _head) = (path, new LedgerHeadFile(path));
         KeepPrivate(path);
-        _connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false, DefaultTimeout = LongestWaitSeconds }.ToString());
+        (_connection, _reader) = (Connection(path), Connection(path));
         try
         {
             _connection.Open();
-            using var command = _connection.CreateCommand();
-            command.CommandText = Schema;
+            using var command = Command(_connection, Schema);
             command.ExecuteNonQuery();
+            _reader.Open();
         }
         catch
         {
-            _connection.Dispose();
+            Dispose();
             throw;
         }
     }
@@ -72,14 +75,14 @@ internal sealed class LedgerDatabase : IDisposable
     /// <returns>The entry as it stands in the ledger.</returns>
     public LedgerEntry Append(DateTimeOffset at, string kind, string subject, string who, string body)
     {
-        lock (_gate)
+        lock (_writing)
         {
             // No more than one entry may lie beyond the head.
             if (_unwrittenHead is { } behind)
                 WriteHead(behind);
             using var transaction = _connection.BeginTransaction();
             var stored = StoredEntry.Following(LastHash(transaction), at, kind, subject, who, Software, body);
-            using var insert = Command(
+            using var insert = Command(_connection,
                 "INSERT INTO entries(at, kind, subject, who, software, body, hash) VALUES($at, $kind, $subject, $who, $software, $body, $hash) RETURNING id",
                 stored.Columns);
             insert.Transaction = transaction;
@@ -103,12 +106,15 @@ internal sealed class LedgerDatabase : IDisposable
     /// <summary>The entry with that number.</summary>
     public LedgerEntry? Entry(long id) => Read("WHERE id = $id", most: 1, ("$id", id)).FirstOrDefault();
 
+    /// <summary>When the newest entry of all happened, UTC; nothing in an empty ledger.</summary>
+    public DateTimeOffset? NewestAt => Read("ORDER BY id DESC", most: 1).FirstOrDefault()?.At;
+
     /// <summary>The hash that stands in the entry with that number, whether the entry can be used or not.</summary>
     internal string? HashOf(long id)
     {
-        lock (_gate)
+        lock (_reading)
         {
-            using var query = Command("SELECT hash FROM entries WHERE id = $id", ("$id", id));
+            using var query = Command(_reader, "SELECT hash FROM entries WHERE id = $id", ("$id", id));
             return query.ExecuteScalar() as string;
         }
     }
@@ -116,9 +122,9 @@ internal sealed class LedgerDatabase : IDisposable
     /// <summary>Whether the file's own structure is sound.</summary>
     public bool IsSound()
     {
-        lock (_gate)
+        lock (_reading)
         {
-            using var check = Command("PRAGMA quick_check(1)");
+            using var check = Command(_reader, "PRAGMA quick_check(1)");
             return check.ExecuteScalar() as string == "ok";
         }
     }
@@ -126,9 +132,9 @@ internal sealed class LedgerDatabase : IDisposable
     /// <summary>Takes over an entry of a damaged ledger as it stands; its hash must follow from what is here.</summary>
     internal void TakeOver(LedgerEntry entry)
     {
-        lock (_gate)
+        lock (_writing)
         {
-            using var insert = Command(
+            using var insert = Command(_connection,
                 "INSERT INTO entries(id, at, kind, subject, who, software, body, hash) VALUES($id, $at, $kind, $subject, $who, $software, $body, $hash)",
                 [("$id", entry.Id), .. StoredEntry.Of(entry).Columns]);
             insert.ExecuteNonQuery();
@@ -194,16 +200,20 @@ internal sealed class LedgerDatabase : IDisposable
     }
 
     /// <inheritdoc/>
-    public void Dispose() => _connection.Dispose();
+    public void Dispose()
+    {
+        _reader.Dispose();
+        _connection.Dispose();
+    }
 
     private List<LedgerEntry> Read(string which, int most, params (string Name, object Value)[] parameters) =>
         [.. Stored(which, most, parameters).Select(stored => stored.Read()).OfType<LedgerEntry>()];
 
     private List<StoredEntry> Stored(string which, int most, params (string Name, object Value)[] parameters)
     {
-        lock (_gate)
+        lock (_reading)
         {
-            using var query = Command("SELECT id, at, kind, subject, who, software, body, hash FROM entries " + which, parameters);
+            using var query = Command(_reader, "SELECT id, at, kind, subject, who, software, body, hash FROM entries " + which, parameters);
             using var reader = query.ExecuteReader();
             List<StoredEntry> entries = [];
             while (entries.Count < most && reader.Read())
@@ -242,9 +252,12 @@ internal sealed class LedgerDatabase : IDisposable
         _unwrittenHead = null;
     }
 
-    private SqliteCommand Command(string text, params (string Name, object Value)[] parameters)
+    private static SqliteConnection Connection(string path) =>
+        new(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false, DefaultTimeout = LongestWaitSeconds }.ToString());
+
+    private static SqliteCommand Command(SqliteConnection connection, string text, params (string Name, object Value)[] parameters)
     {
-        var command = _connection.CreateCommand();
+        var command = connection.CreateCommand();
 #pragma warning disable CA2100 // Every text is a constant of this class; values go in as parameters.
         command.CommandText = text;
 #pragma warning restore CA2100

@@ -53,9 +53,11 @@ internal sealed class LinkPump(ILink link, IConversation conversation, BayClock 
         var turn = conversation.Next(clock.NowNs);
         if (!turn.Send.IsEmpty)
             link.Write(turn.Send.Span);
-        if (turn.AgainNs == _againNs)
-            return;
+        var isSooner = turn.AgainNs < _againNs;
         Volatile.Write(ref _againNs, turn.AgainNs);
+        // Whoever waits for less finds out by himself that it has become later: with every sample it does.
+        if (!isSooner)
+            return;
         if (_timekeeper is null)
         {
             _timekeeper = new Thread(KeepTime) { IsBackground = true, Name = $"time {name}" };

@@ -19,21 +19,30 @@ internal sealed class LinkSupervisor : IDisposable
     private readonly IReadOnlyList<IPadSource> _sources;
     private readonly string _name;
     private readonly BayClock _clock;
+    private readonly Action<IReadOnlyList<Diagnostic>> _tell;
     private readonly ILogger _log;
     private readonly Backoff _backoff;
     private readonly ManualResetEventSlim _stop = new();
     private readonly Lock _gate = new();
     private Thread? _thread;
     private ILink? _link;
-    private Code? _lastCode;
+    // Since it last spoke: what it hung up with, and what it cannot be opened for now.
+    private readonly List<Diagnostic> _present = [];
     private Diagnostic? _reservation;
     private bool _hasHeard;
 
     /// <summary>A supervisor at rest; <see cref="Start"/> sets it going.</summary>
-    public LinkSupervisor(LinkAddress address, ILinkFactory factory, Func<IConversation> newConversation, IReadOnlyList<IPadSource> sources, BayClock clock, ILogger log)
+    /// <param name="address">Where the link leads.</param>
+    /// <param name="factory">Opens it.</param>
+    /// <param name="newConversation">What is spoken on each that is opened.</param>
+    /// <param name="sources">Who hangs on it.</param>
+    /// <param name="clock">The daemon's clock.</param>
+    /// <param name="tell">Hears what is wrong since the link last spoke, each time that it changes; nothing: it speaks.</param>
+    /// <param name="log">The log.</param>
+    public LinkSupervisor(LinkAddress address, ILinkFactory factory, Func<IConversation> newConversation, IReadOnlyList<IPadSource> sources, BayClock clock, Action<IReadOnlyList<Diagnostic>> tell, ILogger log)
     {
         ArgumentNullException.ThrowIfNull(address);
-        (_address, _factory, _newConversation, _sources, _clock, _log) = (address, factory, newConversation, sources, clock, log);
+        (_address, _factory, _newConversation, _sources, _clock, _tell, _log) = (address, factory, newConversation, sources, clock, tell, log);
         _name = string.Join(", ", sources.Select(s => s.Name));
         _backoff = new Backoff(new Random(address.Name.GetHashCode(StringComparison.Ordinal)));
     }
@@ -75,7 +84,7 @@ internal sealed class LinkSupervisor : IDisposable
                 Report(LinkDiagnostics.Other(_address.Name, e.Message));
             }
 
-            _stop.Wait(_backoff.Next(isTurnedAway: _lastCode == LinkCodes.PortHungUp && !_hasHeard));
+            _stop.Wait(_backoff.Next(isTurnedAway: !_hasHeard && _present is [.., { } last] && last.Code == LinkCodes.PortHungUp));
         }
     }
 
@@ -86,10 +95,9 @@ internal sealed class LinkSupervisor : IDisposable
         // Who is silent already stays so while the link is opened again.
         foreach (var source in fault.Code == LinkCodes.LinkSilent ? [] : _sources)
             source.LinkFailed(fault);
-        // The same fault at every attempt would bury the log.
-        if (fault.Code != _lastCode)
-            _log.LogWarning("{Sources}: {Diagnostic}", _name, fault);
-        _lastCode = fault.Code;
+        _present.RemoveAll(f => f.Code == fault.Code);
+        _present.Add(fault);
+        _tell([.. _present]);
     }
 
     private void Run()
@@ -98,7 +106,7 @@ internal sealed class LinkSupervisor : IDisposable
         Reserve(link.Reservation);
         var conversation = _newConversation();
         var buffer = new byte[BufferSize];
-        if (_lastCode is null)
+        if (_present.Count == 0)
             _log.LogInformation("{Sources} opened {Link}", _name, _address.Name);
         using var pump = new LinkPump(link, conversation, _clock, _name);
         pump.Begin();
@@ -131,9 +139,8 @@ internal sealed class LinkSupervisor : IDisposable
     {
         _hasHeard = true;
         _backoff.Reset();
-        if (_lastCode is { } code)
-            _log.LogInformation("{Sources}: {Link} speaks again, {Code} is over", _name, _address.Name, code);
-        _lastCode = null;
+        _present.Clear();
+        _tell([]);
     }
 
     private ILink Open()

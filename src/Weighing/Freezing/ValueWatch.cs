@@ -15,6 +15,8 @@ internal sealed class ValueWatch
     // Noise of a standard deviation of 0.45 divisions: it then changes the number at least four times in ten, wherever in a division it lies.
     private const double LeastFarShare = 0.02;
     private const double MostGrowth = 4;
+    // A stretch of standstill is no part of the noise.
+    private const int LeastRunsAWindow = 8;
     // A run eight times as long as the longest that noise has made; noise of that size makes one with a chance far below 1e-9.
     private const int TimesTheLongest = 8;
     private const double LeastStillSeconds = 3;
@@ -95,7 +97,8 @@ internal sealed class ValueWatch
 
     private void Learn()
     {
-        var isNoise = _window.Whiteness >= LeastWhiteness && _window.FarShare >= LeastFarShare;
+        _window.LongestRun = Math.Max(_window.LongestRun, _run);
+        var isNoise = _window.Whiteness >= LeastWhiteness && _window.FarShare >= LeastFarShare && _window.LongestRun <= _window.Count / LeastRunsAWindow;
         var isAsBefore = _windows > 0 && _window.Variance < MostGrowth * _firstVariance && _window.Variance > _firstVariance / MostGrowth;
         if (!isNoise || !isAsBefore)
             (_windows, _firstVariance, _longestRun) = (0, _window.Variance, 1);

@@ -43,7 +43,7 @@ public class SilentLinkTests
         var source = new HeardSource();
         var address = new TcpAddress("127.0.0.1", ((IPEndPoint)listener.LocalEndpoint).Port);
         var supervisor = new LinkSupervisor(address, new LinkFactory(new PortLocks("unit6", TimeProvider.System, Directory.CreateTempSubdirectory().FullName)),
-            () => new SilenceLimit(new ListeningConversation(new PadFrameProtocol(), source), TimeSpan.FromSeconds(1), address.Name), [source], new BayClock(TimeProvider.System), NullLogger.Instance);
+            () => new SilenceLimit(new ListeningConversation(new PadFrameProtocol(), source), TimeSpan.FromSeconds(1), address.Name), [source], new BayClock(TimeProvider.System), _ => { }, NullLogger.Instance);
         supervisor.Start();
         // The first connection gives some bytes and is then as good as dead, without a goodbye.
         using var dead = await listener.AcceptTcpClientAsync(TestContext.Current.CancellationToken).AsTask().WaitAsync(TimeSpan.FromSeconds(30), TestContext.Current.CancellationToken);

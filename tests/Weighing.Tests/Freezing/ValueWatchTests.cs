@@ -78,6 +78,22 @@ public class ValueWatchTests
     }
 
     [Fact]
+    public void A_standstill_before_the_noise_was_known_does_not_hide_the_next()
+    {
+        var noise = new Noise(16);
+        for (var k = 0; k < 3; k++)
+        {
+            Run(6, _ => 1000 + noise.Next(5));
+            var stopped = _watch.Seen.Value;
+            Run(8, _ => stopped);
+        }
+
+        Run(30, _ => 1000 + noise.Next(5));
+        var again = _watch.Seen.Value;
+        Assert.InRange(Until(() => _watch.IsStill, 10, _ => again), 2.9, 4);
+    }
+
+    [Fact]
     public void A_pad_that_is_held_at_zero_is_no_standstill()
     {
         var noise = new Noise(14);

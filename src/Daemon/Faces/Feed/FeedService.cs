@@ -1,5 +1,7 @@
+using Google.Protobuf.WellKnownTypes;
 using Grpc.Core;
 using ScaleLink.Daemon.Bay;
+using ScaleLink.Daemon.Clocks;
 using ScaleLink.Daemon.Contract;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Workflows.WorkSessions;
@@ -9,7 +11,7 @@ using Wire = ScaleLink.Api.V1;
 namespace ScaleLink.Daemon.Faces.Feed;
 
 /// <summary>The live loads over gRPC.</summary>
-internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads, SessionAnswer session, SessionDesk desk, BayClock clock, TimeProvider time) : Wire.Feed.FeedBase
+internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads, SessionAnswer session, SessionDesk desk, BayClock clock, ClockWatch wall, TimeProvider time) : Wire.Feed.FeedBase
 {
     private const double DefaultRateHz = 10;
 
@@ -46,7 +48,15 @@ internal sealed class FeedService(LiveBay bay, ApiMapping mapping, PadsList pads
     }
 
     public override Task<Wire.GetClockResponse> GetClock(Wire.GetClockRequest request, ServerCallContext context) =>
-        Task.FromResult(new Wire.GetClockResponse { MonotonicNs = clock.NowNs, StartId = clock.StartId });
+        Task.FromResult(new Wire.GetClockResponse { MonotonicNs = clock.NowNs, StartId = clock.StartId, Utc = Timestamp.FromDateTimeOffset(time.GetUtcNow()), Trust = Trust(wall.Trust) });
+
+    private static Wire.ClockTrust Trust(ClockTrust trust) => trust switch
+    {
+        ClockTrust.Synchronised => Wire.ClockTrust.Synchronised,
+        ClockTrust.FreeRunning => Wire.ClockTrust.FreeRunning,
+        ClockTrust.Unset => Wire.ClockTrust.Unset,
+        _ => Wire.ClockTrust.Unknown,
+    };
 
     private PacedLoads Watch(double rateHz) => rateHz is >= 0.1 and <= 20
         ? new PacedLoads(bay, mapping, rateHz)

@@ -1,4 +1,5 @@
 using ScaleLink.Daemon.Bay;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Workflows.SiteCheck;
 
@@ -7,30 +8,20 @@ internal sealed class SiteCheckKeeping(LiveBay bay, SiteCheckDesk desk, ILogger<
 {
     private const int QueuedReadings = 40;
 
+    // A ledger that cannot be written must not end the looking.
+    private readonly RepeatedTrouble _trouble = new("The site check", log);
+
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         using var readings = bay.Readings.Subscribe(QueuedReadings);
         try
         {
             await foreach (var reading in readings.Items.ReadAllAsync(stoppingToken))
-                Try(() => desk.Look(reading));
+                _trouble.Try(() => desk.Look(reading));
         }
         finally
         {
-            Try(desk.Close);
-        }
-    }
-
-    private void Try(Action act)
-    {
-        try
-        {
-            act();
-        }
-        catch (Exception e) when (e is not OutOfMemoryException)
-        {
-            // A ledger that cannot be written must not end the looking.
-            log.LogError(e, "The site check could not go on");
+            _trouble.Try(desk.Close);
         }
     }
 }

@@ -19,20 +19,24 @@ internal sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
     private const double LevelSlopeDeg = 0.1;
 
     /// <summary>Looks at pads, newest reading and patch.</summary>
-    public static BayFacts Of(IReadOnlyList<PadSnapshot> pads, BayReading? reading, PatchState patch, CarModel car, DateTimeOffset now)
+    public static BayFacts Of(IReadOnlyList<PadSnapshot> pads, BayReading? reading, PatchState patch, CarModel car, (DateTimeOffset Utc, long Ns) now)
     {
         ArgumentNullException.ThrowIfNull(pads);
         ArgumentNullException.ThrowIfNull(patch);
         return new([Zeroed(pads, now), Calibrated(reading), Level(pads, patch, car)]);
     }
 
-    private static SeenCheck Zeroed(IReadOnlyList<PadSnapshot> pads, DateTimeOffset now)
+    private static SeenCheck Zeroed(IReadOnlyList<PadSnapshot> pads, (DateTimeOffset Utc, long Ns) now)
     {
-        var without = pads.Where(p => p.Zero is null || now - p.Zero.TakenAt > OldestZero).Select(p => p.Corner.ToString()).ToList();
+        var without = pads.Where(p => p.Zero is null || Age(p.Zero, now) > OldestZero).Select(p => p.Corner.ToString()).ToList();
         return new("pads_zeroed", without.Count == 0 && pads.Count == 4,
             without.Count == 0 && pads.Count > 0 ? $"oldest zero {pads.Min(p => p.Zero!.TakenAt):yyyy-MM-dd HH:mm}Z" : "",
             without.Count == 0 ? [] : [new(SessionCodes.ZeroMissing, $"No zero within {OldestZero.TotalHours:0} hours: {string.Join(", ", without)}.", "Empty the pads and zero them.")]);
     }
+
+    // A wall clock that was put forward makes no zero older.
+    private static TimeSpan Age(ZeroPoint zero, (DateTimeOffset Utc, long Ns) now) =>
+        zero.TakenNs is { } taken ? TimeSpan.FromTicks((now.Ns - taken) / TimeSpan.NanosecondsPerTick) : now.Utc - zero.TakenAt;
 
     private static SeenCheck Calibrated(BayReading? reading)
     {

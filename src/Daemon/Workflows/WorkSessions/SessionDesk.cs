@@ -1,5 +1,6 @@
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Journal;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Workflows.Levelling;
 using ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 
@@ -12,13 +13,14 @@ internal sealed class SessionDesk
     private readonly LiveBay _live;
     private readonly PatchDesk _patch;
     private readonly TimeProvider _time;
+    private readonly BayClock _clock;
     private readonly Workflow<WorkSessions> _flow;
 
     /// <summary>Takes up the open session, if there is one.</summary>
-    public SessionDesk(SessionLedger sessions, LiveBay live, PatchDesk patch, TimeProvider time)
+    public SessionDesk(SessionLedger sessions, LiveBay live, PatchDesk patch, TimeProvider time, BayClock clock)
     {
         ArgumentNullException.ThrowIfNull(sessions);
-        (_sessions, _live, _patch, _time, _flow) = (sessions, live, patch, time, sessions.TakeUp());
+        (_sessions, _live, _patch, _time, _clock, _flow) = (sessions, live, patch, time, clock, sessions.TakeUp());
         _flow.Show(all => all.InTheBay);
     }
 
@@ -36,7 +38,7 @@ internal sealed class SessionDesk
     {
         ArgumentNullException.ThrowIfNull(session);
         return new(session, session.Baseline is null && session.End is null
-            ? BayFacts.Of([.. _live.Pads.Select(p => p.Snapshot())], _live.Newest, _patch.State, session.Car, _time.GetUtcNow())
+            ? BayFacts.Of([.. _live.Pads.Select(p => p.Snapshot())], _live.Newest, _patch.State, session.Car, (_time.GetUtcNow(), _clock.NowNs))
             : new([]));
     }
 

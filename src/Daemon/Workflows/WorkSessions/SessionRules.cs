@@ -150,7 +150,7 @@ internal static class SessionRules
     }
 
     private static List<Diagnostic> NominalOnly(RecordedWeighing reading) => reading.NominalOnly.Count == 0 ? [] :
-        [new(SessionCodes.PadsNotCalibrated, $"The baseline rests on nominal only pads: {string.Join(", ", reading.NominalOnly)}.", "Changes are good all the same; totals and shares are as good as the nominal sensitivity.")];
+        [new(SessionCodes.PadsNotCalibrated, $"The baseline was taken on pads that are nominal only: {string.Join(", ", reading.NominalOnly)}.", "Changes are good all the same; totals and shares are as good as the nominal sensitivity.")];
 
     private static StepLearner Weighed(SessionView view) => view.Session.Known
         ?? throw new StepRefusedException(SessionCodes.NotInThisState, "There is no baseline yet.", "Finish the preparation, settle the car, and weigh the baseline first.");

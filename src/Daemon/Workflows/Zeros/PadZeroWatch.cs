@@ -1,6 +1,5 @@
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration.Results;
 using ScaleLink.Weighing.Zeros;
 
@@ -16,8 +15,6 @@ internal sealed class PadZeroWatch(PadChannel pad, ZeroTrackingOptions tracking,
     private double _writtenKg;
     private DateTimeOffset? _zeroAt;
     private long _lookedNs;
-
-    public Corner Corner => pad.Corner;
 
     /// <summary>To be called about once a second.</summary>
     public void Look()
@@ -51,11 +48,12 @@ internal sealed class PadZeroWatch(PadChannel pad, ZeroTrackingOptions tracking,
 
     private void Check(Bay.ZeroPoint zero, double load)
     {
-        store.AppendCheck(zero, load, Now);
+        // Told before it is written: the disk may be full.
         if (Math.Abs(load) > LimitKg)
             pad.OnTrouble(PadStateCodes.EmptyPadReads, $"The car is off, and the empty pad reads {Kg(load):+0.00}.", "Look for something on the pad; then take a zero before the car comes back.", stops: false);
         else
             pad.OnTroubleOver(PadStateCodes.EmptyPadReads);
+        store.AppendCheck(zero, load, Now);
     }
 
     private DateTimeOffset Now => clock.ToUtc(clock.NowNs);

@@ -1,7 +1,6 @@
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Measure;
 
 namespace ScaleLink.Daemon.Workflows.Zeros;
 
@@ -11,8 +10,9 @@ internal sealed class ZeroKeeping(LiveBay bay, BayConfiguration configuration, I
     private const long StepNs = Nanoseconds.PerSecond;
     private const int QueuedReadings = 40;
 
-    private readonly Dictionary<Corner, PadZeroWatch> _watches =
-        bay.Pads.ToDictionary(p => p.Corner, p => new PadZeroWatch(p, configuration.ZeroTracking, configuration.Weigh.RaisedBelowKg, store, clock));
+    // A ledger that cannot be written must not end the looking.
+    private readonly IReadOnlyList<(PadZeroWatch Watch, RepeatedTrouble Trouble)> _watches =
+        [.. bay.Pads.Select(p => (new PadZeroWatch(p, configuration.ZeroTracking, configuration.Weigh.RaisedBelowKg, store, clock), new RepeatedTrouble($"Looking after the zero of {p.Corner}", log)))];
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
@@ -23,21 +23,8 @@ internal sealed class ZeroKeeping(LiveBay bay, BayConfiguration configuration, I
             if (reading.AtNs < due)
                 continue;
             due = reading.AtNs + StepNs;
-            foreach (var watch in _watches.Values)
-                Look(watch);
-        }
-    }
-
-    private void Look(PadZeroWatch watch)
-    {
-        try
-        {
-            watch.Look();
-        }
-        catch (Exception e) when (e is not OutOfMemoryException)
-        {
-            // A ledger that cannot be written must not end the looking.
-            log.LogError(e, "The zero of {Corner} could not be looked after", watch.Corner);
+            foreach (var (watch, trouble) in _watches)
+                trouble.Try(watch.Look);
         }
     }
 }

@@ -57,6 +57,7 @@ internal sealed class ZeroTaking(BayClock clock, ZeroLedger store)
             throw new StepRefusedException(refusals[0].Code, $"{pad.Corner}: {refusals[0].Message}", refusals[0].Remedy);
         return (new ZeroPoint(seen.Identity.SerialNumber, zero.Counts, clock.ToUtc(clock.NowNs), who, old is null ? null : ShiftFrom(old, calibration, zero))
         {
+            TakenNs = clock.NowNs,
             CellCounts = seen.Reading.CellCounts,
             TemperatureC = seen.Reading.TemperatureC,
             SinceCalibrationKg = calibration.IsCalibrated ? calibration.Kg(zero.Counts - calibration.ZeroCounts) : null,

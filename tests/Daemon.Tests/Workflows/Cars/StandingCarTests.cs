@@ -3,6 +3,7 @@ using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Workflows.Cars;
 using ScaleLink.Daemon.Workflows.Levelling;
 using ScaleLink.Daemon.Workflows.WorkSessions;
@@ -31,7 +32,7 @@ public sealed class StandingCarTests : IDisposable
         var bay = BayFile.Parse("bay = \"unit6\"", "bay.toml").Configuration!;
         _database = new LedgerDatabase(Path.Combine(_folder.FullName, "ledger.db"));
         _cars = new CarShelf(_database, bay, time);
-        _desk = new SessionDesk(new SessionLedger(_database), new LiveBay([]), new PatchDesk(_database, bay, time), time);
+        _desk = new SessionDesk(new SessionLedger(_database), new LiveBay([]), new PatchDesk(_database, bay, time), time, new BayClock(time));
         _standing = new StandingCar(_cars);
         _ = new SessionBars(_desk, _standing);
         _ = new CarRocking(_standing, _prior);

@@ -33,7 +33,7 @@ public class BayFactsTests
     private static SeenCheck Level(IReadOnlyList<PadSnapshot> pads)
     {
         var flat = new SavedHeightMeasurement(new HeightMeasurementInput(), MeasuredHeights.FromHeights(default, Corners.Same(0.1)), DateTimeOffset.UnixEpoch, "Ada");
-        return BayFacts.Of(pads, null, new PatchState(flat, []), CarFile.Read(Bench.CarText).Car!, DateTimeOffset.UnixEpoch).Seen.Single(s => s.Key == "patch_level");
+        return BayFacts.Of(pads, null, new PatchState(flat, []), CarFile.Read(Bench.CarText).Car!, (DateTimeOffset.UnixEpoch, 0)).Seen.Single(s => s.Key == "patch_level");
     }
 
     private static PadSnapshot Pad(Corner corner, double? pitch, SavedInclinometerZero? zero, bool corrects = true) => new()

@@ -2,6 +2,7 @@ using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Workflows.Levelling;
 using ScaleLink.Daemon.Workflows.WorkSessions;
 using ScaleLink.Daemon.Workflows.WorkSessions.Steps;
@@ -30,7 +31,7 @@ internal sealed class Bench : IDisposable
     {
         _database = new LedgerDatabase(Path.Combine(_folder.FullName, "ledger.db"));
         Ledger = new SessionLedger(_database);
-        _desk = new SessionDesk(Ledger, new LiveBay([]), new PatchDesk(_database, BayFile.Parse("bay = \"unit6\"", "bay.toml").Configuration!, _time), _time);
+        _desk = new SessionDesk(Ledger, new LiveBay([]), new PatchDesk(_database, BayFile.Parse("bay = \"unit6\"", "bay.toml").Configuration!, _time), _time, new BayClock(_time));
         Session = _desk.Begin(start, "crew").Session;
     }
 

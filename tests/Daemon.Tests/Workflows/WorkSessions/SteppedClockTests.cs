@@ -2,6 +2,7 @@ using Microsoft.Extensions.Time.Testing;
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Journal;
+using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Workflows.Levelling;
 using ScaleLink.Daemon.Workflows.WorkSessions;
 
@@ -41,5 +42,5 @@ public sealed class SteppedClockTests : IDisposable
 
     // Made anew from the ledger, as after a restart.
     private SessionDesk Desk(TimeProvider time) =>
-        new(new SessionLedger(_database), new LiveBay([]), new PatchDesk(_database, BayFile.Parse("bay = \"unit6\"", "bay.toml").Configuration!, time), time);
+        new(new SessionLedger(_database), new LiveBay([]), new PatchDesk(_database, BayFile.Parse("bay = \"unit6\"", "bay.toml").Configuration!, time), time, new BayClock(time));
 }
