@@ -33,7 +33,7 @@ internal static partial class BayCheck
 
     private static IEnumerable<Diagnostic> SerialNumbers(BayConfiguration bay) =>
         Repeated(bay, p => p.SerialNumber)
-            .Select(r => FileMistake.At(r.Pad.Line, ConfigurationCodes.SerialNumberTwice, $"{r.Pad.Corner} and {r.First.Corner} claim the same pad, serial number {r.Key}.", "Read the number on each pad and correct one of them."));
+            .Select(r => FileMistake.At(r.Pad.Line, ConfigurationCodes.SerialNumberTwice, $"{Name(r.Pad)} and {Name(r.First)} claim the same pad, serial number {r.Key}.", "Read the number on each pad and correct one of them."));
 
     private static IEnumerable<Diagnostic> Links(BayConfiguration bay)
     {
@@ -70,13 +70,16 @@ internal static partial class BayCheck
         .Select(s => FileMistake.At(s.Source.Line, ConfigurationCodes.BaudRateUnusual, $"{s.Name}: baud = {s.Source.Baud} is no rate that adapters offer.", $"Use one of {string.Join(", ", CommonBauds)}."));
 
     private static IEnumerable<(string Name, SourceConfiguration Source)> Sources(BayConfiguration bay) => bay.Pads.SelectMany(p => p.Tilt is { } tilt
-        ? new[] { (p.Corner.ToString(), p.Source), ($"{p.Corner} tilt", tilt) }
-        : [(p.Corner.ToString(), p.Source)]);
+        ? new[] { (Name(p), p.Source), ($"{Name(p)} tilt", tilt) }
+        : [(Name(p), p.Source)]);
+
+    // A corner that could not be read is a mistake of its own.
+    private static string Name(PadConfiguration pad) => Enum.IsDefined(pad.Corner) ? pad.Corner.ToString() : $"the pad of line {pad.Line}";
 
     private static IEnumerable<Diagnostic> Listening(BayConfiguration bay)
     {
-        if (bay.Listen.PagePort != 0 && bay.Listen.PagePort == bay.Listen.GrpcPort)
-            yield return FileMistake.At(0, ConfigurationCodes.PortsEqual, $"listen.page_port and listen.grpc_port are both {bay.Listen.PagePort}.", "Give them different ports.");
+        foreach (var port in OwnPorts(bay).Where(p => p.Port != 0).GroupBy(p => p.Port).Where(p => p.Count() > 1))
+            yield return FileMistake.At(0, ConfigurationCodes.PortsEqual, $"{string.Join(" and ", port.Select(p => p.Key))} are {(port.Count() == 2 ? "both" : "all")} {port.Key}.", "Give them different ports.");
         if (!IPAddress.TryParse(bay.Listen.Address, out var address))
             yield return FileMistake.At(0, ConfigurationCodes.AddressRefused, $"listen.address = \"{bay.Listen.Address}\" is not an address.", "Use 127.0.0.1, or another address of this machine in digits.");
         else if (!IPAddress.IsLoopback(address) && !bay.Listen.OtherMachines)
@@ -85,6 +88,13 @@ internal static partial class BayCheck
         foreach (var name in bay.Listen.Names.Where(n => Uri.CheckHostName(n) == UriHostNameType.Unknown))
             yield return FileMistake.At(0, ConfigurationCodes.HostNameUnusable, $"\"{name}\" in listen.names is not the name of a machine.", "Write names with commas between, without port and http://.");
     }
+
+    // The port of another broker is that broker's own.
+    private static IEnumerable<(string Key, int Port)> OwnPorts(BayConfiguration bay) =>
+    [
+        ("listen.page_port", bay.Listen.PagePort), ("listen.grpc_port", bay.Listen.GrpcPort),
+        .. bay.Mqtt.Broker == BrokerKind.Embedded ? [("mqtt.port", bay.Mqtt.Port)] : Array.Empty<(string, int)>(),
+    ];
 
     private static IEnumerable<(PadConfiguration Pad, PadConfiguration First, string Key)> Repeated(BayConfiguration bay, Func<PadConfiguration, string?> keyOf)
     {

@@ -7,6 +7,7 @@ namespace ScaleLink.Daemon.Ports;
 /// <summary>Finds why a port cannot be used. The serial library says "access denied" whatever the cause, so the system is asked.</summary>
 internal static partial class SerialPortTrouble
 {
+    private const string MemoryDevices = "/sys/class/mem";
     private const int ReadWriteNoControlNonBlocking = 0x2 | 0x100 | 0x800;
     private const int ReadAndWrite = 4 | 2;
     private const int NoSuchFile = 2, NoSuchDevice = 6, NotPermitted = 13, InUse = 16, NotATerminal = 25;
@@ -16,7 +17,7 @@ internal static partial class SerialPortTrouble
     {
         if (address is not SerialAddress serial || OperatingSystem.IsWindows())
             return null;
-        if (Directory.Exists(serial.Port))
+        if (Directory.Exists(serial.Port) || IsMemory(serial.Port))
             return LinkDiagnostics.NotSerial(serial.Port);
         if (!File.Exists(serial.Port))
             return LinkDiagnostics.Missing(serial.Port, KnownPorts());
@@ -43,6 +44,10 @@ internal static partial class SerialPortTrouble
             _ => LinkDiagnostics.Other(address.Port, said),
         };
     }
+
+    // /dev/null and its like, which can be told without opening them.
+    private static bool IsMemory(string port) =>
+        LinkAddress.NodeOf(port) is var node && Path.GetDirectoryName(node) == "/dev" && Directory.Exists(Path.Combine(MemoryDevices, Path.GetFileName(node)));
 
     private static string KnownPorts() => string.Join(", ", SerialPort.GetPortNames().Order().Take(8));
 

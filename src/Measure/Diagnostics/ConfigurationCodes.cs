@@ -22,7 +22,7 @@ public static class ConfigurationCodes
     public static readonly Code SerialNumberTwice = Area.Declare(11, "Two pads claim one serial number", "Read the number on each pad and correct one of them.");
     public static readonly Code LinkUnusable = Area.Declare(12, "A link is neither a port nor an address", "Write a device path, COM3, or tcp://host:port.");
     public static readonly Code BaudRateUnusual = Area.Declare(13, "A baud rate is none that adapters offer", "Use one of the rates that the message lists.");
-    public static readonly Code PortsEqual = Area.Declare(14, "The page and gRPC are given the same port", "Give them different ports.");
+    public static readonly Code PortsEqual = Area.Declare(14, "Two of page, gRPC and embedded broker are given the same port", "Give them different ports.");
     public static readonly Code AddressRefused = Area.Declare(15, "The address to listen on is none, or is open to other machines without leave", "Use 127.0.0.1, or say that other machines may ask.");
     public static readonly Code KeyMeansNothing = Area.Declare(16, "A key means nothing to the protocol of its pad", "Take it out, or correct the protocol.");
     public static readonly Code SlaveTwice = Area.Declare(17, "Two pads are one Modbus slave on one line", "Set different addresses in the devices, then here.");

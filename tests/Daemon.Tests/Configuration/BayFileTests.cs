@@ -72,11 +72,21 @@ public class BayFileTests
     [InlineData("[listen]\naddress = \"bay\"\nother_machines = true", "SL-015")]
     [InlineData("[listen]\nnames = \"http://bay\"", "SL-021")]
     [InlineData("[listen]\npage_port = 5480\ngrpc_port = 5480", "SL-014")]
+    [InlineData("[listen]\npage_port = 5480\n[mqtt]\nbroker = \"embedded\"\nport = 5480", "SL-014")]
+    [InlineData("[[pads]]\ncorner = \"LF\"\nlink = \"/dev/null\"", "SL-104")]
     [InlineData("[[pads]]\ncorner = \"LF\"\nlink = \"tcp://nowhere\"", "SL-012")]
     [InlineData("[[pads]]\ncorner = \"LF\"\nlink = \"tcp://h:1\"\nkg_per_count = 0", "SL-006")]
     [InlineData("[mqtt]\nrate_hz = 21", "SL-006")]
     public void A_mistake_has_its_code(string text, string code) =>
         Assert.Contains(BayFile.Parse(text, "bay.toml").Mistakes, m => m.Code == code);
+
+    [Fact]
+    public void A_pad_whose_corner_is_wrong_too_is_told_by_its_line()
+    {
+        var mistakes = BayFile.Parse("bay = \"unit6\"\n[[pads]]\ncorner = \"XX\"\nlink = \"/dev/no-such-port\"", "bay.toml").Mistakes;
+        Assert.Contains("the pad of line 2: ", Assert.Single(mistakes, m => m.Code == "SL-101").Message.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain(mistakes, m => m.Message.ToString().Contains("-1", StringComparison.Ordinal));
+    }
 
     [Fact]
     public void Other_machines_are_let_in_only_by_an_explicit_word()
