@@ -10,7 +10,7 @@ var check = new Option<bool>("--check") { Description = "Only check the bay file
 var exitWithStdin = new Option<bool>("--exit-with-stdin") { Description = "Stop when standard input closes, so as not to outlive the program that started this one." };
 
 var root = new RootCommand("ScaleLink daemon: reads scale pads and publishes corner loads.") { bay, page, grpc, mqtt, allowMissing, check, exitWithStdin };
-root.SetAction((parsed, _) => DaemonHost.Run(new StartOptions
+root.SetAction((parsed, stop) => DaemonHost.Run(new StartOptions
 {
     BayFile = parsed.GetRequiredValue(bay),
     PagePort = parsed.GetValue(page),
@@ -19,5 +19,5 @@ root.SetAction((parsed, _) => DaemonHost.Run(new StartOptions
     AllowMissing = parsed.GetValue(allowMissing),
     CheckOnly = parsed.GetValue(check),
     ExitWithStdin = parsed.GetValue(exitWithStdin),
-}));
+}, stop));
 return await root.Parse(args).InvokeAsync();

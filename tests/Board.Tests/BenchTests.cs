@@ -77,6 +77,16 @@ public class BenchTests(SharedBay bay)
     }
 
     [Fact]
+    public async Task A_car_file_that_is_too_large_is_refused_by_name()
+    {
+        var board = await bay.Show(new PageSetup { Path = "car" });
+        await board.Page.Locator("[data-do=car-file]").SetInputFilesAsync(new FilePayload { Name = "car.json", MimeType = "application/json", Buffer = new byte[256 * 1024 + 1] });
+        await board.Has(".shelf .refusal");
+        Assert.Contains("SL-559", await board.Text(".shelf .refusal"));
+        Assert.Equal(0, await board.Page.Locator("[data-do=save-car]").CountAsync());
+    }
+
+    [Fact]
     public async Task A_height_measurement_is_entered_put_into_effect_shimmed_and_forgotten()
     {
         var board = await bay.Show(new PageSetup { Path = "patch" });

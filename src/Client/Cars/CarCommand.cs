@@ -25,7 +25,7 @@ internal static class CarCommand
         command.SetAction(parsed =>
         {
             var path = parsed.GetValue(file)!;
-            var read = CarFile.Read(InputFile.Read(path));
+            var read = CarFile.Read(InputFile.ReadCar(path));
             if (parsed.GetValue(common.Json))
                 shell.WriteLine(CarJson.Check(read).ToJsonString());
             else
@@ -45,7 +45,7 @@ internal static class CarCommand
         command.SetAction(parsed =>
         {
             var path = parsed.GetValue(file)!;
-            var read = CarFile.Read(InputFile.Read(path));
+            var read = CarFile.Read(InputFile.ReadCar(path));
             if (read.Car is not { } car)
                 return InputFile.Refuse(path, read.Mistakes, parsed.GetValue(common.Json), shell);
 
@@ -66,7 +66,7 @@ internal static class CarCommand
         command.SetAction(async (parsed, stop) =>
         {
             var path = parsed.GetValue(file)!;
-            var text = InputFile.Read(path);
+            var text = InputFile.ReadCar(path);
             if (CarFile.Read(text) is { Car: null } read)
                 return InputFile.Refuse(path, read.Mistakes, parsed.GetValue(common.Json), shell);
 

@@ -40,6 +40,6 @@ internal static class WhatIfCommand
     private static string? CarFileBeside(string path, string name)
     {
         var beside = Path.GetFullPath(name, Path.GetDirectoryName(Path.GetFullPath(path))!);
-        return File.Exists(beside) ? InputFile.Read(beside) : null;
+        return File.Exists(beside) ? InputFile.ReadCar(beside) : null;
     }
 }

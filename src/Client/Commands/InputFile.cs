@@ -2,12 +2,17 @@ using System.Text.Json.Nodes;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Runtime;
+using ScaleLink.Measure;
+using ScaleLink.Measure.Sentences;
+using ScaleLink.Weighing.Cars.Files;
 
 namespace ScaleLink.Client.Commands;
 
 /// <summary>Files that the user names, and the mistakes in them.</summary>
 internal static class InputFile
 {
+    private const int LongestLine = 1000;
+
     /// <exception cref="ClientException">SL-440: it cannot be read.</exception>
     public static string Read(string path)
     {
@@ -20,6 +25,10 @@ internal static class InputFile
             throw new ClientException(new Diagnostic(ClientCodes.FileUnreadable, $"{PeerText.Clean(path, 120)} cannot be read: {e.Message}", "Check the path and the rights."), e);
         }
     }
+
+    /// <summary>A car file; one that is too large is not even read.</summary>
+    /// <exception cref="ClientException">SL-440: it cannot be read. SL-559: it is too large.</exception>
+    public static string ReadCar(string path) => new FileInfo(path) is { Exists: true, Length: > CarFileSize.Most } ? throw new ClientException(CarFile.TooLarge) : Read(path);
 
     /// <exception cref="ClientException">SL-445: it cannot be written.</exception>
     public static void Write(string path, ReadOnlySpan<byte> content)
@@ -47,5 +56,5 @@ internal static class InputFile
 
     /// <summary>One line for each mistake: file, line, code, what is wrong, what to do.</summary>
     public static IEnumerable<string> Mistakes(string path, IEnumerable<Diagnostic> findings) =>
-        findings.Select(f => $"{path}{(f.Line is { } line ? $":{line}" : "")}: {f}");
+        findings.Select(f => PlainText.Clean($"{path}{(f.Line is { } line ? $":{line}" : "")}: {f}", LongestLine));
 }

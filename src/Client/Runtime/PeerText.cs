@@ -1,8 +1,9 @@
 using System.Globalization;
+using ScaleLink.Measure.Sentences;
 
 namespace ScaleLink.Client.Runtime;
 
-/// <summary>Cleans text from outside before it reaches a terminal: no control, no hidden direction marks, one column a character.</summary>
+/// <summary>Text from outside on its way to a terminal: after the one cleaning, one column a character.</summary>
 internal static class PeerText
 {
     private const char FirstWide = '\u1100';
@@ -11,22 +12,20 @@ internal static class PeerText
     /// <summary>At most <paramref name="most"/> printable characters, each one column wide; longer text ends in "...".</summary>
     public static string Clean(string? text, int most)
     {
-        var clean = string.Concat((text ?? "").EnumerateRunes().Select(r => Clean(r.Value))).Trim();
+        var clean = string.Concat(PlainText.Clean(text, int.MaxValue).EnumerateRunes().Select(r => OneColumn(r.Value))).Trim();
         return clean.Length <= most ? clean : $"{clean[..Math.Max(0, most - 3)]}...";
     }
 
-    private static string Clean(int rune)
+    private static string OneColumn(int rune)
     {
         var isPunctuation = rune is >= 0x2010 and <= 0x2027 or >= 0x2030 and <= 0x205e;
         // One-eighth of a turn and its like: what a crew is told to turn must not become a question mark.
         var isFraction = rune is >= 0x2150 and <= 0x215e;
         if (rune >= FirstWide && !isPunctuation && !isFraction)
-            return CharUnicodeInfo.GetUnicodeCategory(rune) == UnicodeCategory.Format ? "" : Unknown;
+            return Unknown;
         return CharUnicodeInfo.GetUnicodeCategory(rune) switch
         {
-            UnicodeCategory.Control => rune is '\t' or '\n' or '\r' ? " " : "",
-            UnicodeCategory.Format or UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark
-                or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator => "",
+            UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark => "",
             UnicodeCategory.OtherNotAssigned => Unknown,
             _ => char.ConvertFromUtf32(rune),
         };

@@ -1,6 +1,5 @@
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Zeros;
-using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
 namespace ScaleLink.Daemon.Configuration;
@@ -33,25 +32,34 @@ internal sealed class BayFile
     {
         try
         {
-            return Parse(File.ReadAllText(path), path);
+            return BoundedText.Read(path, BayFileBounds.LargestBytes) is { } text ? Parse(text, path) : Unread(path, BayFileBounds.TooLarge);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            var file = new BayFile(path);
-            file._mistakes.Add(FileMistake.At(0, ConfigurationCodes.FileUnreadable, $"The bay file cannot be read: {e.Message}", "Give its path with --bay FILE."));
-            return file;
+            return Unread(path, FileMistake.At(0, ConfigurationCodes.FileUnreadable, $"The bay file cannot be read: {e.Message}", "Give its path with --bay FILE."));
         }
+    }
+
+    /// <summary>A file that was not read, and why.</summary>
+    public static BayFile Unread(string path, Diagnostic why)
+    {
+        var file = new BayFile(path);
+        file._mistakes.Add(why);
+        return file;
     }
 
     /// <summary>Reads the text of a bay file; <paramref name="path"/> only names it.</summary>
     public static BayFile Parse(string text, string path)
     {
+        if (BayFileBounds.Parse(text, path) is not { } document)
+            return Unread(path, BayFileBounds.TooDeep);
         var file = new BayFile(path);
-        var document = SyntaxParser.Parse(text, path);
         foreach (var problem in document.Diagnostics)
             file._mistakes.Add(FileMistake.At(problem.Span.Start.Line + 1, ConfigurationCodes.NotToml, problem.Message, "Correct the TOML syntax."));
         if (document.HasErrors)
             return file;
+        if (BayFileBounds.TooMuch(document) is { } tooMuch)
+            return Unread(path, tooMuch);
         var configuration = file.Read(document);
         file._mistakes.AddRange(BayCheck.Find(configuration));
         file._mistakes.Sort((a, b) => (a.Line ?? 0).CompareTo(b.Line ?? 0));
@@ -99,7 +107,7 @@ internal sealed class BayFile
         return listen;
     }
 
-    private static MqttConfiguration ReadMqtt(TomlBlock block)
+    private MqttConfiguration ReadMqtt(TomlBlock block)
     {
         var mqtt = new MqttConfiguration(
             block.Choice("broker", BrokerNames) ?? BrokerKind.Embedded,
@@ -107,7 +115,7 @@ internal sealed class BayFile
             block.Whole("port", 0, 65535) ?? 1883,
             block.Number("rate_hz", 0.1, 20) ?? 10,
             block.Text("user"),
-            block.Text("password_file"));
+            PasswordFile.Find(block, Path));
         block.Finish();
         return mqtt;
     }

@@ -1,3 +1,4 @@
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars.Files;
 
 namespace ScaleLink.Daemon.Configuration;
@@ -11,7 +12,13 @@ internal static class CarFileReader
             return null;
         try
         {
-            var text = File.ReadAllText(Path.GetFullPath(name, Path.GetDirectoryName(Path.GetFullPath(bayFile))!));
+            var path = Path.GetFullPath(name, Path.GetDirectoryName(Path.GetFullPath(bayFile))!);
+            if (BoundedText.Read(path, CarFileSize.Most) is not { } text)
+            {
+                block.Note(CarFile.TooLarge.Code, block.LineOf("file"), $"{name}: {CarFile.TooLarge.Message}", CarFile.TooLarge.Remedy);
+                return null;
+            }
+
             var mistakes = CarFile.Read(text).Mistakes;
             foreach (var mistake in mistakes)
                 block.Note(mistake.Code, block.LineOf("file"), $"{name}{(mistake.Line is { } line ? $", line {line}" : "")}: {mistake.Message}", mistake.Remedy);

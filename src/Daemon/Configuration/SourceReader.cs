@@ -88,7 +88,7 @@ internal sealed class SourceReader(TomlBlock block, IReadOnlyList<TomlBlock> reg
 
     private TextConfiguration? ReadText(bool isMeant)
     {
-        var pattern = block.Text("pattern");
+        var pattern = block.AnyText("pattern");
         var pauseMs = block.Number("pause_ms", 2, 1000);
         var checksum = block.Choice("checksum", ChecksumNames) ?? LineChecksum.None;
         var unit = block.Choice("unit", LoadUnits) ?? FieldUnit.Count;
@@ -110,7 +110,7 @@ internal sealed class SourceReader(TomlBlock block, IReadOnlyList<TomlBlock> reg
 
     private LineEnd ReadEnd(bool hasPause)
     {
-        var text = block.Text("line_end") ?? AnyEnd;
+        var text = block.AnyText("line_end") ?? AnyEnd;
         if (text == NoEnd && !hasPause)
             block.Note(ConfigurationCodes.ValueUnusable, block.LineOf("line_end"), $"{block.Name}.line_end = \"{NoEnd}\" needs pause_ms.", "Add pause_ms, for instance 20.");
         if (text is [< (char)128 and var one])

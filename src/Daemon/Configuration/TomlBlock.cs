@@ -7,6 +7,9 @@ namespace ScaleLink.Daemon.Configuration;
 /// <summary>One table of the bay file.</summary>
 internal sealed class TomlBlock : DocumentBlock<KeyValueSyntax>
 {
+    // A path can be long; no name is.
+    private const int LongestText = 1024;
+
     private readonly List<Diagnostic> _mistakes;
 
     public TomlBlock(string name, int line, IEnumerable<KeyValueSyntax> entries, List<Diagnostic> mistakes) : base(name)
@@ -26,7 +29,18 @@ internal sealed class TomlBlock : DocumentBlock<KeyValueSyntax>
 
     public int LineOf(string key) => Peek(key) is { } entry ? entry.Span.Start.Line + 1 : Line;
 
-    public string? Text(string key) => ReadValue(key, "a text in quotes", value => (value as StringValueSyntax)?.Value);
+    /// <summary>A text that people or other programs get to see.</summary>
+    public string? Text(string key)
+    {
+        var text = AnyText(key);
+        if (text is null || PlainText.IsClean(text, LongestText))
+            return text;
+        Note(ConfigurationCodes.TextUnprintable, LineOf(key), $"{At(key)} is longer than {LongestText} signs or has some that do not show, such as escape or a mark that turns the direction of writing.", "Type it anew.");
+        return null;
+    }
+
+    /// <summary>A text in which any sign means itself.</summary>
+    public string? AnyText(string key) => ReadValue(key, "a text in quotes", value => (value as StringValueSyntax)?.Value);
 
     public string RequiredText(string key)
     {

@@ -1,7 +1,6 @@
 using Google.Rpc;
 using Grpc.Core;
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Daemon.Runtime;
 using Code = ScaleLink.Measure.Diagnostics.Code;
 using GrpcCode = Google.Rpc.Code;
 
@@ -60,7 +59,7 @@ internal static class ApiErrors
     /// <summary>The name that goes into the ledger, cleaned.</summary>
     public static string Who(string who)
     {
-        var clean = PeerText.Clean(who, 64);
+        var clean = PlainText.Clean(who, 64);
         return clean.Length > 0 ? clean : throw BadRequest(ServiceCodes.NameMissing, "who", "This goes on record and needs a name.", "Enter a name.");
     }
 

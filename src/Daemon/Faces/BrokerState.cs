@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Configuration;
-using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Faces;
 
@@ -19,5 +18,5 @@ internal sealed class BrokerState(MqttConfiguration broker)
 
     public void Connected() => (IsConnected, Why) = (true, "");
 
-    public void Lost(string why) => (IsConnected, Why) = (false, PeerText.Clean(why, LongestReason));
+    public void Lost(string why) => (IsConnected, Why) = (false, PlainText.Clean(why, LongestReason));
 }

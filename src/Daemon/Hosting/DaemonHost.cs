@@ -5,17 +5,34 @@ using Serilog;
 
 namespace ScaleLink.Daemon.Hosting;
 
-/// <summary>Runs the daemon from bay file to exit code: 0 ended as asked, 1 broke, 2 the bay file or a port has to be fixed first.</summary>
+/// <summary>Runs the daemon from bay file to exit code: 0 ended as asked, 1 broke, 2 the bay file or a port has to be fixed first, 143 ended by a signal before it had begun.</summary>
 internal static class DaemonHost
 {
     private const int Ended = 0, Broke = 1, ToBeRemedied = 2;
+    // 128 and the number of SIGTERM, as shells tell it.
+    private const int Stopped = 143;
+    private const int MostTold = 50;
 
-    public static async Task<int> Run(StartOptions options)
+    // With the start of the program it makes less than five.
+    private static readonly TimeSpan LongestCheck = TimeSpan.FromSeconds(4);
+
+    public static async Task<int> Run(StartOptions options, CancellationToken stop)
     {
-        var file = BayFile.Load(options.BayFile);
+        BayFile file;
+        try
+        {
+            file = await Load(options, TimeProvider.System, stop);
+        }
+        catch (OperationCanceledException)
+        {
+            return Stopped;
+        }
+
         var mistakes = file.Mistakes.Where(m => !(options.AllowMissing && m.Code == LinkCodes.PortMissing)).ToList();
-        foreach (var mistake in mistakes)
+        foreach (var mistake in mistakes.Take(MostTold))
             await Console.Error.WriteLineAsync(mistake.Describe(file.Path));
+        if (mistakes.Count > MostTold)
+            await Console.Error.WriteLineAsync($"and {mistakes.Count - MostTold} more.");
         if (mistakes.Count > 0)
         {
             await Console.Error.WriteLineAsync($"{mistakes.Count} to correct; not started.");
@@ -29,6 +46,20 @@ internal static class DaemonHost
         }
 
         return await Serve(Resolve(file.Configuration!, options), options);
+    }
+
+    // A path can lead to a pipe that nobody writes to, or to a disk that does not answer. A check answers all the same; a start waits, but not deaf.
+    private static async Task<BayFile> Load(StartOptions options, TimeProvider time, CancellationToken stop)
+    {
+        try
+        {
+            return await Task.Run(() => BayFile.Load(options.BayFile), CancellationToken.None).WaitAsync(options.CheckOnly ? LongestCheck : Timeout.InfiniteTimeSpan, time, stop);
+        }
+        catch (TimeoutException)
+        {
+            return BayFile.Unread(options.BayFile, FileMistake.At(0, ConfigurationCodes.CheckTooSlow, $"The bay file was not looked through within {LongestCheck.TotalSeconds:0} s.",
+                "See that its path is a plain file on a disk that answers, and so is what it names."));
+        }
     }
 
     // Paths in the bay file are meant from where the file lies; the command line goes before the file.

@@ -38,10 +38,13 @@ internal sealed class LedgerDatabase : IDisposable
     private LedgerHead? _unwrittenHead;
 
     /// <summary>Opens the ledger at <paramref name="path"/>, or makes it.</summary>
+    /// <exception cref="IOException">The folder is missing or full.</exception>
+    /// <exception cref="UnauthorizedAccessException">This user may not write there.</exception>
     /// <exception cref="SqliteException">The file is damaged, or no ledger; <see cref="LedgerOpening"/> deals with that.</exception>
     public LedgerDatabase(string path)
     {
         (Path, _head) = (path, new LedgerHeadFile(path));
+        KeepPrivate(path);
         (_connection, _reader) = (Connection(path), Connection(path));
         try
         {
@@ -167,7 +170,7 @@ internal sealed class LedgerDatabase : IDisposable
         if (suspect is not null)
             altered.Add(suspect);
         foreach (var entry in altered)
-            LeftOut.Add(entry.Id, PeerText.Clean(entry.Kind, 32), PeerText.Clean(entry.Subject, 64), "it was altered after it was written");
+            LeftOut.Add(entry.Id, PlainText.Clean(entry.Kind, 32), PlainText.Clean(entry.Subject, 64), "it was altered after it was written");
         _altered = [.. altered.Select(e => e.Id)];
         return null;
     }
@@ -218,6 +221,15 @@ internal sealed class LedgerDatabase : IDisposable
                     entries.Add(new(id, reader.GetString(1), reader.GetString(2), reader.GetString(3), reader.GetString(4), reader.GetString(5), reader.GetString(6), reader.GetString(7)));
             return entries;
         }
+    }
+
+    // A log that is made beside it takes its rights from the ledger.
+    private static void KeepPrivate(string path)
+    {
+        if (!File.Exists(path))
+            PrivateFiles.Open(path, FileMode.CreateNew).Dispose();
+        foreach (var part in (string[])["", "-wal", "-shm", ".head"])
+            PrivateFiles.Shut(path + part);
     }
 
     // The entry is on the disk and stays there, whether the head can follow at once or not.

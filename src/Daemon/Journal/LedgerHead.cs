@@ -1,4 +1,5 @@
 using System.Text.Json;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Journal;
 
@@ -32,7 +33,7 @@ internal sealed class LedgerHeadFile(string ledgerPath)
     public void Write(LedgerHead head)
     {
         var fresh = _path + ".new";
-        using (var file = new FileStream(fresh, FileMode.Create, FileAccess.Write))
+        using (var file = PrivateFiles.Open(fresh, FileMode.Create))
         {
             JsonSerializer.Serialize(file, head);
             file.Flush(flushToDisk: true);

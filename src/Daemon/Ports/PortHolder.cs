@@ -36,7 +36,7 @@ internal static class PortHolder
     {
         try
         {
-            return $" ({Runtime.PeerText.Clean(File.ReadAllText(Path.Combine(process, "comm")), 32)})";
+            return $" ({PlainText.Clean(File.ReadAllText(Path.Combine(process, "comm")), 32)})";
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -18,7 +18,7 @@ internal sealed class RecorderControlService(FlightRecorder recorder, RecordingF
         var links = recorder.Links.Where(l => request.Corners.Count == 0 || l.Sources.Any(s => request.Corners.Contains(s.Pad.Corner.ToWire()))).ToList();
         if (links.Count == 0)
             throw ApiErrors.BadRequest(ServiceCodes.NoPadThere, "corners", "None of these corners has a pad here.", "Ask Pads.ListPads which corners there are.");
-        var note = PeerText.Clean(request.Note, LongestNote);
+        var note = PlainText.Clean(request.Note, LongestNote);
         var back = request.HasSeconds ? TimeSpan.FromSeconds(request.Seconds) : recorder.Span;
         var response = new Wire.RecordLinksResponse();
         response.Recordings.AddRange(links.Select(l => Record(l, back, note)).OfType<RecordingFile>().Select(RecorderService.File));

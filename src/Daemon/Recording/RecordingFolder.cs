@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using ScaleLink.Daemon.Configuration;
+using ScaleLink.Daemon.Runtime;
 using LinkRecording = ScaleLink.Protocol.Recordings.LinkRecording;
 
 namespace ScaleLink.Daemon.Recording;
@@ -25,10 +26,13 @@ internal sealed partial class RecordingFolder(RecorderConfiguration recorder)
     {
         lock (_gate)
         {
-            Directory.CreateDirectory(Path);
+            PrivateFiles.MakeFolder(Path);
             var name = FreeName($"{now.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture)}-{link}-{reason}");
             var (path, unfinished) = (System.IO.Path.Combine(Path, name), System.IO.Path.Combine(Path, name + ".part"));
-            File.WriteAllText(unfinished, recording.ToText());
+            // Whatever lies there is not written through.
+            File.Delete(unfinished);
+            using (var file = new StreamWriter(PrivateFiles.Open(unfinished, FileMode.CreateNew)))
+                file.Write(recording.ToText());
             File.Move(unfinished, path);
             foreach (var old in Files().Skip(recorder.Files))
                 old.Delete();
@@ -43,7 +47,7 @@ internal sealed partial class RecordingFolder(RecorderConfiguration recorder)
             return [.. Files().Select(Describe)];
     }
 
-    /// <summary>The text of one; nothing when there is none of that name.</summary>
+    /// <summary>The text of one that lies in the folder itself; nothing when there is none of that name.</summary>
     public string? Read(string name)
     {
         // The name comes from outside: it may not lead anywhere else.
@@ -51,8 +55,7 @@ internal sealed partial class RecordingFolder(RecorderConfiguration recorder)
             return null;
         lock (_gate)
         {
-            var path = System.IO.Path.Combine(Path, name);
-            return File.Exists(path) ? File.ReadAllText(path) : null;
+            return Files().FirstOrDefault(f => f.Name == name) is { } file ? File.ReadAllText(file.FullName) : null;
         }
     }
 
@@ -65,8 +68,11 @@ internal sealed partial class RecordingFolder(RecorderConfiguration recorder)
     }
 
     private IEnumerable<FileInfo> Files() => Directory.Exists(Path)
-        ? new DirectoryInfo(Path).EnumerateFiles().Where(f => f.Extension is LinkRecording.Extension or LinkRecording.EarlierExtension).OrderByDescending(f => f.LastWriteTimeUtc).ThenByDescending(f => f.Name, StringComparer.Ordinal)
+        ? new DirectoryInfo(Path).EnumerateFiles().Where(IsRecording).OrderByDescending(f => f.LastWriteTimeUtc).ThenByDescending(f => f.Name, StringComparer.Ordinal)
         : [];
+
+    // A symbolic link leads elsewhere, to what this daemon may read and who asks may not.
+    private static bool IsRecording(FileInfo file) => file is { Extension: LinkRecording.Extension or LinkRecording.EarlierExtension, LinkTarget: null };
 
     private static RecordingFile Describe(FileInfo file) => new(file.Name, new DateTimeOffset(file.LastWriteTimeUtc, TimeSpan.Zero), file.Length);
 

@@ -15,7 +15,7 @@ internal sealed record LockHolder(int Process, string Machine, DateTimeOffset Si
 
     /// <inheritdoc/>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"process {Process} on {PeerText.Clean(Machine, 64)}{(Bay is { } bay ? $", bay {PeerText.Clean(bay, 64)}" : "")}, since {Since.UtcDateTime:yyyy-MM-dd HH:mm} UTC");
+        $"process {Process} on {PlainText.Clean(Machine, 64)}{(Bay is { } bay ? $", bay {PlainText.Clean(bay, 64)}" : "")}, since {Since.UtcDateTime:yyyy-MM-dd HH:mm} UTC");
 }
 
 /// <summary>Somebody else holds a lock.</summary>

@@ -31,4 +31,8 @@ public static class ConfigurationCodes
     public static readonly Code PatternUnusable = Area.Declare(20, "A pattern for text lines cannot be used", "Write a .NET regular expression without look-around, with named groups.");
     public static readonly Code HostNameUnusable = Area.Declare(21, "A name under which browsers may ask is not the name of a machine", "Write names with commas between, without port and http://.");
     public static readonly Code CarFileUnreadable = Area.Declare(22, "The car file of the bay file cannot be read", "Correct the path; it is meant from where the bay file lies.");
+    public static readonly Code FileBeyondBounds = Area.Declare(23, "The file is larger, or nested deeper, or has more blocks than a bay file can have", "See that it is the bay file; a bay has four pads.");
+    public static readonly Code TextUnprintable = Area.Declare(24, "A text has signs that do not show, such as escape or marks that turn the direction of writing", "Type it anew, with letters, digits and signs that show.");
+    public static readonly Code PasswordFileOpen = Area.Declare(25, "Everybody on this machine can read or change the password file", "chmod o-rwx FILE, then change the password: others may have read it.");
+    public static readonly Code CheckTooSlow = Area.Declare(26, "The bay file could not be looked through in time", "See that its path is a plain file on a disk that answers, and so is what it names.");
 }

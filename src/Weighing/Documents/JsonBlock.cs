@@ -7,6 +7,8 @@ sealed class JsonBlock : DocumentBlock<JsonElement>
 {
     public static readonly JsonReaderOptions ReaderOptions = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
 
+    const int LongestName = 80;
+
     readonly DocumentNotes notes;
 
     JsonBlock(JsonElement element, string place, DocumentNotes notes) : base(place)
@@ -50,6 +52,15 @@ sealed class JsonBlock : DocumentBlock<JsonElement>
     public void Missing(string key, string example) => Note(CarCodes.MissingField, key, $"{At(key)} is missing.", $"Add \"{key}\": {example}.");
 
     public string? Text(string key) => Read(key, "a text in quotes", e => e.ValueKind == JsonValueKind.String ? e.GetString() : null);
+
+    /// <summary>A text by which people tell things apart.</summary>
+    public string? Name(string key)
+    {
+        var name = Text(key);
+        if (name is not null && !PlainText.IsClean(name, LongestName))
+            Note(CarCodes.NameUnprintable, key, $"{At(key)} is longer than {LongestName} signs or has some that do not show, such as escape or a mark that turns the direction of writing.", "Type it anew.");
+        return name;
+    }
 
     public double? Number(string key) => Read<double?>(key, "a number", e => e.ValueKind == JsonValueKind.Number ? e.GetDouble() : null);
 

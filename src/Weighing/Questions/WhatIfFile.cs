@@ -112,7 +112,7 @@ sealed record WhatIfFile(WhatIfQuestions? Questions, IReadOnlyList<Diagnostic> M
         var (minimum, margin) = (block.Number("minimum_kg"), block.Number("margin_kg") ?? 0);
         var cases = block.List("states").Select(state =>
         {
-            var made = new LoadCase(state.Text("name") ?? "", Masses(state, "changes"));
+            var made = new LoadCase(state.Name("name") ?? "", Masses(state, "changes"));
             state.Finish();
             return made;
         }).ToList();
@@ -126,7 +126,7 @@ sealed record WhatIfFile(WhatIfQuestions? Questions, IReadOnlyList<Diagnostic> M
         {
             if (!mass.Has("kg"))
                 mass.Missing("kg", "10 (negative: taken out)");
-            var change = new MassChange(mass.Text("name") ?? "", mass.Number("kg") ?? 0, mass.Place());
+            var change = new MassChange(mass.Name("name") ?? "", mass.Number("kg") ?? 0, mass.Place());
             mass.Finish();
             return change;
         }),

@@ -84,7 +84,7 @@ public class BayFileTests
     public void A_pad_whose_corner_is_wrong_too_is_told_by_its_line()
     {
         var mistakes = BayFile.Parse("bay = \"unit6\"\n[[pads]]\ncorner = \"XX\"\nlink = \"/dev/no-such-port\"", "bay.toml").Mistakes;
-        Assert.Contains("the pad of line 2: ", Assert.Single(mistakes, m => m.Code == "SL-101").Message.ToString(), StringComparison.Ordinal);
+        Assert.Contains("the pad of line 4: ", Assert.Single(mistakes, m => m.Code == "SL-101").Message.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain(mistakes, m => m.Message.ToString().Contains("-1", StringComparison.Ordinal));
     }
 

@@ -1,6 +1,5 @@
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Faces;
-using ScaleLink.Daemon.Runtime;
 
 namespace Daemon.Tests.Faces;
 
@@ -28,13 +27,6 @@ public class PublishingTests
         Assert.False(pace.IsDue(Reading(100 * Ms, BayVerdict.Settled)));
         Assert.True(pace.IsDue(Reading(150 * Ms, BayVerdict.Incomplete)));
     }
-
-    [Theory]
-    [InlineData("plain", "plain")]
-    [InlineData("  \u001b[2Jbell\a ", "[2Jbell")]
-    [InlineData("averylongname", "averylon")]
-    public void Text_from_outside_is_cleaned_and_capped(string text, string expected) =>
-        Assert.Equal(expected, PeerText.Clean(text, 8));
 
     private static BayReading Reading(long atNs, BayVerdict verdict) => new() { Seq = 1, AtNs = atNs, Verdict = verdict, Corners = [], Remark = "" };
 }

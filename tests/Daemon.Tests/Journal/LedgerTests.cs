@@ -39,6 +39,24 @@ public sealed class LedgerTests : IDisposable
     }
 
     [Fact]
+    public void Nobody_but_owner_and_group_reads_it()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows has no such modes.");
+        const UnixFileMode owner = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        using (var ledger = new LedgerDatabase(LedgerPath))
+        {
+            ledger.Append(DateTimeOffset.UnixEpoch, "zero", "SLP-1001", "crew", "{}");
+            Assert.Equal(["ledger.db", "ledger.db-shm", "ledger.db-wal", "ledger.db.head"], _folder.GetFiles().Select(f => f.Name).Order());
+            Assert.All(_folder.GetFiles(), f => Assert.Equal(owner, f.UnixFileMode & ~UnixFileMode.GroupRead));
+        }
+
+        // As an earlier version left it.
+        File.SetUnixFileMode(LedgerPath, owner | UnixFileMode.GroupRead | UnixFileMode.OtherRead);
+        using var again = new LedgerDatabase(LedgerPath);
+        Assert.Equal(owner | UnixFileMode.GroupRead, File.GetUnixFileMode(LedgerPath));
+    }
+
+    [Fact]
     public void Each_entry_is_chained_to_the_one_before()
     {
         using (var ledger = new LedgerDatabase(LedgerPath))

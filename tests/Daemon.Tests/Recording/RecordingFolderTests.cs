@@ -41,6 +41,33 @@ public sealed class RecordingFolderTests : IDisposable
     }
 
     [Fact]
+    public void A_link_to_somewhere_else_is_neither_read_nor_listed()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "Making a symbolic link takes a right of its own on Windows.");
+        var folder = Folder();
+        var own = folder.Save(With("a"), "LF", "request", Now).Name;
+        var secret = Path.Combine(_folder.FullName, "secret");
+        File.WriteAllText(secret, "secret");
+        File.CreateSymbolicLink(Path.Combine(folder.Path, "link.recording"), secret);
+        File.CreateSymbolicLink(Path.Combine(folder.Path, "near.recording"), own);
+        Assert.Null(folder.Read("link.recording"));
+        Assert.Null(folder.Read("near.recording"));
+        Assert.NotNull(folder.Read(own));
+        Assert.Equal([own], folder.List().Select(f => f.Name));
+    }
+
+    [Fact]
+    public void Nobody_but_owner_and_group_reads_them()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows has no such modes.");
+        var folder = Folder();
+        var name = folder.Save(With("a"), "LF", "request", Now).Name;
+        var (others, all) = (UnixFileMode.OtherRead | UnixFileMode.OtherWrite | UnixFileMode.OtherExecute, UnixFileMode.UserRead | UnixFileMode.UserWrite);
+        Assert.Equal(all, File.GetUnixFileMode(Path.Combine(folder.Path, name)) & ~UnixFileMode.GroupRead);
+        Assert.Equal((UnixFileMode)0, File.GetUnixFileMode(folder.Path) & (others | UnixFileMode.GroupWrite));
+    }
+
+    [Fact]
     public void A_folder_that_cannot_be_made_is_told()
     {
         File.WriteAllText(Path.Combine(_folder.FullName, "recordings"), "a file is in the way");

@@ -1,7 +1,6 @@
 using Google.Protobuf;
 using Grpc.Core;
 using Grpc.Core.Interceptors;
-using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Publishing.Grpc;
 
@@ -26,7 +25,7 @@ internal sealed class ActionLog(ILogger<ActionLog> log) : Interceptor
         }
         catch (RpcException e)
         {
-            log.LogInformation("{Who}: {Action} refused: {Why}", Who(request as IMessage), action, PeerText.Clean(e.Status.Detail, LongestReason));
+            log.LogInformation("{Who}: {Action} refused: {Why}", Who(request as IMessage), action, PlainText.Clean(e.Status.Detail, LongestReason));
             throw;
         }
     }
@@ -37,7 +36,7 @@ internal sealed class ActionLog(ILogger<ActionLog> log) : Interceptor
     private static string Who(IMessage? request)
     {
         var who = request is null ? null : Field(request, "who") as string ?? (Field(request, "by") is IMessage by ? Field(by, "who") as string : null);
-        return string.IsNullOrWhiteSpace(who) ? "somebody" : PeerText.Clean(who, LongestName);
+        return string.IsNullOrWhiteSpace(who) ? "somebody" : PlainText.Clean(who, LongestName);
     }
 
     private static object? Field(IMessage message, string name) => message.Descriptor.FindFieldByName(name)?.Accessor.GetValue(message);

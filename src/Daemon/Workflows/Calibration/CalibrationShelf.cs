@@ -1,6 +1,5 @@
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Pads;
 
 namespace ScaleLink.Daemon.Workflows.Calibration;
@@ -40,6 +39,6 @@ internal sealed class CalibrationShelf(LiveBay bay, CalibrationLedger ledger)
         var found = id.Length < FewestDigits ? [] : All().Where(c => c.Calibration.Identity.StartsWith(id, StringComparison.OrdinalIgnoreCase)).ToList();
         return found.Select(f => f.Calibration.Identity).Distinct().Count() == 1
             ? found[0]
-            : throw new StepRefusedException(CalibrationCodes.CalibrationNotFound.Because(id.Length < FewestDigits ? $"at least {FewestDigits} digits are needed" : $"{found.Count} begin with {PeerText.Clean(id, 64)}"));
+            : throw new StepRefusedException(CalibrationCodes.CalibrationNotFound.Because(id.Length < FewestDigits ? $"at least {FewestDigits} digits are needed" : $"{found.Count} begin with {PlainText.Clean(id, 64)}"));
     }
 }

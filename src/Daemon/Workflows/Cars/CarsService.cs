@@ -1,6 +1,5 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Contract;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Cars.Files;
@@ -81,7 +80,7 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
     }
 
     public static RpcException NoSuchCar(string name) =>
-        ApiErrors.NotFound(CarCodes.CarNotFound, $"No car {PeerText.Clean(name, 40)} was saved, or not in that revision.", "List them: scalelink car list.");
+        ApiErrors.NotFound(CarCodes.CarNotFound, $"No car {PlainText.Clean(name, 40)} was saved, or not in that revision.", "List them: scalelink car list.");
 
     // A mass without a place is no question: the front axle's middle is a place like any other.
     private static Place PlaceOf(Wire.CarPlace? place) => place is null ? new(double.NaN, double.NaN) : new(place.BehindFrontAxleMm, place.LeftOfCentreMm, place.HeightMm);

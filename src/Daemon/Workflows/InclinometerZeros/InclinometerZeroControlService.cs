@@ -18,7 +18,7 @@ internal sealed class InclinometerZeroControlService(LiveBay bay, InclinometerZe
     public override async Task<Wire.PadInclinometerZero> ReadTilt(Wire.ReadTiltRequest request, ServerCallContext context)
     {
         var (pad, who) = (bay.PadAt(request.Corner), ApiErrors.Who(request.Who));
-        var step = new InclinometerZeroStep(PeerText.Clean(request.SerialNumber, LongestSerialNumber), request.HasNumber ? (int)Math.Min(request.Number, int.MaxValue) : null, request.SaidTurned);
+        var step = new InclinometerZeroStep(PlainText.Clean(request.SerialNumber, LongestSerialNumber), request.HasNumber ? (int)Math.Min(request.Number, int.MaxValue) : null, request.SaidTurned);
         var until = clock.NowNs + PatienceNs;
         while (true)
             try
@@ -35,14 +35,14 @@ internal sealed class InclinometerZeroControlService(LiveBay bay, InclinometerZe
     public override Task<Wire.PadInclinometerZero> AbandonInclinometerTest(Wire.AbandonInclinometerTestRequest request, ServerCallContext context)
     {
         var pad = bay.PadAt(request.Corner);
-        desk.Abandon(pad, PeerText.Clean(request.SerialNumber, LongestSerialNumber), ApiErrors.Who(request.Who));
+        desk.Abandon(pad, PlainText.Clean(request.SerialNumber, LongestSerialNumber), ApiErrors.Who(request.Who));
         return Task.FromResult(mapping.Pad(pad));
     }
 
     public override Task<Wire.PadInclinometerZero> ClearInclinometerZero(Wire.ClearInclinometerZeroRequest request, ServerCallContext context)
     {
         var pad = bay.PadAt(request.Corner);
-        desk.Clear(pad, PeerText.Clean(request.SerialNumber, LongestSerialNumber), ApiErrors.Who(request.Who));
+        desk.Clear(pad, PlainText.Clean(request.SerialNumber, LongestSerialNumber), ApiErrors.Who(request.Who));
         return Task.FromResult(mapping.Pad(pad));
     }
 }

@@ -1,6 +1,5 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Contract;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Levelling;
 using Wire = ScaleLink.Api.V1;
 
@@ -32,7 +31,7 @@ internal sealed class PatchControlService(PatchDesk desk, PatchMapping mapping) 
             _ => null,
         };
         if (kind is not { } known)
-            throw ApiErrors.BadRequest(PatchCodes.CorrectionUnknown, "name", $"There is no correction {PeerText.Clean(request.Name, 20)} of the patch.", "Name slope or warp; tilt is switched in the bay file, pad by pad.");
+            throw ApiErrors.BadRequest(PatchCodes.CorrectionUnknown, "name", $"There is no correction {PlainText.Clean(request.Name, 20)} of the patch.", "Name slope or warp; tilt is switched in the bay file, pad by pad.");
         desk.Set(known, request.On, who);
         return Task.FromResult(mapping.Report());
     }

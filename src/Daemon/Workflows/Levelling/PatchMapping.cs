@@ -1,6 +1,5 @@
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Contract;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Workflows.Cars;
 using ScaleLink.Daemon.Workflows.InclinometerZeros;
 using ScaleLink.Measure;
@@ -34,7 +33,7 @@ internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedRe
             HeightUncertaintiesMm = heights.Count > 0 ? Corners.From(c => heights[c].StandardUncertaintyMm) : default,
             Differences = [.. heightMeasurement.Differences.Select(d => new HeightDifference(d.From.ToCorner(), d.To.ToCorner(), d.Mm, d.StandardUncertaintyMm))],
             Beams = [.. heightMeasurement.Beams.Select(b => new BeamReading(b.From.ToCorner(), b.To.ToCorner(), b.SpanMm, b.ReadingDeg, b.ReversedDeg, b.ReadingUncertaintyDeg))],
-            Note = PeerText.Clean(heightMeasurement.Note, 200),
+            Note = PlainText.Clean(heightMeasurement.Note, 200),
         };
     }
 

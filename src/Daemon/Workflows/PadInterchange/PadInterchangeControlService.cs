@@ -1,6 +1,5 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Contract;
-using ScaleLink.Daemon.Runtime;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Workflows.PadInterchange;
@@ -17,10 +16,10 @@ internal sealed class PadInterchangeControlService(InterchangeDesk desk, Interch
         Do(request.Who, who => desk.ThrowAway((int)Math.Min(request.Number, int.MaxValue), who));
 
     public override Task<Wire.InterchangeView> FinishInterchange(Wire.FinishInterchangeRequest request, ServerCallContext context) =>
-        Do(request.Who, who => desk.Finish(who, PeerText.Clean(request.Note, LongestRemark)));
+        Do(request.Who, who => desk.Finish(who, PlainText.Clean(request.Note, LongestRemark)));
 
     public override Task<Wire.InterchangeView> AbandonInterchange(Wire.AbandonInterchangeRequest request, ServerCallContext context) =>
-        Do(request.Who, who => desk.Abandon(who, PeerText.Clean(request.Reason, LongestRemark)));
+        Do(request.Who, who => desk.Abandon(who, PlainText.Clean(request.Reason, LongestRemark)));
 
     private Task<Wire.InterchangeView> Do(string who, Action<string> step)
     {

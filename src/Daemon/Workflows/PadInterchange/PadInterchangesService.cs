@@ -2,7 +2,6 @@ using System.Globalization;
 using Grpc.Core;
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Contract;
-using ScaleLink.Daemon.Runtime;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Workflows.PadInterchange;
@@ -25,5 +24,5 @@ internal sealed class PadInterchangesService(InterchangeLedger interchanges, Int
 
     private InterchangeRecord Find(string id) =>
         (long.TryParse(id, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? interchanges.All().FirstOrDefault(r => r.Id == number) : null)
-        ?? throw ApiErrors.NotFound(CalibrationCodes.NoInterchangeRunning, $"There is no pad interchange {PeerText.Clean(id, 20)}.", "List them: scalelink calibrations pad-interchange list.");
+        ?? throw ApiErrors.NotFound(CalibrationCodes.NoInterchangeRunning, $"There is no pad interchange {PlainText.Clean(id, 20)}.", "List them: scalelink calibrations pad-interchange list.");
 }

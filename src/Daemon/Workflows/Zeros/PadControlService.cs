@@ -1,7 +1,6 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Contract;
-using ScaleLink.Daemon.Runtime;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Workflows.Zeros;
@@ -14,14 +13,14 @@ internal sealed class PadControlService(LiveBay bay, ZeroTaking taking, ApiMappi
 
     public override Task<Wire.ZeroPadsResponse> ZeroPads(Wire.ZeroPadsRequest request, ServerCallContext context)
     {
-        var who = PeerText.Clean(request.Who, LongestName);
+        var who = PlainText.Clean(request.Who, LongestName);
         if (who.Length == 0)
             throw ApiErrors.BadRequest(ServiceCodes.NameMissing, "who", "A zero goes on record and needs a name.", "Enter a name.");
         var chosen = bay.Pads.Where(p => request.Corners.Count == 0 || request.Corners.Contains(p.Corner.ToWire())).ToList();
         if (chosen.Count == 0)
             throw ApiErrors.BadRequest(ServiceCodes.NoPadThere, "corners", "None of these corners has a pad here.", "Ask Pads.ListPads which corners there are.");
         var response = new Wire.ZeroPadsResponse();
-        var because = PeerText.Clean(request.Because, LongestReason);
+        var because = PlainText.Clean(request.Because, LongestReason);
         response.Results.AddRange(chosen.Select(pad => Zero(pad, who, because)));
         return Task.FromResult(response);
     }

@@ -1,3 +1,4 @@
+using System.Text;
 using ScaleLink.Weighing.Documents;
 
 namespace ScaleLink.Weighing.Cars.Files;
@@ -10,9 +11,14 @@ sealed record CarFile(CarModel? Car, IReadOnlyList<Diagnostic> Mistakes)
     /// <summary>Fields that stand in it under an earlier name (SL-519), each with place and line.</summary>
     public IReadOnlyList<Diagnostic> EarlierNames { get; init; } = [];
 
+    /// <summary>What is said of a document beyond <see cref="CarFileSize.Most"/>.</summary>
+    public static Diagnostic TooLarge { get; } = new(CarCodes.FileTooLarge, $"The car file is larger than {CarFileSize.Most / 1024} kB.", "See that it is the car file: a whole car takes a few kilobytes.");
+
     /// <summary>Reads a document. Never throws for what is in it.</summary>
     public static CarFile Read(string text)
     {
+        if (Encoding.UTF8.GetByteCount(text) > CarFileSize.Most)
+            return new(null, [TooLarge]);
         var notes = new DocumentNotes(text);
         var car = JsonBlock.Open(text, notes) is { } root ? Read(root, notes) : null;
         return new(notes.Found.Count == 0 ? car : null, notes.Found) { EarlierNames = notes.Earlier };

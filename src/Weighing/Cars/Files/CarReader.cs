@@ -28,7 +28,7 @@ sealed class CarReader(JsonBlock root)
         root.Earlier("shared_tyre_doubt_percent", "shared_tyre_uncertainty_percent");
         if (!root.Has("name"))
             root.Missing("name", "\"Heron\"");
-        var name = root.Text("name") ?? "";
+        var name = root.Name("name") ?? "";
         root.Text("note");
         root.Text("$schema");
         var wheelbase = Needed(root, "wheelbase_mm");
@@ -82,7 +82,7 @@ sealed class CarReader(JsonBlock root)
     [
         .. root.List("ballast").Select(block =>
         {
-            var station = new BallastStation(block.Text("name") ?? "", block.Place(), block.Number("fitted_kg") ?? 0, block.Number("capacity_kg") ?? 0);
+            var station = new BallastStation(block.Name("name") ?? "", block.Place(), block.Number("fitted_kg") ?? 0, block.Number("capacity_kg") ?? 0);
             if (!block.Has("name"))
                 block.Missing("name", "\"...\"");
             if (!block.Has("capacity_kg"))

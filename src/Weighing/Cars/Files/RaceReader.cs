@@ -26,7 +26,7 @@ static class RaceReader
         {
             if (!block.Has("name"))
                 block.Missing("name", "\"...\"");
-            var driver = new Driver(block.Text("name") ?? "", Needed(block, "kg"), block.Place(), block.Flag("in_car") ?? false);
+            var driver = new Driver(block.Name("name") ?? "", Needed(block, "kg"), block.Place(), block.Flag("in_car") ?? false);
             block.Finish();
             return driver;
         }),

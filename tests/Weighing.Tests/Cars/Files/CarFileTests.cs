@@ -1,3 +1,4 @@
+using System.Text;
 using CsCheck;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
@@ -33,6 +34,30 @@ public class CarFileTests
             [("SL-506", "wheelbase_mm", 5), ("SL-514", "front.motion_ratio", 8), ("SL-513", "front.motion_ratoi", 11), ("SL-515", "rear.spring_rate_n_per_mm", 18)],
             mistakes.Select(m => (m.Code.Text, m.Where, m.Line!.Value)));
     }
+
+    [Theory]
+    [InlineData(256 * 1024, false)]
+    [InlineData(256 * 1024 + 1, true)]
+    public void A_file_beyond_256_kB_is_not_read(int bytes, bool isRefused)
+    {
+        var read = CarFile.Read(Text.PadRight(bytes - (Encoding.UTF8.GetByteCount(Text) - Text.Length)));
+        Assert.Equal(isRefused, read.Car is null);
+        Assert.Equal(isRefused ? ["SL-559"] : [], read.Mistakes.Select(m => m.Code.Text));
+    }
+
+    [Theory]
+    [InlineData("He\\u001b[2Jron")]
+    [InlineData("He\u202eron")]
+    [InlineData("He\\nron")]
+    public void A_name_shows_every_sign_of_it(string name)
+    {
+        var mistake = Assert.Single(CarFile.Read(Text.Replace("\"Heron\"", $"\"{name}\"")).Mistakes);
+        Assert.Equal(("SL-579", "name"), (mistake.Code.Text, mistake.Where));
+        Assert.DoesNotContain(mistake.ToString(), sign => char.IsControl(sign) || sign == '\u202e');
+    }
+
+    [Fact]
+    public void A_name_can_be_written_in_any_script() => Assert.Empty(CarFile.Read(Text.Replace("\"Heron\"", "\"鷺 Ñandú 2\"")).Mistakes);
 
     [Fact]
     public void A_number_that_no_car_has_is_found_at_its_line()

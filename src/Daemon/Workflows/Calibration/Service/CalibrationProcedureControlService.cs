@@ -2,7 +2,6 @@ using Grpc.Core;
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Contract;
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Daemon.Runtime;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Workflows.Calibration.Service;
@@ -51,9 +50,9 @@ internal sealed class CalibrationProcedureControlService(LiveBay bay, ProcedureD
         return Task.FromResult(mapping.View(pad));
     }
 
-    private static string Who(string who) => PeerText.Clean(who, LongestName) is { Length: > 0 } name ? name : throw new StepRefusedException(CalibrationCodes.NameOrReasonMissing.Because("who"));
+    private static string Who(string who) => PlainText.Clean(who, LongestName) is { Length: > 0 } name ? name : throw new StepRefusedException(CalibrationCodes.NameOrReasonMissing.Because("who"));
 
-    private static string Reason(string reason) => PeerText.Clean(reason, LongestReason);
+    private static string Reason(string reason) => PlainText.Clean(reason, LongestReason);
 
     private static string Required(string reason) => Reason(reason) is { Length: > 0 } text ? text : throw new StepRefusedException(CalibrationCodes.NameOrReasonMissing.Because("reason"));
 }

@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Weighing.Calibration.Masses;
 using Wire = ScaleLink.Api.V1;
 
@@ -48,5 +47,5 @@ internal static class MassMapping
             ? weightClass
             : throw new StepRefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label}: there is no class {Clean(name)}"));
 
-    private static string Clean(string text) => PeerText.Clean(text, LongestLabel);
+    private static string Clean(string text) => PlainText.Clean(text, LongestLabel);
 }

@@ -1,7 +1,6 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Contract;
 using ScaleLink.Daemon.Journal;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 using ScaleLink.Measure;
 using Wire = ScaleLink.Api.V1;
@@ -59,5 +58,5 @@ internal sealed class WorkSessionControlService(SessionDesk desk, SessionStarter
 
     private static Corners? Heights(Wire.CornerNumbers? heights) => heights?.ToCorners();
 
-    private static string Text(string text, int most) => PeerText.Clean(text, most);
+    private static string Text(string text, int most) => PlainText.Clean(text, most);
 }

@@ -1,6 +1,5 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Contract;
-using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Workflows.WorkSessions.Export;
 using ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 using ScaleLink.Weighing.WorkSessions.Planning;
@@ -78,7 +77,7 @@ internal sealed class WorkSessionsService(SessionDesk desk, SessionLedger sessio
     }
 
     private WorkSession Find(string id) => sessions.Find(id)
-        ?? throw ApiErrors.NotFound(SessionCodes.SessionNotFound, $"There is no session {PeerText.Clean(id, 40)}.", "List them: scalelink work-session list.");
+        ?? throw ApiErrors.NotFound(SessionCodes.SessionNotFound, $"There is no session {PlainText.Clean(id, 40)}.", "List them: scalelink work-session list.");
 
     private WorkSession Weighed(string id)
     {
