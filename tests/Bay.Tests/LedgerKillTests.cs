@@ -35,7 +35,11 @@ public sealed class LedgerKillTests(ITestOutputHelper output) : IDisposable
         for (var kill = 0; kill < Kills; kill++)
         {
             var crews = Enumerable.Range(0, Crews).Select(crew => Task.Run(() => Work(new Random(1000 * kill + crew)))).ToArray();
-            Thread.Sleep(_chance.Next(0, kill % 4 == 3 ? LongWorkMs : LongestWorkMs));
+            // Every other kill may fall into the start, the rest into work that is under way.
+            var before = _acknowledged.Count;
+            if (kill % 2 == 1)
+                Wait.Until(() => _acknowledged.Count > before, Wait.Patience, "work is under way");
+            await Task.Delay(_chance.Next(0, kill % 4 == 3 ? LongWorkMs : LongestWorkMs), TestContext.Current.CancellationToken);
             _bay.Daemon.Process.Kill();
             await Task.WhenAll(crews).WaitAsync(Wait.Patience, TestContext.Current.CancellationToken);
             _bay.RestartDaemon();

@@ -18,7 +18,7 @@ public sealed class InclinometerZeroOnABayTests(RealBay bay) : IClassFixture<Rea
     {
         await Do("""{"do":"pad-tilt","corner":"LR","pitch_deg":0.9,"roll_deg":-0.2}""");
         await Do("""{"do":"tilt-zero","corner":"LR","pitch_deg":0.4,"roll_deg":0.25}""");
-        await bay.Run("zero", "--who", "crew");
+        await bay.Zero();
         Assert.Contains("LR SLP-1003 inclinometer zero never tested", (await bay.Run("patch", "inclinometer-zero")).Output);
         Assert.Contains("one of --read, --abandon and --clear", (await bay.Run("patch", "inclinometer-zero", "--clear")).Error);
 

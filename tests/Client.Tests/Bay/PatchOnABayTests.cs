@@ -20,7 +20,7 @@ public sealed class PatchOnABayTests(RealBay bay) : IClassFixture<RealBay>, IDis
     public async Task From_an_unknown_patch_to_corrected_loads_and_back()
     {
         await SiteCheck();
-        await Done("zero", "--who", "crew");
+        await bay.Zero();
         await SiteCheckStopped();
         await Task.Delay(await bay.Bay.Car.Lower(Cancel), Cancel);
         await Task.Delay(await bay.Bay.Car.Settle(1.5, roll: true, Cancel), Cancel);

@@ -17,7 +17,7 @@ public class WorkSessionOnABayTests(RealBay bay) : IClassFixture<RealBay>
     [Fact(Skip = RealBay.WhyNot, SkipUnless = nameof(Can))]
     public async Task From_the_prepared_car_to_the_printed_sheet()
     {
-        await Done("zero", "--who", "crew");
+        await bay.Zero();
         Assert.Contains("* Heron", await Done("car", "list"));
         Assert.Contains("SL-560", (await bay.Run("work-session", "weigh")).Error);
         Assert.Contains("Now: Preparation:", await Done("work-session", "start", "--title", "commands", "--leave-out", "tyre_pressures", "rolling_circumference", "fuel", "driver_mass", "steering_straight", "pads_proved", "patch_level"));
