@@ -33,7 +33,7 @@ public class RecorderTests
         var written = control.RecordLinks(new RecordLinksRequest { Corners = { Corner.Rr }, Note = "on the lift\n\e[2J", Seconds = 2 }).Recordings;
         text = recorder.GetLinkRecording(new GetLinkRecordingRequest { Name = Assert.Single(written).Name }).Text;
         Assert.Contains("device: RF slave 2 serial number SLP-1002\ndevice: RR slave 4 serial number SLP-1004\n", text);
-        Assert.Contains("note: on the lift[2J\n", text);
+        Assert.Contains("note: on the lift [2J\n", text);
         var times = text[text.IndexOf("\n\n", StringComparison.Ordinal)..].Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => double.Parse(l.Split(' ')[0])).ToList();
         Assert.InRange(times[^1] - times[0], 1, 2.1);
 

@@ -94,6 +94,26 @@ public sealed class ClockWatchTests : IDisposable
         Assert.Single(Records());
     }
 
+    [Fact]
+    public void A_reader_of_times_is_told_what_they_are_worth()
+    {
+        Assert.Equal("", ClockRecord.Remark(_ledger, 1, 100));
+        using var watch = Start();
+        var first = Entry();
+        Assert.Equal("", ClockRecord.Remark(_ledger, first, Entry()));
+        _time.Step(TimeSpan.FromHours(1));
+        Pass(2);
+        Assert.Equal("Times: the clock was put forward or back meanwhile.", ClockRecord.Remark(_ledger, first, Entry()));
+        _trust = ClockTrust.FreeRunning;
+        Pass(2);
+        var second = Entry();
+        Assert.Equal("Times: the clock ran by itself, in step with no time server; the clock was put forward or back meanwhile.", ClockRecord.Remark(_ledger, first, second));
+        Assert.Equal("Times: the clock ran by itself, in step with no time server.", ClockRecord.Remark(_ledger, second, Entry()));
+        _time.Step(DateTimeOffset.UnixEpoch - Noon);
+        Pass(2);
+        Assert.Equal("Times: the clock had not been set.", ClockRecord.Remark(_ledger, Entry(), Entry()));
+    }
+
     // Whatever runs this test may or may not be kept in step; the kernel of Linux says which.
     [Fact]
     public void The_kernel_is_asked() => Assert.Equal(OperatingSystem.IsLinux(), KernelClock.Ask() is ClockTrust.Synchronised or ClockTrust.FreeRunning);
@@ -110,6 +130,8 @@ public sealed class ClockWatchTests : IDisposable
         for (var k = 0; k < seconds; k++)
             _time.Advance(TimeSpan.FromSeconds(1));
     }
+
+    private long Entry() => _ledger.Append(_time.GetUtcNow(), "zero", "SLP-1001", "crew", "{}").Id;
 
     private List<ClockRecord> Records() => [.. ClockRecord.Kind.All(_ledger).Select(e => e.Body)];
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using ScaleLink.Daemon.Clocks;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 
@@ -26,6 +27,9 @@ internal sealed class SessionLedger(LedgerDatabase ledger)
 
     /// <summary>One session.</summary>
     public WorkSession? Find(string id) => Read(id).All.FirstOrDefault();
+
+    /// <summary>What a reader of the times of a session has to know; empty: nothing.</summary>
+    public string OfTimes(WorkSession session) => ClockRecord.Remark(ledger, Kind.All(ledger, session.Id).First().Id, session.Entry);
 
     /// <summary>The name of a session that is begun now.</summary>
     internal string NewId(DateTimeOffset at)
