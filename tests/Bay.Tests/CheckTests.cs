@@ -3,7 +3,8 @@ using Shared.Rig;
 
 namespace Bay.Tests;
 
-/// <summary>The check of a bay file as a program: it answers, whatever lies at the path.</summary>
+/// <summary>The check of a bay file as a program: it answers in time, whatever lies at the path.</summary>
+[Collection(Alone.Name)]
 public sealed class CheckTests : IDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory();

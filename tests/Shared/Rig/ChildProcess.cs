@@ -71,7 +71,14 @@ internal sealed class ChildProcess : IDisposable
         _process.StandardInput.Flush();
     }
 
-    public bool WaitForExit(TimeSpan within) => _process.WaitForExit(within);
+    /// <summary>Whether it has ended in time; all that it said has been heard by then.</summary>
+    public bool WaitForExit(TimeSpan within)
+    {
+        if (!_process.WaitForExit(within))
+            return false;
+        _process.WaitForExit();
+        return true;
+    }
 
     public void Kill() => _process.Kill();
 
