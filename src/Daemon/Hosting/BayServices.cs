@@ -35,7 +35,7 @@ internal static class BayServices
         services.AddSingleton(time);
         services.AddSingleton<BayClock>();
         // Made before the ledger is opened, and so given back after it is closed.
-        services.AddSingleton(_ => AtLedger(bay.LedgerPath, () => LedgerLock.Take(bay.LedgerPath, LockHolder.Me(time.GetUtcNow(), bay.Bay))));
+        services.AddSingleton(_ => LedgerOpening.OrSay(bay.LedgerPath, () => LedgerLock.Take(bay.LedgerPath, LockHolder.Me(time.GetUtcNow(), bay.Bay))));
         services.AddSingleton(provider => OpenLedger(provider.GetRequiredService<HolderLock>(), bay.LedgerPath, time));
         services.AddSingleton(provider => provider.GetRequiredService<OpenedLedger>().Ledger);
         services.AddSingleton<ZeroLedger>();
@@ -95,19 +95,7 @@ internal static class BayServices
         services.AddHostedService<SiteCheckKeeping>();
     }
 
-    private static OpenedLedger OpenLedger(HolderLock _, string path, TimeProvider time) => AtLedger(path, () => LedgerOpening.Open(path, time.GetUtcNow()));
-
-    private static T AtLedger<T>(string path, Func<T> open)
-    {
-        try
-        {
-            return open();
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or SqliteException)
-        {
-            throw new StartException(LedgerCodes.LedgerUnopenable, $"The ledger {path} cannot be opened: {e.Message}.", "See that its folder is there, can be written by the daemon, and has room on its disk.", e);
-        }
-    }
+    private static OpenedLedger OpenLedger(HolderLock _, string path, TimeProvider time) => LedgerOpening.OrSay(path, () => LedgerOpening.Open(path, time.GetUtcNow()));
 
     // Whoever keeps car and prior in step with what is done has to be there before the first block is weighed.
     private static BayWeigher Weigher(IServiceProvider provider)

@@ -28,7 +28,7 @@ internal static class DaemonHost
             return Stopped;
         }
 
-        var mistakes = file.Mistakes.Where(m => !(options.AllowMissing && m.Code == LinkCodes.PortMissing)).ToList();
+        var mistakes = file.Mistakes.Where(m => !((options.AllowMissing || options.TakeOverBy is not null) && m.Code == LinkCodes.PortMissing)).ToList();
         foreach (var mistake in mistakes.Take(MostTold))
             await Console.Error.WriteLineAsync(mistake.Describe(file.Path));
         if (mistakes.Count > MostTold)
@@ -45,7 +45,8 @@ internal static class DaemonHost
             return Ended;
         }
 
-        return await Serve(Resolve(file.Configuration!, options), options);
+        var bay = Resolve(file.Configuration!, options);
+        return options.TakeOverBy is { } who ? await TakeOver(bay, who) : await Serve(bay, options);
     }
 
     // A path can lead to a pipe that nobody writes to, or to a disk that does not answer. A check answers all the same; a start waits, but not deaf.
@@ -72,6 +73,21 @@ internal static class DaemonHost
     };
 
     private static string Beside(string bayFile, string path) => Path.GetFullPath(path, Path.GetDirectoryName(Path.GetFullPath(bayFile))!);
+
+    private static async Task<int> TakeOver(BayConfiguration bay, string who)
+    {
+        try
+        {
+            var taken = LedgerTakeOver.Run(bay.LedgerPath, bay.Bay, who, TimeProvider.System);
+            Console.WriteLine($"{taken.Count} entries from {taken.First} to {taken.Last} count again; they are marked as unchained. Start the daemon as usual, and look at the calibrations and zeros in effect before you weigh.");
+            return Ended;
+        }
+        catch (StartException e)
+        {
+            await Console.Error.WriteLineAsync(e.Diagnostic.ToString());
+            return ToBeRemedied;
+        }
+    }
 
     private static async Task<int> Serve(BayConfiguration bay, StartOptions options)
     {

@@ -9,5 +9,6 @@ internal sealed record StartOptions
     public int? MqttPort { get; init; }
     public bool AllowMissing { get; init; }
     public bool CheckOnly { get; init; }
+    public string? TakeOverBy { get; init; }
     public bool ExitWithStdin { get; init; }
 }

@@ -19,7 +19,10 @@ internal sealed class LedgerDatabase : IDisposable
         CREATE INDEX IF NOT EXISTS entries_by_subject ON entries(kind, subject, id);
         CREATE TRIGGER IF NOT EXISTS entries_never_change BEFORE UPDATE ON entries BEGIN SELECT RAISE(ABORT, 'the ledger is append-only'); END;
         CREATE TRIGGER IF NOT EXISTS entries_never_go BEFORE DELETE ON entries BEGIN SELECT RAISE(ABORT, 'the ledger is append-only'); END;
-        """;
+        """ + "\n" + UnchainedEntries.Schema;
+
+    private const string Columns = "id, at, kind, subject, who, software, body, hash";
+    private const string Chained = "entries", ChainedAndTakenOver = $"(SELECT {Columns} FROM entries UNION ALL SELECT {Columns} FROM unchained)";
 
     private const int All = int.MaxValue;
 
@@ -36,6 +39,7 @@ internal sealed class LedgerDatabase : IDisposable
     private readonly SqliteConnection _reader;
     private readonly LedgerHeadFile _head;
     private LedgerHead? _unwrittenHead;
+    private string _readable = Chained;
 
     /// <summary>Opens the ledger at <paramref name="path"/>, or makes it.</summary>
     /// <exception cref="IOException">The folder is missing or full.</exception>
@@ -66,14 +70,19 @@ internal sealed class LedgerDatabase : IDisposable
     /// <summary>Entries that are here and cannot be used.</summary>
     public LeftOutEntries LeftOut { get; } = new();
 
+    /// <summary>Numbers of the entries that were taken over from behind a damage, in order: they count, and are not chained.</summary>
+    public IReadOnlyList<long> Unchained { get; private set; } = [];
+
     /// <summary>Appends an entry; it is on the disk when this returns.</summary>
     /// <param name="at">When it happened, UTC.</param>
     /// <param name="kind">What it is, such as <c>zero</c>.</param>
     /// <param name="subject">What it is about, such as a pad's serial number.</param>
     /// <param name="who">Who did it.</param>
     /// <param name="body">JSON.</param>
+    /// <param name="number">Its number, behind all that are here; nothing: the next one.</param>
+    /// <param name="alongside">Entries from behind a damage that this one vouches for: they come with it or not at all.</param>
     /// <returns>The entry as it stands in the ledger.</returns>
-    public LedgerEntry Append(DateTimeOffset at, string kind, string subject, string who, string body)
+    public LedgerEntry Append(DateTimeOffset at, string kind, string subject, string who, string body, long? number = null, IReadOnlyList<UnchainedEntry>? alongside = null)
     {
         lock (_writing)
         {
@@ -82,9 +91,10 @@ internal sealed class LedgerDatabase : IDisposable
                 WriteHead(behind);
             using var transaction = _connection.BeginTransaction();
             var stored = StoredEntry.Following(LastHash(transaction), at, kind, subject, who, Software, body);
+            UnchainedEntries.Add(_connection, transaction, alongside ?? []);
             using var insert = Command(_connection,
-                "INSERT INTO entries(at, kind, subject, who, software, body, hash) VALUES($at, $kind, $subject, $who, $software, $body, $hash) RETURNING id",
-                stored.Columns);
+                "INSERT INTO entries(id, at, kind, subject, who, software, body, hash) VALUES($id, $at, $kind, $subject, $who, $software, $body, $hash) RETURNING id",
+                [("$id", (object?)number ?? DBNull.Value), .. stored.Columns]);
             insert.Transaction = transaction;
             var id = (long)insert.ExecuteScalar()!;
             transaction.Commit();
@@ -105,6 +115,9 @@ internal sealed class LedgerDatabase : IDisposable
 
     /// <summary>The entry with that number.</summary>
     public LedgerEntry? Entry(long id) => Read("WHERE id = $id", most: 1, ("$id", id)).FirstOrDefault();
+
+    /// <summary>The newest entry before that number, whatever it is about.</summary>
+    public LedgerEntry? Before(long id) => Read("WHERE id < $id ORDER BY id DESC", most: 1, ("$id", id)).FirstOrDefault();
 
     /// <summary>When the newest entry of all happened, UTC; nothing in an empty ledger.</summary>
     public DateTimeOffset? NewestAt => Read("ORDER BY id DESC", most: 1).FirstOrDefault()?.At;
@@ -141,6 +154,17 @@ internal sealed class LedgerDatabase : IDisposable
         }
     }
 
+    /// <summary>Takes over, from a damaged ledger, entries that had been taken over there.</summary>
+    internal void TakeOver(IReadOnlyList<UnchainedEntry> entries)
+    {
+        lock (_writing)
+        {
+            using var transaction = _connection.BeginTransaction();
+            UnchainedEntries.Add(_connection, transaction, entries);
+            transaction.Commit();
+        }
+    }
+
     /// <summary>
     /// Goes through the chain of hashes and leaves out what was altered since it was written. The hash that stands in an entry goes into the one after it,
     /// so an entry whose own text does not fit its hash is known to be altered alone when the next one follows from that hash.
@@ -149,6 +173,7 @@ internal sealed class LedgerDatabase : IDisposable
     /// <returns>Number of the first entry from which the chain does not hold; nothing when it is whole but for the entries left out.</returns>
     internal long? CheckChain(LedgerHead? known)
     {
+        _readable = Chained;
         var (last, suspect) = ("", (StoredEntry?)null);
         List<StoredEntry> altered = [];
         foreach (var entry in Stored("ORDER BY id", All))
@@ -169,32 +194,48 @@ internal sealed class LedgerDatabase : IDisposable
             return suspect.Id;
         if (suspect is not null)
             altered.Add(suspect);
+        var unchained = TakenOver();
+        altered.AddRange(unchained.Where(u => !u.Holds).Select(u => u.Stored));
         foreach (var entry in altered)
             LeftOut.Add(entry.Id, PlainText.Clean(entry.Kind, 32), PlainText.Clean(entry.Subject, 64), "it was altered after it was written");
         _altered = [.. altered.Select(e => e.Id)];
+        Unchained = [.. unchained.Where(u => u.Holds).Select(u => u.Stored.Id)];
+        // Hardly any ledger has such, and the others need not be asked twice.
+        _readable = unchained.Count == 0 ? Chained : ChainedAndTakenOver;
         return null;
     }
+
+    /// <summary>The entries that were once taken over, as they stand here, whether they hold or not.</summary>
+    /// <exception cref="SqliteException">They cannot be read.</exception>
+    internal List<UnchainedEntry> TakenOver()
+    {
+        lock (_reading)
+            return UnchainedEntries.Read(_reader);
+    }
+
+    /// <summary>The highest number in the chain; nothing where it is empty or that cannot be read.</summary>
+    internal long? HighestId() => TryRead("ORDER BY id DESC")?.Id;
 
     /// <summary>The entries from the first on, as long as each can be read and follows from the one before.</summary>
     internal IEnumerable<LedgerEntry> WholeChain()
     {
         var (last, id) = ("", 0L);
-        while (TryRead(id) is { } stored && stored.Hash == stored.HashAfter(last) && stored.Read() is { } entry)
+        while (TryRead("WHERE id > $after ORDER BY id", ("$after", id)) is { } stored && stored.Hash == stored.HashAfter(last) && stored.Read() is { } entry)
         {
             yield return entry;
             (last, id) = (entry.Hash, entry.Id);
         }
     }
 
-    private StoredEntry? TryRead(long after)
+    /// <summary>The first entry of those; nothing where there is none, or it lies on a damaged page.</summary>
+    internal StoredEntry? TryRead(string which, params (string Name, object Value)[] parameters)
     {
         try
         {
-            return Stored("WHERE id > $after ORDER BY id", most: 1, ("$after", after)).FirstOrDefault();
+            return Stored(which, most: 1, parameters).FirstOrDefault();
         }
         catch (Exception e) when (e is SqliteException or InvalidCastException or InvalidOperationException)
         {
-            // A damaged page: the chain ends before it.
             return null;
         }
     }
@@ -213,7 +254,7 @@ internal sealed class LedgerDatabase : IDisposable
     {
         lock (_reading)
         {
-            using var query = Command(_reader, "SELECT id, at, kind, subject, who, software, body, hash FROM entries " + which, parameters);
+            using var query = Command(_reader, $"SELECT {Columns} FROM {_readable} {which}", parameters);
             using var reader = query.ExecuteReader();
             List<StoredEntry> entries = [];
             while (entries.Count < most && reader.Read())

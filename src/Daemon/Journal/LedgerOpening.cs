@@ -1,20 +1,8 @@
 using System.Text.Json;
 using Microsoft.Data.Sqlite;
+using ScaleLink.Daemon.Runtime;
 
 namespace ScaleLink.Daemon.Journal;
-
-/// <summary>What was lost of a ledger.</summary>
-/// <param name="Kept">Entries that are whole and were taken over.</param>
-/// <param name="Known">Entries that had been written, as far as anybody knows; absent when nobody does.</param>
-/// <param name="DamagedFile">The damaged ledger, kept as it was found.</param>
-internal sealed record LedgerDamage(long Kept, long? Known, string DamagedFile)
-{
-    /// <summary>What is wrong.</summary>
-    public string Message => $"The ledger was damaged: {Kept} entries are whole, {(Known is { } known ? $"{Math.Max(0, known - Kept)} after them are lost" : "what came after them is lost")}.";
-
-    /// <summary>What to do next.</summary>
-    public string Remedy => $"The damaged file is kept as {DamagedFile}. Look at the calibrations and zeros in effect before you weigh; restore a backup of the ledger if there is a better one; test the disk.";
-}
 
 /// <summary>A ledger and what was lost of it; the latter is absent when nothing was.</summary>
 internal sealed record OpenedLedger(LedgerDatabase Ledger, LedgerDamage? Damage);
@@ -24,8 +12,6 @@ internal sealed record OpenedLedger(LedgerDatabase Ledger, LedgerDamage? Damage)
 /// </summary>
 internal static class LedgerOpening
 {
-    private static readonly string[] Parts = ["", "-wal", "-shm", ".head"];
-
     /// <summary>Opens the ledger, or makes it.</summary>
     /// <param name="path">Of the ledger.</param>
     /// <param name="now">For the name of a damaged file, and the entry that tells of it; UTC.</param>
@@ -34,32 +20,52 @@ internal static class LedgerOpening
         var (found, rescued) = (path + ".opening", path + ".rescued");
         // A rescue that was cut off at its last step.
         if (!File.Exists(path) && File.Exists(rescued))
-            Replace(rescued, path);
+            LedgerFiles.Replace(rescued, path);
 
         var known = new LedgerHeadFile(path).Read();
         // Opening takes the write-ahead log into the ledger, or throws it away: the copy shows what was found.
-        Delete(found);
-        Copy(path, found);
+        LedgerFiles.Delete(found);
+        LedgerFiles.Copy(path, found);
         if (OpenWhole(path, known) is { } whole)
         {
-            Delete(found);
-            Delete(rescued);
+            LedgerFiles.Delete(found);
+            LedgerFiles.Delete(rescued);
             return new OpenedLedger(whole, null);
         }
 
         var kept = $"{path}.damaged-{now.UtcDateTime:yyyyMMdd'T'HHmmss}";
         var damage = Rescue(found, rescued, known, Path.GetFileName(kept), now);
-        Replace(found, kept);
-        Replace(rescued, path);
-        return new OpenedLedger(new LedgerDatabase(path), damage);
+        LedgerFiles.Replace(found, kept);
+        LedgerFiles.Replace(rescued, path);
+        // What was once taken over is to be read there too.
+        var ledger = new LedgerDatabase(path);
+        ledger.CheckChain(null);
+        return new OpenedLedger(ledger, damage);
+    }
+
+    /// <summary>Does something with a ledger at the start of a program; what does not come off is said as a refusal to start.</summary>
+    /// <exception cref="StartException">SL-362: the disk, the folder or its rights are in the way.</exception>
+    public static T OrSay<T>(string path, Func<T> open)
+    {
+        try
+        {
+            return open();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or SqliteException)
+        {
+            throw new StartException(LedgerCodes.LedgerUnopenable, $"The ledger {path} cannot be opened: {e.Message}.", "See that its folder is there, can be written by the daemon, and has room on its disk.", e);
+        }
     }
 
     private static LedgerDamage Rescue(string found, string rescued, LedgerHead? known, string kept, DateTimeOffset now)
     {
-        Delete(rescued);
+        LedgerFiles.Delete(rescued);
         using var ledger = new LedgerDatabase(rescued);
-        var damage = new LedgerDamage(TakeOver(found, ledger), known?.Id, kept);
-        ledger.Append(now, "ledger-damage", "ledger", "scalelinkd", JsonSerializer.Serialize(new { damage.Kept, damage.Known, damage.DamagedFile }));
+        var remains = LedgerFiles.OnCopy(found, from => Remains.Take(from, known, ledger)) ?? Remains.None;
+        // Numbers may have been left free before: what counts is how many entries there were.
+        var damage = new LedgerDamage(remains.Kept, known?.Id - (remains.LastKept - remains.Kept), kept, remains.Behind);
+        // What lies behind the damage keeps its numbers, should it be taken over.
+        ledger.Append(now, LedgerDamage.Kind.Name, "ledger", "scalelinkd", JsonSerializer.Serialize(damage), number: remains.LastBehind + 1);
         return damage;
     }
 
@@ -82,50 +88,4 @@ internal static class LedgerOpening
     }
 
     private static bool Reaches(LedgerDatabase ledger, LedgerHead? known) => known is null || ledger.HashOf(known.Id) == known.Hash;
-
-    private static long TakeOver(string damaged, LedgerDatabase into)
-    {
-        // SQLite works on a copy of the copy: the files that were found must stay as they are.
-        var work = damaged + ".work";
-        Copy(damaged, work);
-        var taken = 0L;
-        try
-        {
-            using var from = new LedgerDatabase(work);
-            foreach (var entry in from.WholeChain())
-            {
-                into.TakeOver(entry);
-                taken++;
-            }
-        }
-        catch (SqliteException)
-        {
-            // Not even a ledger any more.
-        }
-        finally
-        {
-            Delete(work);
-        }
-
-        return taken;
-    }
-
-    private static void Copy(string from, string to)
-    {
-        foreach (var part in Parts.Where(part => File.Exists(from + part)))
-            File.Copy(from + part, to + part, overwrite: true);
-    }
-
-    private static void Replace(string from, string to)
-    {
-        Delete(to);
-        foreach (var part in Parts.Where(part => File.Exists(from + part)))
-            File.Move(from + part, to + part);
-    }
-
-    private static void Delete(string path)
-    {
-        foreach (var part in Parts)
-            File.Delete(path + part);
-    }
 }

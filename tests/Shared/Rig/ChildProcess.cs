@@ -11,6 +11,7 @@ internal sealed class ChildProcess : IDisposable
     private readonly BlockingCollection<string> _output = [];
     private readonly Process _process;
     private bool _isDisposed;
+    private bool _isSuspended;
 
     public ChildProcess(string project, string assembly, params string[] arguments)
         : this([], project, assembly, arguments)
@@ -82,6 +83,12 @@ internal sealed class ChildProcess : IDisposable
 
     public void Kill() => _process.Kill();
 
+    /// <summary>Takes the processor from it (SIGSTOP).</summary>
+    public void Suspend() => Signal("-STOP");
+
+    /// <summary>Lets it go on.</summary>
+    public void Resume() => Signal("-CONT");
+
     public void Dispose()
     {
         // A restart that failed leaves it disposed already.
@@ -90,6 +97,9 @@ internal sealed class ChildProcess : IDisposable
         _isDisposed = true;
         if (!_process.HasExited)
         {
+            // A test that failed may have left it without.
+            if (_isSuspended)
+                Resume();
             _process.StandardInput.Close();
             if (!_process.WaitForExit(StopWithin))
                 _process.Kill();
@@ -97,6 +107,13 @@ internal sealed class ChildProcess : IDisposable
 
         _process.Dispose();
         _output.Dispose();
+    }
+
+    private void Signal(string signal)
+    {
+        _isSuspended = signal == "-STOP";
+        using var kill = Process.Start("kill", [signal, $"{_process.Id}"]);
+        kill.WaitForExit();
     }
 
     private void Hear(string? line, BlockingCollection<string>? also)

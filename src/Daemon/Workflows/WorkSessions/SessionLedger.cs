@@ -28,8 +28,12 @@ internal sealed class SessionLedger(LedgerDatabase ledger)
     /// <summary>One session.</summary>
     public WorkSession? Find(string id) => Read(id).All.FirstOrDefault();
 
-    /// <summary>What a reader of the times of a session has to know; empty: nothing.</summary>
-    public string OfTimes(WorkSession session) => ClockRecord.Remark(ledger, Kind.All(ledger, session.Id).First().Id, session.Entry);
+    /// <summary>What a reader of the record of a session has to know, of its times and of its entries; empty: nothing.</summary>
+    public string Remarks(WorkSession session)
+    {
+        var first = Kind.All(ledger, session.Id).First().Id;
+        return string.Join(' ', ((string[])[ClockRecord.Remark(ledger, first, session.Entry), TakenOver.Remark(ledger, first, session.Entry)]).Where(r => r.Length > 0));
+    }
 
     /// <summary>The name of a session that is begun now.</summary>
     internal string NewId(DateTimeOffset at)

@@ -19,8 +19,8 @@ internal static class SessionSheet
 
     /// <summary>The page.</summary>
     /// <param name="view">The session.</param>
-    /// <param name="ofTimes">What a reader of its times has to know; empty: nothing.</param>
-    public static string Of(SessionView view, string ofTimes = "")
+    /// <param name="remarks">What a reader of its record has to know, of times and entries; empty: nothing.</param>
+    public static string Of(SessionView view, string remarks = "")
     {
         ArgumentNullException.ThrowIfNull(view);
         var session = view.Session;
@@ -29,8 +29,8 @@ internal static class SessionSheet
             .Append("</title><style>").Append(Style).Append("</style></head><body><h1>").Append(Html.Escape(session.Car.Name)).Append("</h1>");
         Paragraph(page, "small", $"Session {session.Id}, bay {session.Start.Bay}, begun {Utc(session.StartedAt)} by {session.Who}"
             + (session.EndedAt is { } ended ? $", ended {Utc(ended)}" : ", still open") + (session.Start.Title.Length > 0 ? $". {session.Start.Title}" : ""));
-        if (ofTimes.Length > 0)
-            Paragraph(page, "small", ofTimes);
+        if (remarks.Length > 0)
+            Paragraph(page, "small", remarks);
         Paragraph(page, "verdict", session.End is { } end ? end.Words + (end.Because.Length > 0 ? $" ({end.Because})" : "") : Standing.Of(session)?.Words ?? "No reading was taken.");
         Paragraph(page, "small", FormattableString.Invariant($"Cross weight = (RF + LR) / total; target {session.Start.TargetPercent:0.0#} % ± {session.Start.TolerancePercent:0.0#} %."));
         if (session.Weighings.Count > 0)

@@ -45,7 +45,7 @@ internal sealed class WorkSessionsService(SessionDesk desk, SessionLedger sessio
         {
             Wire.ExportFormat.Csv => (SessionCsv.Of(view.Session), "text/csv; charset=utf-8", "csv"),
             Wire.ExportFormat.Json => (Google.Protobuf.JsonFormatter.Default.Format(SessionMapping.Session(view)), "application/json", "json"),
-            Wire.ExportFormat.Html => (SessionSheet.Of(view, sessions.OfTimes(view.Session)), "text/html; charset=utf-8", "html"),
+            Wire.ExportFormat.Html => (SessionSheet.Of(view, sessions.Remarks(view.Session)), "text/html; charset=utf-8", "html"),
             _ => throw ApiErrors.BadRequest(SessionCodes.FormatMissing, "format", "No format is given.", "Ask for CSV, JSON or HTML."),
         };
         return Task.FromResult(new Wire.ExportSessionResponse
