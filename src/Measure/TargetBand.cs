@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace ScaleLink.Measure;
 
 /// <summary>A target with its tolerance, both in the unit of the value.</summary>
@@ -5,6 +7,9 @@ namespace ScaleLink.Measure;
 /// <param name="Tolerance">Either side, zero or more.</param>
 public readonly record struct TargetBand(double Centre, double Tolerance)
 {
+    /// <summary>As people read it, for a target in per cent: "50.0 ±0.25 %".</summary>
+    public string PercentText => string.Create(CultureInfo.InvariantCulture, $"{Centre:0.0##} ±{Tolerance:0.0##} %");
+
     /// <summary>Judges by the rule that a value conforms only when its whole interval does (JCGM 106:2012, 8.3: guarded acceptance).</summary>
     public Aim Judge(Value value)
     {

@@ -51,6 +51,39 @@ public class LedgerTests
         Assert.NotNull(bay.Daemon.Pad("LF").Zero);
     }
 
+    [Fact]
+    public void What_holds_behind_a_damage_counts_again_once_somebody_has_taken_it_over()
+    {
+        using var bay = new BayRig();
+        bay.Zero();
+        bay.Daemon.Dispose();
+        var ledger = Path.Combine(Path.GetDirectoryName(bay.BayFile)!, "ledger.db");
+        // Two beside each other: neither can be told to be altered alone, and the chain ends there.
+        Alter(ledger, "\"SerialNumber\":\"SLP-1001\"");
+        Alter(ledger, "\"SerialNumber\":\"SLP-1002\"");
+        bay.RestartDaemon();
+        Wait.Until(() => bay.Daemon.Pad("LF").Faults.Any(f => f.Code == "SL-361"), Wait.Patience, "the damage is told");
+        Assert.Contains("of which 2 hold by themselves", bay.Daemon.Pad("LF").Faults.Single(f => f.Code == "SL-361").Message);
+        Wait.Until(() => bay.Daemon.Pads.ListPads(new ListPadsRequest()).Pads.All(p => p.Zero is null), Wait.Patience, "no pad has a zero");
+
+        Assert.Contains("SL-364", TakeOver(bay, expected: 2));
+        bay.Daemon.Dispose();
+        Assert.Contains("2 entries", TakeOver(bay, expected: 0));
+        Assert.Contains("SL-366", TakeOver(bay, expected: 2));
+        bay.RestartDaemon();
+        bay.WaitLive();
+        Wait.Until(() => bay.Daemon.Pads.ListPads(new ListPadsRequest()).Pads.All(p => p.Zero is not null == (p.Corner is Corner.Lr or Corner.Rr)), Wait.Patience, "LR and RR have their zeros again");
+        Assert.Contains("SL-368", bay.Daemon.Process.Said);
+    }
+
+    private static string TakeOver(BayRig bay, int expected)
+    {
+        using var run = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", "--bay", bay.BayFile, "--take-over", "Kim");
+        Assert.True(run.WaitForExit(Wait.Patience), run.Said);
+        Assert.True(run.ExitCode == expected, run.Said);
+        return run.Said;
+    }
+
     private static void Alter(string file, string text)
     {
         var bytes = File.ReadAllBytes(file);

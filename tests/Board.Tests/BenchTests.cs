@@ -15,7 +15,7 @@ public class BenchTests(SharedBay bay)
     {
         var board = await bay.Show(new PageSetup { Path = "car" });
         await board.Page.Locator("[data-do=who]").FillAsync("Ada");
-        await board.Page.Locator("[data-do=car-file]").SetInputFilesAsync(Heron.File);
+        await board.Choose("[data-do=car-file]", Heron.File);
         await board.Page.Locator("[data-do=save-car]:not([disabled])").ClickAsync();
         await board.Until("document.querySelector('.car')?.dataset.car === 'Heron'");
 
@@ -70,7 +70,7 @@ public class BenchTests(SharedBay bay)
     public async Task A_car_file_with_mistakes_lists_them_with_their_remedy()
     {
         var board = await bay.Show(new PageSetup { Path = "car" });
-        await board.Page.Locator("[data-do=car-file]").SetInputFilesAsync(new FilePayload { Name = "car.json", MimeType = "application/json", Buffer = "{ \"name\": \"\" }"u8.ToArray() });
+        await board.Choose("[data-do=car-file]", new FilePayload { Name = "car.json", MimeType = "application/json", Buffer = "{ \"name\": \"\" }"u8.ToArray() });
         await board.Has(".shelf .findings li");
         Assert.Contains("SL-5", await board.Text(".shelf .findings"));
         Assert.Equal(0, await board.Page.Locator("[data-do=save-car]").CountAsync());
@@ -80,7 +80,7 @@ public class BenchTests(SharedBay bay)
     public async Task A_car_file_that_is_too_large_is_refused_by_name()
     {
         var board = await bay.Show(new PageSetup { Path = "car" });
-        await board.Page.Locator("[data-do=car-file]").SetInputFilesAsync(new FilePayload { Name = "car.json", MimeType = "application/json", Buffer = new byte[256 * 1024 + 1] });
+        await board.Choose("[data-do=car-file]", new FilePayload { Name = "car.json", MimeType = "application/json", Buffer = new byte[256 * 1024 + 1] });
         await board.Has(".shelf .refusal");
         Assert.Contains("SL-559", await board.Text(".shelf .refusal"));
         Assert.Equal(0, await board.Page.Locator("[data-do=save-car]").CountAsync());

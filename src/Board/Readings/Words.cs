@@ -70,5 +70,5 @@ internal static class Words
         names.Count < 2 ? string.Concat(names) : $"{string.Join(", ", names.SkipLast(1))} and {names[^1]}";
 
     /// <summary>"50.0 % ± 0.2": what the crew aims for.</summary>
-    public static string Target(Target target) => $"{target.CrossWeightPercent:0.0##} % \u00b1 {target.TolerancePercent:0.0##}";
+    public static string Target(Target target) => new TargetBand(target.CrossWeightPercent, target.TolerancePercent).PercentText;
 }

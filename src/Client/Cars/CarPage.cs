@@ -1,4 +1,5 @@
 using ScaleLink.Api.V1;
+using ScaleLink.Client.Readings;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
@@ -11,7 +12,7 @@ internal static class CarPage
 {
     public static IEnumerable<string> Good(string path, CarModel car)
     {
-        yield return $"{path}: good. {PeerText.Clean(car.Name, 40)}, target {car.Targets.CrossWeightPercent:0.0#} % within {car.Targets.CrossWeightTolerancePercent:0.0#} %.";
+        yield return $"{path}: good. {PeerText.Clean(car.Name, 40)}, target {AimWords.Target(car.Targets.CrossWeightPercent, car.Targets.CrossWeightTolerancePercent, Glyphs.Plain)}.";
         foreach (var line in Guesses(car.Guesses()))
             yield return line;
     }
@@ -41,7 +42,7 @@ internal static class CarPage
 
     public static IEnumerable<string> InBay(Car car)
     {
-        yield return $"{PeerText.Clean(car.Name, 40)} stands in the bay. Revision {PeerText.Clean(car.Hash, 12)}, target {car.TargetCrossWeightPercent:0.0#} % within {car.TargetTolerancePercent:0.0#} %.";
+        yield return $"{PeerText.Clean(car.Name, 40)} stands in the bay. Revision {PeerText.Clean(car.Hash, 12)}, target {AimWords.Target(car.TargetCrossWeightPercent, car.TargetTolerancePercent, Glyphs.Plain)}.";
         foreach (var line in Guesses(car.Guesses))
             yield return line;
     }

@@ -16,7 +16,9 @@ internal static class AimWords
         _ => "",
     };
 
-    public static string Target(Target target, Glyphs glyphs) => $"{target.CrossWeightPercent:0.0##} {glyphs.PlusMinus}{target.TolerancePercent:0.0##} %";
+    public static string Target(Target target, Glyphs glyphs) => Target(target.CrossWeightPercent, target.TolerancePercent, glyphs);
+
+    public static string Target(double percent, double tolerancePercent, Glyphs glyphs) => new TargetBand(percent, tolerancePercent).PercentText.Replace("±", glyphs.PlusMinus, StringComparison.Ordinal);
 
     /// <summary>Distance from the target, to the place that the uncertainty supports.</summary>
     public static string Off(Loads loads) => loads.OffTarget is { } off ? ValueText.Of(off.Size, Unit.Percent).Estimate : "";

@@ -33,7 +33,7 @@ internal static class SessionPage
         var width = Math.Max(LeastWidth, Math.Min(size.Width, 120));
         var page = new Page(width);
         page.Add($"{PeerText.Clean(session.Car, LongestName)}  session {PeerText.Clean(session.Id, 24)}  bay {PeerText.Clean(session.Bay, 32)}  {StateWord(session.State)}", Ink.Strong);
-        page.Add($"Target {session.TargetCrossWeightPercent:0.0#} {shell.Glyphs.PlusMinus}{session.TargetTolerancePercent:0.0#} %, cross weight = (RF + LR) / total", Ink.Faint);
+        page.Add($"Target {AimWords.Target(session.TargetCrossWeightPercent, session.TargetTolerancePercent, shell.Glyphs)}, cross weight = (RF + LR) / total", Ink.Faint);
         if (session.Standing is { } standing)
             page.Add(Standing(standing, shell.Glyphs), InkOf(standing.Verdict));
         page.Wrap($"Now: {shell.Glyphs.Say(PeerText.Clean(session.Next, 300))}", 2, Ink.Strong);

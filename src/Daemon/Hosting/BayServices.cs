@@ -1,4 +1,3 @@
-using Microsoft.Data.Sqlite;
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Clocks;
 using ScaleLink.Daemon.Configuration;

@@ -15,7 +15,7 @@ internal sealed class DamageNotice(OpenedLedger opened, LiveBay bay, ILogger<Dam
         if (opened.Damage is { } damage)
             Tell(LedgerCodes.LedgerDamaged, damage.Message, damage.Remedy);
         else if (LedgerTakeOver.Offered(opened.Ledger) is { } offered)
-            log.LogWarning("{Diagnostic}", new Diagnostic(LedgerCodes.EntriesBehindDamage, $"{offered.Behind} entries behind a damage of the ledger hold by themselves and are not counted.", offered.Offer));
+            log.LogWarning("{Diagnostic}", new Diagnostic(LedgerCodes.EntriesBehindDamage, $"{offered.Behind} entries behind a damage of the ledger hold by themselves and are not counted.", LedgerDamage.Offer));
         if (opened.Ledger.Unchained is { Count: > 0 } unchained)
             log.LogWarning("{Diagnostic}", new Diagnostic(LedgerCodes.EntriesUnchained, $"{unchained.Count} entries of the ledger from {unchained[0]} to {unchained[^1]} were taken over from behind a damage: nothing ties them to those before it.", "Look at what they say before you rely on it."));
         opened.Ledger.LeftOut.Found += TellLater;

@@ -21,6 +21,5 @@ internal sealed record LedgerDamage(long Kept, long? Known, string DamagedFile, 
     public string Remedy => $"{(Behind == 0 ? "" : $"{Offer} ")}The damaged file is kept as {DamagedFile}. Look at the calibrations and zeros in effect before you weigh; restore a backup of the ledger if there is a better one; test the disk.";
 
     /// <summary>How to get back what holds by itself.</summary>
-    [JsonIgnore]
-    public string Offer => "To count these again, end the daemon and run it once with --take-over and your name: nothing ties them to the entries before the damage, which is said wherever they are used.";
+    public const string Offer = "To count these again, end the daemon and run it once with --take-over and your name: nothing ties them to the entries before the damage, which is said wherever they are used.";
 }

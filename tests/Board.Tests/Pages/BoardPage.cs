@@ -116,6 +116,18 @@ internal sealed class BoardPage : IAsyncDisposable
     /// <summary>Waits until something stands at the selector.</summary>
     public Task<TimeSpan> Has(string selector, double withinSeconds = Patience) => Until($"document.querySelector(`{selector}`)", withinSeconds);
 
+    /// <summary>Chooses a file where one is asked for, once the framework's script listens there: the field is drawn a moment earlier.</summary>
+    public async Task Choose(string field, FilePayload file) => await (await Listening(field)).SetInputFilesAsync(file);
+
+    /// <inheritdoc cref="Choose(string, FilePayload)"/>
+    public async Task Choose(string field, string path) => await (await Listening(field)).SetInputFilesAsync(path);
+
+    private async Task<ILocator> Listening(string field)
+    {
+        await Until($"document.querySelector(`{field}`)?._blazorInputFileNextFileId !== undefined");
+        return Page.Locator(field);
+    }
+
     /// <summary>Presses a button until something is there: one that goes grey in the very moment of the press, because the car moves, takes none.</summary>
     public async Task Press(string button, string until)
     {

@@ -1,7 +1,6 @@
 using Microsoft.Data.Sqlite;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Runtime;
-using ScaleLink.Measure.Diagnostics;
 
 namespace Daemon.Tests.Journal;
 

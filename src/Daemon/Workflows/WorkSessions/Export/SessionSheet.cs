@@ -32,7 +32,7 @@ internal static class SessionSheet
         if (remarks.Length > 0)
             Paragraph(page, "small", remarks);
         Paragraph(page, "verdict", session.End is { } end ? end.Words + (end.Because.Length > 0 ? $" ({end.Because})" : "") : Standing.Of(session)?.Words ?? "No reading was taken.");
-        Paragraph(page, "small", FormattableString.Invariant($"Cross weight = (RF + LR) / total; target {session.Start.TargetPercent:0.0#} % ± {session.Start.TolerancePercent:0.0#} %."));
+        Paragraph(page, "small", FormattableString.Invariant($"Cross weight = (RF + LR) / total; target {new TargetBand(session.Start.TargetPercent, session.Start.TolerancePercent).PercentText}."));
         if (session.Weighings.Count > 0)
         {
             page.Append("<h2>Convergence</h2>").Append(TraceDrawing.Of(session));

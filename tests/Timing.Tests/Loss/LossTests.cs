@@ -1,9 +1,10 @@
 using System.Diagnostics;
 using Shared.Rig;
 
-namespace Bay.Tests.Loss;
+namespace Timing.Tests.Loss;
 
 /// <summary>Every sample arrives once: the pads' own numbering calibrates it.</summary>
+[Trait("needs", "bay")]
 [Collection(Alone.Name)]
 public class LossTests(BusyBay bay, ITestOutputHelper output) : IClassFixture<BusyBay>
 {

@@ -1,10 +1,10 @@
 using System.Diagnostics;
 using Shared.Rig;
 
-namespace Bay.Tests;
+namespace Timing.Tests;
 
 /// <summary>The check of a bay file as a program: it answers in time, whatever lies at the path.</summary>
-[Collection(Alone.Name)]
+[Trait("needs", "bay")]
 public sealed class CheckTests : IDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory();

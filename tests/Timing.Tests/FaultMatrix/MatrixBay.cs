@@ -2,7 +2,7 @@ using System.Diagnostics;
 using Shared.Rig;
 using ScaleLink.Api.V1;
 
-namespace Bay.Tests.FaultMatrix;
+namespace Timing.Tests.FaultMatrix;
 
 /// <summary>
 /// A settled car on one bay that all rows share: LF speaks pad frames, RF and RR are slaves on one bus, LR prints text. Everything that is

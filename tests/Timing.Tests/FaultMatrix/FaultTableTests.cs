@@ -1,6 +1,6 @@
 using Shared;
 
-namespace Bay.Tests.FaultMatrix;
+namespace Timing.Tests.FaultMatrix;
 
 /// <summary>What people read of faults is what is tried.</summary>
 public class FaultTableTests

@@ -2,13 +2,13 @@ using System.Diagnostics;
 using ScaleLink.Api.V1;
 using Shared.Rig;
 
-namespace Bay.Tests.FaultMatrix;
+namespace Timing.Tests.FaultMatrix;
 
 /// <summary>
 /// Every fault against pads of every protocol at once: named within its stated time, the other pads undisturbed, nothing wrong published,
 /// and everything back afterwards. Limits: the project's own requirement.
 /// </summary>
-[Collection(Alone.Name)]
+[Trait("needs", "bay")]
 public class FaultMatrixTests(MatrixBay bay, ITestOutputHelper output) : IClassFixture<MatrixBay>
 {
     // What a busy machine may add to a stated time.

@@ -2,16 +2,17 @@ using Grpc.Net.Client;
 using ScaleLink.Api.V1;
 using Shared.Rig;
 
-namespace Bay.Tests;
+namespace Timing.Tests;
 
 /// <summary>The pace of the feeds, and a slow reader that holds up nobody else.</summary>
+[Trait("needs", "bay")]
 [Collection(Alone.Name)]
-public class PaceTests(AloneBay alone)
+public class PaceTests(SettledBay settled) : IClassFixture<SettledBay>
 {
     [Fact]
     public async Task One_stream_carries_loads_at_their_pace_and_pads_once_a_second_and_at_every_change()
     {
-        var bay = alone.Rig;
+        var bay = settled.Rig;
         using var call = bay.Daemon.Feed.WatchBay(new WatchBayRequest { RateHz = 10 });
         var (loads, pads) = (new List<Loads>(), new List<ListPadsResponse>());
         var isPulled = false;
@@ -39,7 +40,7 @@ public class PaceTests(AloneBay alone)
     [Fact]
     public void A_reader_that_stops_reading_slows_nobody()
     {
-        var bay = alone.Rig;
+        var bay = settled.Rig;
         // Twenty streams that are opened and never read.
         using var channel = GrpcChannel.ForAddress(bay.Daemon.Channel.Target.StartsWith("http", StringComparison.Ordinal) ? bay.Daemon.Channel.Target : $"http://{bay.Daemon.Channel.Target}");
         var lazy = Enumerable.Range(0, 20).Select(_ => new Feed.FeedClient(channel).WatchLoads(new WatchLoadsRequest { RateHz = 20 })).ToList();
@@ -55,7 +56,7 @@ public class PaceTests(AloneBay alone)
     [Fact]
     public void Numbers_of_readings_rise_by_one_and_age_is_small()
     {
-        var bay = alone.Rig;
+        var bay = settled.Rig;
         using var watch = new LoadsWatch(bay.Daemon);
         Wait.Until(() => watch.Received.Count > 40, TimeSpan.FromSeconds(10), "forty readings");
         var seqs = watch.Received.Select(r => r.Loads.Stamp.Seq).ToList();

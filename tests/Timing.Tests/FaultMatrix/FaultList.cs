@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using ScaleLink.Api.V1;
 
-namespace Bay.Tests.FaultMatrix;
+namespace Timing.Tests.FaultMatrix;
 
 /// <summary>Every fault that is tried, and for each protocol that is left out the reason. In <see cref="MatrixBay"/> LF speaks pad frames, RF Modbus, LR text.</summary>
 internal static class FaultList

@@ -3,10 +3,10 @@ using Grpc.Core;
 using ScaleLink.Api.V1;
 using Shared.Rig;
 
-namespace Bay.Tests.Recording;
+namespace Timing.Tests.Recording;
 
 /// <summary>What the links have carried, written on a fault and on request. A pad that fell silent on a busy machine would be a fault of its own.</summary>
-[Collection(Alone.Name)]
+[Trait("needs", "bay")]
 public class RecorderTests
 {
     [Fact]

@@ -2,10 +2,10 @@ using Shared.Rig;
 using Grpc.Core;
 using ScaleLink.Api.V1;
 
-namespace Bay.Tests;
+namespace Timing.Tests;
 
 /// <summary>What listening to a pad shows, with one imperfection of the simulator switched on at a time.</summary>
-[Collection(Alone.Name)]
+[Trait("needs", "bay")]
 public class DiagnosisTests(DiagnosedBay diagnosed) : IClassFixture<DiagnosedBay>
 {
     [Fact]

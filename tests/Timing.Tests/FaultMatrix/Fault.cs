@@ -1,6 +1,6 @@
 using ScaleLink.Api.V1;
 
-namespace Bay.Tests.FaultMatrix;
+namespace Timing.Tests.FaultMatrix;
 
 /// <summary>One row: what is done to the pads, and by which code each of them has to be named within which time.</summary>
 /// <param name="Begin">Command of the simulator; CORNER stands for each pad that is named.</param>

@@ -2,7 +2,7 @@ using Grpc.Core;
 using ScaleLink.Api.V1;
 using Shared.Rig;
 
-namespace Bay.Tests.Loss;
+namespace Timing.Tests.Loss;
 
 /// <summary>Listens to every sample of a bay for a while, and holds the pads' own numbering and the daemon's counters against a loss.</summary>
 internal static class LossCheck

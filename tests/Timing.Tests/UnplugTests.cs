@@ -2,11 +2,11 @@ using System.Diagnostics;
 using ScaleLink.Api.V1;
 using Shared.Rig;
 
-namespace Bay.Tests;
+namespace Timing.Tests;
 
 /// <summary>Pads that go and come back. Limits: the project's own requirement.</summary>
-[Collection(Alone.Name)]
-public class UnplugTests(AloneBay alone)
+[Trait("needs", "bay")]
+public class UnplugTests(SettledBay settled) : IClassFixture<SettledBay>
 {
     private static readonly TimeSpan AtOnce = TimeSpan.FromMilliseconds(250);
     private static readonly TimeSpan Silence = TimeSpan.FromMilliseconds(500 + 250);
@@ -18,7 +18,7 @@ public class UnplugTests(AloneBay alone)
     [Fact]
     public void A_hang_up_shows_at_once_and_the_pad_returns_within_3_s_of_the_replug()
     {
-        var bay = alone.Rig;
+        var bay = settled.Rig;
         using var watch = new LoadsWatch(bay.Daemon);
         watch.Until(Stopwatch.GetTimestamp(), l => l.CrossWeightPercent is not null, Wait.Patience, "the feed runs");
 
@@ -40,7 +40,7 @@ public class UnplugTests(AloneBay alone)
     [Fact]
     public void A_pad_that_falls_silent_shows_within_three_quarters_of_a_second()
     {
-        var bay = alone.Rig;
+        var bay = settled.Rig;
         using var watch = new LoadsWatch(bay.Daemon);
         watch.Until(Stopwatch.GetTimestamp(), l => l.CrossWeightPercent is not null, Wait.Patience, "the feed runs");
 
@@ -57,7 +57,7 @@ public class UnplugTests(AloneBay alone)
     [Fact]
     public void Many_replugs_leak_neither_threads_nor_handles()
     {
-        var bay = alone.Rig;
+        var bay = settled.Rig;
         Replug(bay, 2);
         var (threads, handles) = Held(bay);
         Replug(bay, Cycles);
