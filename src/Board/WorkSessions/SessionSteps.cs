@@ -42,6 +42,13 @@ internal sealed class SessionSteps(WorkSessionControl.WorkSessionControlClient c
     public Task TurnAsPlanned() => Step(stop =>
         control.RecordAdjustmentAsync(new RecordAdjustmentRequest { By = By(), AsPlanned = true }, cancellationToken: stop));
 
+    /// <summary>Takes back what was recorded last at one corner, as long as nothing was weighed after it.</summary>
+    public Task Undo(Corner corner) => Step(stop => control.UndoAdjustmentAsync(new UndoAdjustmentRequest { By = By(), Corner = corner }, cancellationToken: stop));
+
+    /// <summary>Something else was turned before a reading than was written down.</summary>
+    public Task CorrectTurns(uint weighing, CornerNumbers turns) => Step(stop =>
+        control.CorrectTurnsAsync(new CorrectTurnsRequest { By = By(), Weighing = weighing, Turns = turns }, cancellationToken: stop));
+
     public Task Undo() => Step(stop => control.UndoAdjustmentAsync(new UndoAdjustmentRequest { By = By() }, cancellationToken: stop));
 
     public Task NameTurns(CornerNumbers turns) => Name(new NameChangeRequest { Turns = turns });

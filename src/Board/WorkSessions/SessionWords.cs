@@ -24,6 +24,15 @@ internal static class SessionWords
     /// <summary>Whether turns of a perch are taken in it now.</summary>
     public static bool TakesTurns(this SessionState state) => state is SessionState.Planning or SessionState.Settling or SessionState.Finishing;
 
+    /// <summary>Whether perches are turned in it: from the baseline to the end, whatever the car does meanwhile.</summary>
+    public static bool IsTurning(this Session? session) => session is { Perches.Count: > 0 } && session.State.IsOpen();
+
+    /// <summary>The work at one perch; nothing outside of turning.</summary>
+    public static PerchTurn? At(this Session? session, Corner corner) => session.IsTurning() ? session!.Perches.FirstOrDefault(p => p.Corner == corner) : null;
+
+    /// <summary>Perches that something is left to do at.</summary>
+    public static IReadOnlyList<PerchTurn> Left(this Session? session) => session.IsTurning() ? [.. session!.Perches.Where(p => p.Left != 0)] : [];
+
     /// <summary>The plan when it has something to turn.</summary>
     public static PerchPlan? AsPlanned(this PerchPlan? plan) => plan is { AlreadyThere: false } && !plan.Turns.IsZero() ? plan : null;
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
 using ScaleLink.Client.Readings;
@@ -37,6 +38,8 @@ internal static class SessionPage
         if (session.Standing is { } standing)
             page.Add(Standing(standing, shell.Glyphs), InkOf(standing.Verdict));
         page.Wrap($"Now: {shell.Glyphs.Say(PeerText.Clean(session.Next, 300))}", 2, Ink.Strong);
+        if (Turned(session) is { Length: > 0 } turned)
+            page.Wrap($"Was turned since the last weighing: {shell.Glyphs.Say(turned)}", 2);
         foreach (var caution in session.Cautions.Take(1))
             page.Wrap($"Caution: {PeerText.Clean(caution, 300)}", 3, Ink.Faint);
         page.Add("");
@@ -70,9 +73,13 @@ internal static class SessionPage
         foreach (var finding in session.Findings.Concat(Advice(session)))
             yield return PlanPage.FindingLine(finding);
         foreach (var cause in session.Weighings is [.., { Answered: false } last] ? last.Causes.Take(3) : [])
-            yield return $"  {(cause.Explains ? "explains it" : "look at")}: {PeerText.Clean(cause.Words, 200)}";
+            yield return $"  {(cause.Explains ? "explains it" : "look at")}: {PeerText.Clean(cause.Words, 200)}{PutRight(session, cause)}";
         yield return $"Now: {glyphs.Say(PeerText.Clean(session.Next, 300))}";
     }
+
+    // What the crew would have to type if that is it.
+    private static string PutRight(Session session, LikelyCause cause) => cause.Turns is not { } turns ? ""
+        : string.Create(CultureInfo.InvariantCulture, $" If so: scalelink work-session correct {session.Weighings[^1].Number}{string.Concat(WireCorners.All.Where(c => turns.At(c) != 0).Select(c => FormattableString.Invariant($" {c.Name()} {turns.At(c):0.###}")))}");
 
     public static string Standing(Standing standing, Glyphs glyphs)
     {
@@ -99,6 +106,10 @@ internal static class SessionPage
         SessionState.Abandoned => "ABANDONED",
         _ => "",
     };
+
+    // As something done, never as something to do.
+    private static string Turned(Session session) => string.Join(", ", session.Perches.Where(p => p.Done != 0)
+        .Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.Corner.Name()} {Math.Abs(p.Done):0.###} {(p.Done > 0 ? "up" : "down")}")));
 
     // What an open check needs is told by its name; what is told of one that is seen to is an advice that nobody would see otherwise.
     private static IEnumerable<Api.V1.Diagnostic> Advice(Session session) =>

@@ -12,8 +12,7 @@ internal static class SessionSteps
 {
     public static IEnumerable<Command> All(CommonOptions common, Shell shell) =>
     [
-        Start(common, shell), Check(common, shell), WeighCommand.Create(common, shell), Turn(common, shell), Simple(common, shell, "undo",
-            "Takes back the adjustment that was recorded last.", (d, o, by) => d.WorkSessionControl.UndoAdjustmentAsync(new UndoAdjustmentRequest { By = by }, o)),
+        Start(common, shell), Check(common, shell), WeighCommand.Create(common, shell), Turn(common, shell), Undo(common, shell), Correct(common, shell),
         Simple(common, shell, "confirm", "The newest step surprised, nothing was found wrong: it is believed.", (d, o, by) => d.WorkSessionControl.ConfirmStepAsync(new ConfirmStepRequest { By = by }, o)),
         Name(common, shell), Heights(common, shell), Finish(common, shell), Abandon(common, shell),
     ];
@@ -70,6 +69,22 @@ internal static class SessionSteps
             {
                 By = by, AsPlanned = parsed.GetValue(planned), Turns = parsed.GetValue(planned) ? null : CornerArguments.ReadPairs(parsed.GetValue(turns)!),
             }, options));
+    }
+
+    private static Command Undo(CommonOptions common, Shell shell)
+    {
+        var corner = new Argument<string?>("corner") { Description = "Only what was recorded last at this corner.", Arity = ArgumentArity.ZeroOrOne };
+        corner.AcceptOnlyFromAmong("LF", "RF", "LR", "RR");
+        return new Command("undo", "Takes back what was recorded last, as long as nothing was weighed after it.") { corner }.Steps(common, shell, (daemon, options, parsed, by) =>
+            daemon.WorkSessionControl.UndoAdjustmentAsync(new UndoAdjustmentRequest { By = by, Corner = parsed.GetValue(corner) is { } one ? WireCorners.Named(one) : Corner.Unspecified }, options));
+    }
+
+    private static Command Correct(CommonOptions common, Shell shell)
+    {
+        var weighing = new Argument<uint>("weighing") { Description = "Number of the weighing after the turns; scalelink work-session --once shows the newest." };
+        var turns = CornerArguments.Pairs("What was really turned before it, all of it, up positive: LF 1.5. Without any: nothing was.");
+        return new Command("correct", "Puts right what was written of turns that are weighed already; what was written stays on record.") { weighing, turns }.Steps(common, shell, (daemon, options, parsed, by) =>
+            daemon.WorkSessionControl.CorrectTurnsAsync(new CorrectTurnsRequest { By = by, Weighing = parsed.GetValue(weighing), Turns = CornerArguments.ReadPairs(parsed.GetValue(turns) ?? []) }, options));
     }
 
     private static Command Name(CommonOptions common, Shell shell)

@@ -145,13 +145,13 @@ public class WorkSessionPageTests(SharedBay bay)
     private static async Task TapAndUndoOnTheLiveView(BoardPage board)
     {
         await board.Go("");
-        await board.Page.Locator("[data-do=up-RF]:not([disabled])").ClickAsync();
-        await board.Until("document.querySelector('[data-value=open-RF]').innerText === 'up \u00bc'");
+        await board.Page.Locator("[data-do=more-RF]:not([disabled])").ClickAsync();
+        await board.Until("document.querySelector('[data-value=perch-RF]').dataset.done === '0.125'");
         Assert.Equal(1, await board.Page.Locator(".beam .ghost").CountAsync());
         await Look.AtAllSizes(board, "live-work");
+        await board.Go("work-session");
         await board.Page.Locator("[data-do=undo]:not([disabled])").ClickAsync();
         await board.Until("document.querySelector('[data-value=open-RF]').innerText === '\u2013'");
-        await board.Go("work-session");
     }
 
     private async Task LastSteps(BoardPage board)

@@ -9,6 +9,7 @@ namespace Timing.Tests.FaultMatrix;
 /// and everything back afterwards. Limits: the project's own requirement.
 /// </summary>
 [Trait("needs", "bay")]
+[Collection(Alone.Name)]
 public class FaultMatrixTests(MatrixBay bay, ITestOutputHelper output) : IClassFixture<MatrixBay>
 {
     // What a busy machine may add to a stated time.

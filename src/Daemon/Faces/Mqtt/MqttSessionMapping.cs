@@ -36,6 +36,7 @@ internal sealed class MqttSessionMapping(BayClock clock)
             Settles = standing?.Settles,
             Verdict = standing is null ? null : Word(standing.Verdict),
             Turn = turn,
+            Left = Left(session),
             PredictedCrossWeightPercent = predicted is { } p ? MqttValue.Of(p) : null,
             Next = SessionWords.Next(view),
             Findings = Findings(view.Findings),
@@ -77,6 +78,8 @@ internal sealed class MqttSessionMapping(BayClock clock)
             return (CrewWords.Turns(session.OpenTurns), open.Predicted?.CrossWeightPercent);
         return !session.NeedsName && SessionPlan.Of(session)?.Plan is { AlreadyThere: false } plan ? (CrewWords.Turns(plan.Turns), plan.Forecast.CrossWeightPercent) : (null, null);
     }
+
+    private static string? Left(WorkSession session) => !session.NeedsName && PerchWork.Of(session) is { } work && work.Left != default ? CrewWords.Turns(work.Left) : null;
 
     private static List<MqttDiagnostic>? Findings(IReadOnlyList<Diagnostic> findings) => findings.Count == 0 ? null : [.. findings.Select(f => new MqttDiagnostic(f.Code.Text, f.Message, f.Remedy))];
 

@@ -20,6 +20,7 @@ internal sealed record MqttSession
     public int? Settles { get; init; }
     public string? Verdict { get; init; }
     public string? Turn { get; init; }
+    public string? Left { get; init; }
     public MqttValue? PredictedCrossWeightPercent { get; init; }
     public string? Next { get; init; }
     public IReadOnlyList<MqttDiagnostic>? Findings { get; init; }

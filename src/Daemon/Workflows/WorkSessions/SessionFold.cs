@@ -16,38 +16,56 @@ internal static class SessionFold
         ArgumentNullException.ThrowIfNull(session);
         if (!HasFooting(session, step))
             throw new InvalidOperationException("the step that it builds on is missing");
+        if (step is TurnsCorrected corrected)
+            return Correct(session, corrected, new(step, at, who, entry));
         return (step switch
         {
             CheckSet check => session with { Marks = session.Marks.SetItem(check.Key, new(check.Done, check.Skipped, check.Value, check.Note, who, at)) },
             WeighingTaken weighing => Weigh(session, weighing, at, who, entry),
             AdjustmentRecorded a => session with { Open = session.Open.Add(new(a.Turns, a.Predicted, a.Note, who, at, entry)) },
+            AdjustmentUndone { Corner: { } corner } => session with { Open = OpenAdjustments.Without(session, corner) },
             AdjustmentUndone => session with { Open = session.Open.RemoveAt(session.Open.Count - 1) },
             ChangeNamed named => Name(session, named, at, who, entry),
             StepConfirmed => WithNewest(session, Newest(session) with { Answered = true, AfterNaming = [] }) with { Known = Learn(session.KnownBefore!, Newest(session), OpenBefore(session), confirmed: true) },
             HeightsEntered h => session with { Heights = (h.HeightsMm, session.TurnsSinceBaseline) },
             SessionEnded end => session with { End = end, EndedAt = at },
             _ => session,
-        }) with { Entry = entry };
+        }) with { Entry = entry, Steps = session.Steps.Add(new(step, at, who, entry)) };
+    }
+
+    // All that was learned since rests on what was turned: the steps are gone through once more.
+    private static WorkSession Correct(WorkSession session, TurnsCorrected step, PastStep past)
+    {
+        var weighing = session.Weighings[step.Weighing];
+        var recorded = weighing.Correction?.Recorded ?? weighing.Adjustment?.Turns ?? default;
+        var begin = session.AtItsBegin with { Corrections = session.Corrections.SetItem(step.Weighing, new(recorded, step.Turns, past.Who, past.At, past.Entry)) };
+        var again = session.Steps.Where(s => s.Step is not TurnsCorrected).Aggregate(begin, (so, s) => Apply(so, s.Step, s.At, s.Who, s.Entry));
+        return again with { Entry = past.Entry, Steps = session.Steps.Add(past), Open = again.Known is { } known ? OpenAdjustments.Foreseen(again.Open, known) : again.Open };
     }
 
     private static bool HasFooting(WorkSession session, SessionStep step) => step switch
     {
         WeighingTaken { Kind: not WeighingKind.Baseline } => session.Known is not null,
         AdjustmentUndone => session.Open.Count > 0,
+        TurnsCorrected corrected => corrected.Weighing > 0 && corrected.Weighing < session.Weighings.Count,
         ChangeNamed or StepConfirmed => session.KnownBefore is not null,
         _ => true,
     };
 
     private static WorkSession Weigh(WorkSession session, WeighingTaken step, DateTimeOffset at, string who, long entry)
     {
-        var turns = session.OpenTurns;
+        var correction = session.Corrections.GetValueOrDefault(session.Weighings.Count);
+        var turns = correction?.Done ?? session.OpenTurns;
         var known = session.Known is null ? null : session.KnownAs(step.Reading);
         var weighing = new SessionWeighing
         {
             Number = session.Weighings.Count,
             Step = step,
             TurnsSinceBaseline = session.TurnsSinceBaseline + turns,
-            Adjustment = Joined(session, entry),
+            Adjustment = correction is null ? OpenAdjustments.Joined(session, entry) : OpenAdjustments.Corrected(correction, known!),
+            Correction = correction,
+            Answered = correction is not null,
+            AfterNaming = correction is not null && known!.Record(new StepRecord(turns, step.Reading.ForSteps)).Check.Finding is { } finding ? [finding] : [],
             At = at,
             Who = who,
             Entry = entry,
@@ -60,23 +78,16 @@ internal static class SessionFold
             Heights = step.HeightsMm is { } mm ? (mm, weighing.TurnsSinceBaseline) : session.Heights,
             Known = known,
             KnownBefore = known,
-            NeedsName = step.NeedsName,
+            NeedsName = step.NeedsName && correction is null,
         };
         return step switch
         {
             { Kind: WeighingKind.Baseline } => next with { Known = Start(session, step.Reading) },
-            { Kind: WeighingKind.Verification } or { NeedsName: true } => next,
+            { Kind: WeighingKind.Verification } => next,
+            _ when next.NeedsName => next,
             _ => next with { Known = Learn(known!, weighing, turns, confirmed: false) },
         };
     }
-
-    // Several adjustments before one reading are one step.
-    private static SessionAdjustment? Joined(WorkSession session, long entry) => session.Open switch
-    {
-        [] => null,
-        [var one] => one,
-        [.., var last] => last with { Turns = session.OpenTurns, Note = string.Join("; ", session.Open.Select(a => a.Note).Where(n => n.Length > 0)), Entry = entry },
-    };
 
     private static StepLearner Start(WorkSession session, RecordedWeighing reading)
     {
@@ -89,6 +100,9 @@ internal static class SessionFold
 
     private static WorkSession Name(WorkSession session, ChangeNamed named, DateTimeOffset at, string who, long entry)
     {
+        // What was put right later has the last word.
+        if (Newest(session).Correction is not null)
+            return session;
         var newest = Newest(session) with { Answered = true };
         if (named.Other is { } other)
         {

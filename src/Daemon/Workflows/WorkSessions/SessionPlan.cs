@@ -1,4 +1,7 @@
 using System.Runtime.CompilerServices;
+using ScaleLink.Measure;
+using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.WorkSessions.Learning;
 using ScaleLink.Weighing.WorkSessions.Planning;
 
 namespace ScaleLink.Daemon.Workflows.WorkSessions;
@@ -22,9 +25,22 @@ internal sealed record SessionPlan(PerchPlan? Plan, IReadOnlyList<Diagnostic> Fi
     public static SessionPlan? Of(WorkSession session, bool refine)
     {
         ArgumentNullException.ThrowIfNull(session);
+        return session.Known is { } known ? From(known, session.HeightsNowMm, session.Car.Targets, refine) : null;
+    }
+
+    /// <summary>What is left to turn once the turns on record without a reading are made, as far as can be foreseen; null before the baseline.</summary>
+    public static SessionPlan? Rest(WorkSession session)
+    {
+        ArgumentNullException.ThrowIfNull(session);
         if (session.Known is not { } known)
             return null;
-        var (heights, targets) = (session.HeightsNowMm, session.Car.Targets);
+        // Nobody has read the pads yet: only the turns count.
+        var then = known.Record(new StepRecord(session.OpenTurns, known.Last, Settled: false)).Next;
+        return From(then, session.HeightsNowMm is { } now ? now + known.Effects.HeightsPerTurn * session.OpenTurns : null, session.Car.Targets, refine: false);
+    }
+
+    private static SessionPlan From(StepLearner known, Corners? heights, CarTargets targets, bool refine)
+    {
         List<Diagnostic> findings = [];
         if (heights is null && targets is { RideHeightsMm: not null } or { RakeMm: not null } or { LeftRightDifferenceMm: not null })
         {

@@ -33,19 +33,36 @@ internal static class SessionRules
     {
         var known = Weighed(view);
         Need(view, SessionStage.Planning, SessionStage.Settling, SessionStage.Finishing);
-        var made = asPlanned ? SessionPlan.Of(view.Session)?.Plan?.Turns ?? default : turns ?? default;
+        var made = asPlanned ? PerchWork.Of(view.Session)?.Left ?? default : turns ?? default;
         if (made == default)
-            throw new StepRefusedException(SessionCodes.InputUnusable, asPlanned ? "The plan turns nothing." : "No turns are given.", "Give the turns that were made, up positive, for example RF 0.5.");
+            throw new StepRefusedException(SessionCodes.InputUnusable, asPlanned ? "Nothing is left to turn." : "No turns are given.", "Give the turns that were made, up positive, for example RF 0.5.");
         Turnable(made, known);
         var all = view.Session.OpenTurns + made;
         return new(made, asPlanned, note, StatedPrediction.Of(all, PerchPlanner.Forecast(known, all)));
     }
 
-    public static AdjustmentUndone Undo(SessionView view)
+    public static AdjustmentUndone Undo(SessionView view, Corner? corner = null)
     {
         NotEnded(view);
-        return view.Session.Open.Count > 0 ? new() : throw new StepRefusedException(SessionCodes.NotInThisState,
-            "No adjustment is open.", "What was weighed stays on record: turn back and record that as an adjustment.");
+        if (view.Session.Open.All(a => corner is { } c && a.Turns[c] == 0))
+            throw new StepRefusedException(SessionCodes.NotInThisState, corner is { } none ? $"Nothing is recorded at {none} since the last reading." : "Nothing is recorded since the last reading.",
+                "What was weighed can be corrected: say what was really turned before that reading.");
+        return new(corner);
+    }
+
+    /// <summary>Something else was turned before a reading than was written down.</summary>
+    public static TurnsCorrected Correct(SessionView view, int number, Corners turns)
+    {
+        NotEnded(view);
+        var known = Weighed(view);
+        if (number < 1 || number >= view.Session.Weighings.Count || view.Session.Weighings[number] is not { Counts: true, ChangeName: "", Step.Kind: WeighingKind.Settle } weighing)
+            throw new StepRefusedException(SessionCodes.InputUnusable, $"There is no reading {number} before which turns can be corrected.", "Give the number of a reading after the baseline that counts.");
+        if (view.Session.NeedsName && number == view.Session.Weighings.Count - 1)
+            throw new StepRefusedException(SessionCodes.NotInThisState, "The change of that reading has no name yet.", "Name it: the turns that were made, something else, or nothing.");
+        Turnable(turns, known);
+        if (turns == (weighing.Adjustment?.Turns ?? default))
+            throw new StepRefusedException(SessionCodes.InputUnusable, "That is what is on record.", "Give what was really turned, all four corners.");
+        return new(number, turns);
     }
 
     /// <summary>Whether a reading is wanted at all, asked before anybody looks whether there is one.</summary>

@@ -12,6 +12,14 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions;
 /// <param name="Entry">Its entry in the ledger.</param>
 internal sealed record SessionAdjustment(Corners Turns, StatedPrediction? Predicted, string Note, string Who, DateTimeOffset At, long Entry);
 
+/// <summary>Turns on record were put right: what had been written, and who says what was done.</summary>
+/// <param name="Recorded">As it had been written, up positive.</param>
+/// <param name="Done">What was really turned.</param>
+/// <param name="Who">Who put it right.</param>
+/// <param name="At">UTC.</param>
+/// <param name="Entry">Its entry in the ledger.</param>
+internal sealed record TurnCorrection(Corners Recorded, Corners Done, string Who, DateTimeOffset At, long Entry);
+
 /// <summary>A reading of the session.</summary>
 internal sealed record SessionWeighing
 {
@@ -41,6 +49,9 @@ internal sealed record SessionWeighing
 
     /// <summary>True once the crew has answered what was found with it: confirmed the step, or named the change.</summary>
     public bool Answered { get; init; }
+
+    /// <summary>What had been recorded before it, where somebody put that right later; null: nothing was put right.</summary>
+    public TurnCorrection? Correction { get; init; }
 
     /// <summary>Name of a change that was found with it.</summary>
     public string ChangeName { get; init; } = "";

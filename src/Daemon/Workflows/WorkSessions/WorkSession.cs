@@ -9,6 +9,9 @@ using ScaleLink.Weighing.WorkSessions.Learning;
 
 namespace ScaleLink.Daemon.Workflows.WorkSessions;
 
+/// <summary>A step on record.</summary>
+internal sealed record PastStep(SessionStep Step, DateTimeOffset At, string Who, long Entry);
+
 /// <summary>A work session as its steps have made it. Immutable: the same steps give the same session again.</summary>
 internal sealed record WorkSession
 {
@@ -45,6 +48,12 @@ internal sealed record WorkSession
     /// <summary>Ride heights measured last, mm, and the turns made since the baseline by then.</summary>
     public (Corners Mm, Corners AtTurns)? Heights { get; init; }
 
+    /// <summary>Turns that were put right, by the number of the reading after them.</summary>
+    public ImmutableDictionary<int, TurnCorrection> Corrections { get; init; } = ImmutableDictionary<int, TurnCorrection>.Empty;
+
+    /// <summary>All steps after the first, oldest first: what is put right later changes what follows from them.</summary>
+    public ImmutableList<PastStep> Steps { get; init; } = [];
+
     /// <summary>True while a change that nobody recorded waits for its name.</summary>
     public bool NeedsName { get; init; }
 
@@ -74,6 +83,12 @@ internal sealed record WorkSession
 
     /// <summary>Ride heights by now, mm: measured last, and carried on by what turns do. Null: never measured.</summary>
     public Corners? HeightsNowMm => Heights is { } h && Known is { } known ? h.Mm + known.Effects.HeightsPerTurn * (TurnsSinceBaseline - h.AtTurns) : Heights?.Mm;
+
+    /// <summary>The session as it was before its second step.</summary>
+    public WorkSession AtItsBegin => this with
+    {
+        Marks = ImmutableDictionary<string, CheckMark>.Empty, Weighings = [], Open = [], Known = null, KnownBefore = null, Heights = null, Steps = [], NeedsName = false, End = null, EndedAt = null,
+    };
 
     /// <summary>The session that a first step begins.</summary>
     public static WorkSession Begin(SessionStarted start, string id, DateTimeOffset at, string who, long entry)

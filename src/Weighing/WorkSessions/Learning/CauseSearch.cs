@@ -5,10 +5,13 @@ namespace ScaleLink.Weighing.WorkSessions.Learning;
 
 /// <summary>
 /// Tries the usual mishaps of the trade one by one: recomputes the step as if each had happened and sees whether the reading
-/// then agrees. Those that explain it come first; those that can only be looked for come after.
+/// then agrees. Those that explain it come first, by how well they fit all four loads; those that can only be looked for come after.
 /// </summary>
 static class CauseSearch
 {
+    // Each thing more that must have gone wrong has to pay for itself in fit, as a parameter does with Akaike (1974): twice.
+    const double PerDeparture = 2;
+
     public static IReadOnlyList<LikelyCause> Of(StepLearner known, StepRecord step, bool sumsDisagree)
     {
         List<LikelyCause> causes = [];
@@ -21,27 +24,33 @@ static class CauseSearch
             causes.Add(new(StepCause.PatchMoved, true, "Pads or car moved: check that pads lie on their marks and tyres on their centres."));
         causes.AddRange(Mishaps(known, step)
             .Where(m => StepJudge.WouldAgree(known, step, m.Change))
-            .Select(m => new LikelyCause(m.Cause, true, m.Words)));
+            .OrderBy(m => StepJudge.Misfit(known, step, m.Change) + PerDeparture * m.Departures)
+            .Select(m => new LikelyCause(m.Cause, true, m.Words, m.Turns)));
         causes.AddRange(Suspicions(known, step).Where(s => causes.All(c => c.Cause != s.Cause)));
         return causes;
     }
 
-    static IEnumerable<(StepCause Cause, Corners Change, string Words)> Mishaps(StepLearner known, StepRecord step)
+    // A mishap, what it would have done to the loads, how many things must have gone wrong for it, and what was turned then.
+    readonly record struct Mishap(StepCause Cause, Corners Change, int Departures, Sentence Words, Corners? Turns);
+
+    static IEnumerable<Mishap> Mishaps(StepLearner known, StepRecord step)
     {
         var (effects, turns) = (known.Effects, step.Turns);
         foreach (var (cause, bars, words) in BarMishaps(effects.Statics))
-            yield return (cause, bars.FromTurns(turns), words);
-        if (turns != default)
-            yield return (StepCause.WrongDirection, effects.LoadsPerTurn * (-1 * turns), "All turns look to have gone the other way: check what up means on these perches.");
-        foreach (var corner in Corners.All.ToArray().Where(c => turns[c] != 0))
+            yield return new(cause, bars.FromTurns(turns), 1, words, null);
+        var turned = Corners.All.ToArray().Where(c => turns[c] != 0).ToList();
+        if (turned.Count > 1)
+            yield return Turned(StepCause.WrongDirection, -1 * turns, turned.Count, "All turns look to have gone the other way: check what up means on these perches.");
+        foreach (var corner in turned)
         {
             var without = turns.With(corner, 0);
-            yield return (StepCause.TurnMissed, effects.LoadsPerTurn * without, $"It reads as if {corner} had not been turned: check its lock ring.");
-            yield return (StepCause.WrongDirection, effects.LoadsPerTurn * turns.With(corner, -turns[corner]), $"It reads as if {corner} had been turned the other way.");
+            yield return Turned(StepCause.TurnMissed, without, 1, $"It reads as if {corner} had not been turned: check its lock ring.");
+            yield return Turned(StepCause.WrongDirection, turns.With(corner, -turns[corner]), 1, $"It reads as if {corner} had been turned the other way.");
             foreach (var other in Corners.All.ToArray().Where(c => c != corner && effects.Statics.Car.Suspension[c].Perch.CanTurn))
-                yield return (StepCause.WrongCorner, effects.LoadsPerTurn * without.With(other, without[other] + turns[corner]),
-                    $"It reads as if {other} had been turned instead of {corner}.");
+                yield return Turned(StepCause.WrongCorner, without.With(other, without[other] + turns[corner]), 2, $"It reads as if {other} had been turned instead of {corner}.");
         }
+
+        Mishap Turned(StepCause cause, Corners really, int departures, Sentence words) => new(cause, effects.LoadsPerTurn * really, departures, words, really);
     }
 
     static IEnumerable<(StepCause, CarStatics, string)> BarMishaps(CarStatics statics)

@@ -32,11 +32,22 @@ static class StepJudge
         return Math.Abs(step.After.CrossWeightPercent.Estimate - shifted) <= 2 * predicted.Uncertainty;
     }
 
+    /// <summary>How badly all four loads fit if the step had changed them so: a sum of squares, each over its variance, of which a fit leaves about four.</summary>
+    public static double Misfit(StepLearner known, StepRecord step, in Corners change)
+    {
+        var predicted = known.NextReading(step.Turns, step.After.CrossWeightPercent.StandardUncertainty);
+        var shifted = known.CrossWeightPercent.Estimate + 100 / known.Effects.Statics.TotalKg * Shares.CrossWeight.Dot(change);
+        var deviation = (step.After.CrossWeightPercent.Estimate - shifted) / predicted.Uncertainty;
+        return deviation * deviation + SumMisfit(known, step, change);
+    }
+
+    static double SumMisfit(StepLearner known, StepRecord step) => SumMisfit(known, step, known.Effects.Forecast(step.Turns).Loads);
+
     // Turns move hardly anything but warp: total, pitch and roll moment must come out as before.
-    static double SumMisfit(StepLearner known, StepRecord step)
+    static double SumMisfit(StepLearner known, StepRecord step, in Corners change)
     {
         var forecast = known.Effects.Forecast(step.Turns);
-        var surprise = step.After.Loads - known.Last.Loads - forecast.Loads;
+        var surprise = step.After.Loads - known.Last.Loads - change;
         var spread = known.Last.Covariance + step.After.Covariance + forecast.LoadCovariance;
         var contacts = known.Effects.Statics.Contacts;
         double misfit = 0;

@@ -1,6 +1,7 @@
 using ScaleLink.Daemon.Contract;
 using ScaleLink.Daemon.Workflows.WorkSessions.Standings;
 using ScaleLink.Daemon.Workflows.WorkSessions.Steps;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.WorkSessions.Planning;
 using Wire = ScaleLink.Api.V1;
@@ -91,9 +92,22 @@ internal static class SessionMapping
         if (session.Open is [.., { Predicted: { } predicted }])
             wire.OpenPrediction = WeighingMapping.Prediction(predicted);
         wire.LastSteps.AddRange(view.LastSteps.Select(Check));
-        if (session is { Open.Count: 0, NeedsName: false, End: null } && SessionPlan.Of(session) is { } plan)
+        if (session is { NeedsName: false, End: null } && SessionPlan.Of(session) is { } plan)
+        {
             wire.Plan = Plan(plan);
+            AddPerches(wire, session, PerchWork.Of(session)!);
+        }
+
         wire.Findings.AddRange(view.Findings.Select(WireValues.ToWire));
+    }
+
+    private static void AddPerches(Wire.Session wire, WorkSession session, PerchWork work)
+    {
+        wire.Replanned = work.IsReplanned;
+        wire.Perches.AddRange(Corners.All.ToArray().Select(c => new Wire.PerchTurn
+        {
+            Corner = c.ToWire(), Planned = work.Planned[c], Done = work.Done[c], Left = work.Left[c], CanTurn = session.Car.Suspension[c].Perch.CanTurn,
+        }));
     }
 
     private static Wire.Check Check(CheckView view)

@@ -30,6 +30,8 @@ internal static class WeighingMapping
         };
         wire.Findings.AddRange(weighing.Step.Findings.Concat(weighing.AfterNaming).Select(WireValues.ToWire));
         wire.Causes.AddRange(weighing.Step.Causes.Select(Cause));
+        if (weighing.Correction is { } correction)
+            (wire.RecordedTurns, wire.CorrectedBy) = (correction.Recorded.ToWire(), correction.Who);
         wire.Calibrations.AddRange(weighing.Step.Reading.Calibrations);
         wire.Patch.AddRange(weighing.Step.Reading.Patch.Select(p => new Wire.PatchInReading { Name = p.Name, SizeKg = p.SizeKg?.ToWire() }));
         return wire;
@@ -86,5 +88,6 @@ internal static class WeighingMapping
         Explains = cause.Explains,
         Words = cause.Words,
         TypedWords = Wire.Sentence.Of(cause.Words),
+        Turns = cause.Turns?.ToWire(),
     };
 }

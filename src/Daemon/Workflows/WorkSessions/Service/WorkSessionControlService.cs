@@ -30,7 +30,12 @@ internal sealed class WorkSessionControlService(SessionDesk desk, SessionStarter
     public override Task<Wire.Session> RecordAdjustment(Wire.RecordAdjustmentRequest request, ServerCallContext context) => Step(request.By, view =>
         SessionRules.Adjust(view, request.Turns?.ToCorners(), request.AsPlanned, Text(request.Note, LongestNote)));
 
-    public override Task<Wire.Session> UndoAdjustment(Wire.UndoAdjustmentRequest request, ServerCallContext context) => Step(request.By, SessionRules.Undo);
+    public override Task<Wire.Session> UndoAdjustment(Wire.UndoAdjustmentRequest request, ServerCallContext context) => Step(request.By, view =>
+        SessionRules.Undo(view, request.Corner == Wire.Corner.Unspecified ? null : request.Corner.ToCorner()));
+
+    public override Task<Wire.Session> CorrectTurns(Wire.CorrectTurnsRequest request, ServerCallContext context) => Step(request.By, view =>
+        SessionRules.Correct(view, (int)Math.Min(request.Weighing, int.MaxValue), request.Turns?.ToCorners()
+            ?? throw new StepRefusedException(SessionCodes.InputUnusable, "No turns are given.", "Give what was really turned, all four corners; 0 where nothing was.")));
 
     public override Task<Wire.Session> NameChange(Wire.NameChangeRequest request, ServerCallContext context) => Step(request.By, view => request.WhatCase switch
     {

@@ -12,6 +12,7 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 [JsonDerivedType(typeof(WeighingTaken), "capture")]
 [JsonDerivedType(typeof(AdjustmentRecorded), "adjustment")]
 [JsonDerivedType(typeof(AdjustmentUndone), "undo")]
+[JsonDerivedType(typeof(TurnsCorrected), "corrected")]
 [JsonDerivedType(typeof(ChangeNamed), "named")]
 [JsonDerivedType(typeof(StepConfirmed), "confirmed")]
 [JsonDerivedType(typeof(HeightsEntered), "heights")]
@@ -52,8 +53,13 @@ internal sealed record WeighingTaken(
 /// <summary>Perches were turned; what that should do was predicted before the next reading.</summary>
 internal sealed record AdjustmentRecorded(Corners Turns, bool AsPlanned, string Note, StatedPrediction Predicted) : SessionStep;
 
-/// <summary>The last recorded adjustment was not made after all.</summary>
-internal sealed record AdjustmentUndone : SessionStep;
+/// <summary>The last recorded adjustment was not made after all; with a corner, what was recorded last there.</summary>
+internal sealed record AdjustmentUndone([property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] Corner? Corner = null) : SessionStep;
+
+/// <summary>Something else was turned before a reading than had been recorded.</summary>
+/// <param name="Weighing">Number of the reading.</param>
+/// <param name="Turns">What was really turned, up positive.</param>
+internal sealed record TurnsCorrected(int Weighing, Corners Turns) : SessionStep;
 
 /// <summary>A change that nobody had recorded got its name: turns, something else, or (both null) nothing but settling.</summary>
 internal sealed record ChangeNamed(Corners? Turns, string? Other) : SessionStep;
