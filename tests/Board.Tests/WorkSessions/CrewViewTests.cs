@@ -45,6 +45,7 @@ public class CrewViewTests(SharedBay bay)
         Assert.Contains("Still to turn", await board.Text(".next .do"));
         Assert.DoesNotContain(todo[0], await board.Text(".next .do"));
         await Same(board, "partly", null);
+        await OnTheWall(board);
 
         bay.Rig.Simulator.DoAndWait("""{"do":"jack","mm":150}""");
         await board.UntilVerdict("raised");
@@ -120,6 +121,19 @@ public class CrewViewTests(SharedBay bay)
         bay.Rig.Simulator.Do("""{"do":"bars","front":true,"rear":true}""");
         bay.Rig.Simulator.DoAndWait("""{"do":"settle","by":"both","seconds":1.5}""");
         bay.Rig.Settled();
+    }
+
+    // From three metres: what is to be turned stands there too.
+    private static async Task OnTheWall(BoardPage board)
+    {
+        await board.Resize(1920, 1080, isDark: true);
+        await board.Page.Locator("button.screen").ClickAsync();
+        await board.Has("[data-screen=big]");
+        await Look.At(board, "crew-wall", isDark: true);
+        Assert.All(await board.Page.EvaluateAsync<double[]>("[...document.querySelectorAll('.turn b')].map(e => parseFloat(getComputedStyle(e).fontSize) * 0.7)"), height => Assert.InRange(height, 0.08 * 1080, 0.2 * 1080));
+        Assert.Equal(0, await board.Page.EvaluateAsync<int>("[...document.querySelectorAll('.perch-buttons, .go')].filter(e => e.checkVisibility()).length"));
+        await board.Page.Locator("button.screen").ClickAsync();
+        await board.Until("!document.querySelector('[data-screen=big]')");
     }
 
     private async Task Same(BoardPage board, string name, string? verdict)
