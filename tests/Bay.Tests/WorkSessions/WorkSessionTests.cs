@@ -78,6 +78,8 @@ public class WorkSessionTests
     private static void Finish(BayRig bay, CrewAtWork crew)
     {
         Refused(bay, "SL-566", () => bay.Daemon.WorkSessionControl.FinishSession(new FinishSessionRequest { By = CrewAtWork.By }));
+        for (var more = 0; crew.Session.Standing.Verdict == AimVerdict.TooCloseToTell && more < 5; more++)
+            crew.SettleAndWeigh();
         foreach (var check in crew.Session.LastSteps.Where(c => c.Key != "bars_without_preload"))
             bay.Daemon.WorkSessionControl.SetCheck(new SetCheckRequest { By = CrewAtWork.By, Key = check.Key, Done = true });
         bay.Simulator.Do("""{"do":"bars","front":true,"rear":true}""");
@@ -88,7 +90,7 @@ public class WorkSessionTests
         Assert.Equal(check2.Findings.Count == 0, check2.Done);
         if (!check2.Done)
             bay.Daemon.WorkSessionControl.SetCheck(new SetCheckRequest { By = CrewAtWork.By, Key = check2.Key, Skip = true, Note = "links have one length" });
-        var ended = bay.Daemon.WorkSessionControl.FinishSession(new FinishSessionRequest { By = CrewAtWork.By });
+        var ended = bay.Daemon.WorkSessionControl.FinishSession(new FinishSessionRequest { By = CrewAtWork.By, AnywayBecause = verified.Standing.Verdict == AimVerdict.OnTarget ? "" : "five settles do not decide it" });
         Assert.Equal(SessionState.Finished, ended.State);
         Assert.Contains("Student t", ended.Ending);
         Assert.Null(crew.Session);

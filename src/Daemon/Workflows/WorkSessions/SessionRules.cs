@@ -120,6 +120,9 @@ internal static class SessionRules
             throw new StepRefusedException(SessionCodes.NotFinished,
                 view.Stage == SessionStage.Finishing ? $"Last steps are open: {string.Join(", ", open)}." : "Cross weight is not on target, or a reading is missing.",
                 "Go on, or finish anyway with a reason.");
+        if (anyway.Length == 0 && Standing.Of(view.Session) is { Verdict: not Aim.Within } undecided)
+            throw new StepRefusedException(SessionCodes.NotFinished, $"It is not sure that cross weight is on target: {undecided.Words}.",
+                undecided.MoreSettles is { } more ? $"Settle {Standing.Times(more)} more and weigh each time, or finish anyway with a reason." : "Settling again will not decide it: better the calibration or the patch, widen the tolerance next time, or finish anyway with a reason.");
         return new(false, anyway, Standing.Of(view.Session)?.Words ?? "no reading was taken");
     }
 

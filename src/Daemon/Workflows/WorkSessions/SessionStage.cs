@@ -45,6 +45,9 @@ internal sealed record SessionView(WorkSession Session, BayFacts Facts, Diagnost
         _ => Standing.Of(Session) is { IsWithin: true } ? SessionStage.Finishing : SessionStage.Planning,
     };
 
+    /// <summary>So many settles more are likely to decide the verdict, and nothing else was begun yet; 0: none is asked for.</summary>
+    public int SettlesAskedFor => Session is { Open.Count: 0, NeedsName: false, End: null } && !SessionRules.MayConfirm(this) && LastSteps.All(c => c.Mark is null) ? Standing.Of(Session)?.MoreSettles ?? 0 : 0;
+
     /// <summary>Checks before the baseline.</summary>
     public IReadOnlyList<CheckView> Preparation =>
         [.. CheckLists.Preparation(Session.Car, Session.Start.LeaveOut).Select(i => new CheckView(i, Session.Marks.GetValueOrDefault(i.Key), Seen(i.Key)))];

@@ -1,5 +1,7 @@
+using System.Net;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Workflows.WorkSessions;
+using ScaleLink.Daemon.Workflows.WorkSessions.Export;
 using ScaleLink.Daemon.Workflows.WorkSessions.Service;
 using ScaleLink.Measure;
 
@@ -33,6 +35,7 @@ public class TurnsCorrectedTests
         var wire = SessionMapping.Session(wrong.View).Weighings[^1];
         Assert.Equal((-1.5, 1.5, "crew"), (wire.RecordedTurns.Lf, wire.Adjustment.Turns.Lf, wire.CorrectedBy));
         Same(wrong.Session, wrong.Ledger.Find(wrong.Session.Id)!);
+        Assert.Contains("1: written as LF down 1\u00bd turns; put right by crew", WebUtility.HtmlDecode(SessionSheet.Of(wrong.View)), StringComparison.Ordinal);
     }
 
     [Fact]

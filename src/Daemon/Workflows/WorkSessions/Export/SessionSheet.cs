@@ -64,6 +64,8 @@ internal static class SessionSheet
         page.Append("</table>");
         foreach (var weighing in session.Weighings.Where(c => c.Step.Reading.Patch.Count > 0))
             Paragraph(page, "small", $"{weighing.Number}: corrected for the patch: {string.Join(", ", weighing.Step.Reading.Patch.Select(p => p.Words))}");
+        foreach (var (number, correction) in session.Weighings.Where(c => c.Correction is not null).Select(c => (c.Number, c.Correction!)))
+            Paragraph(page, "small", $"{number}: written as {CrewWords.Turns(correction.Recorded)}; put right by {correction.Who}, {Utc(correction.At)}");
         foreach (var finding in session.Weighings.SelectMany(c => c.Step.Findings.Select(f => $"{c.Number}: {f}")))
             Paragraph(page, "small", finding);
     }

@@ -35,6 +35,7 @@ internal static class SessionMapping
             Entry = (ulong)session.Entry,
             Ending = session.End is { } end ? Ending(end) : "",
             CanConfirm = SessionRules.MayConfirm(view),
+            SettlesAskedFor = (uint)view.SettlesAskedFor,
         };
         wire.Preparation.AddRange(view.Preparation.Select(Check));
         wire.Weighings.AddRange(session.Weighings.Select(WeighingMapping.Weighing));

@@ -55,8 +55,17 @@ internal static class WeighingMapping
         HeightChangesMm = predicted.HeightChangesMm.ToWire(predicted.HeightUncertaintiesMm),
     };
 
-    public static Wire.Standing Standing(Standing standing) => new()
+    public static Wire.Standing Standing(Standing standing)
     {
+        var wire = Verdict(standing);
+        if (standing.MoreSettles is { } more)
+            wire.MoreSettles = (uint)more;
+        return wire;
+    }
+
+    private static Wire.Standing Verdict(Standing standing) => new()
+    {
+        Headline = standing.Headline,
         CrossWeightPercent = standing.CrossWeightPercent.ToWire(),
         ExpandedPercent = standing.CrossWeightPercent.HalfWidth(),
         Settles = (uint)standing.Settles,

@@ -9,9 +9,26 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Standings;
 /// <param name="Repeatability">Between settles, percent, and what it rests on.</param>
 /// <param name="Verdict">Against the target (JCGM 106:2012, 8.3: guarded acceptance).</param>
 /// <param name="IsWithin">Whether the value lies within the tolerance, whatever its interval does.</param>
-/// <param name="Words">For the crew.</param>
-internal sealed record Standing(Value CrossWeightPercent, int Settles, Repeatability Repeatability, Aim Verdict, bool IsWithin, string Words)
+/// <param name="Words">Verdict and figure, for the record.</param>
+/// <param name="MoreSettles">So many more are likely to decide it, if their mean stays; 0: it is decided; null: settling alone will not.</param>
+internal sealed record Standing(Value CrossWeightPercent, int Settles, Repeatability Repeatability, Aim Verdict, bool IsWithin, string Words, int? MoreSettles)
 {
+    // Who would have to settle more often than that has to better something else.
+    private const int MostMore = 5;
+
+    /// <summary>For the crew: what it is, and what would make it sure.</summary>
+    public string Headline => Verdict switch
+    {
+        Aim.Within => "on target",
+        Aim.High => "above target",
+        Aim.Low => "below target",
+        _ when MoreSettles is { } more => $"{(IsWithin ? "on" : "off")} target so far: settle {Times(more)} more to be sure",
+        _ => "too close to tell, and settling again will not decide it",
+    };
+
+    /// <summary>"once", "twice", "3 times".</summary>
+    public static string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{count} times" };
+
     /// <summary>That of a session; null before its baseline.</summary>
     public static Standing? Of(WorkSession session)
     {
@@ -24,16 +41,30 @@ internal sealed record Standing(Value CrossWeightPercent, int Settles, Repeatabi
         var repeatability = SettleGroups.Pool(groups, new(settleMethod.RepeatabilityPercent, settleMethod.DegreesOfFreedom));
         var values = settles.Select(c => c.Step.Reading.Whole.CrossWeightPercent).ToList();
         var mean = values.Average(v => v.Estimate);
-        var ofSettling = repeatability.Percent / Math.Sqrt(values.Count);
         // Calibration and patch err alike in every settle: they do not average out.
         var standing = settles.Average(c => StandingPart(c.Step.Reading));
+        var band = new TargetBand(session.Start.TargetPercent, session.Start.TolerancePercent);
+        var cross = Of(mean, standing, repeatability, values.Count);
+        var verdict = band.Judge(cross);
+        var isWithin = Math.Abs(mean - band.Centre) <= band.Tolerance;
+        return new(cross, values.Count, repeatability, verdict, isWithin, WordsOf(cross, values.Count, verdict), verdict == Aim.TooCloseToTell ? More(mean, standing, repeatability, values.Count, band) : 0);
+    }
+
+    private static Value Of(double mean, double standing, Repeatability repeatability, int settles)
+    {
+        var ofSettling = repeatability.Percent / Math.Sqrt(settles);
         var u = Math.Sqrt(ofSettling * ofSettling + standing * standing);
         // Welch and Satterthwaite (JCGM 100:2008, G.4.1); only the repeatability has few degrees of freedom.
-        var freedom = repeatability.DegreesOfFreedom * Math.Pow(u / ofSettling, 4);
-        var cross = new Value(mean, u, freedom);
-        var verdict = new TargetBand(session.Start.TargetPercent, session.Start.TolerancePercent).Judge(cross);
-        var isWithin = Math.Abs(mean - session.Start.TargetPercent) <= session.Start.TolerancePercent;
-        return new(cross, values.Count, repeatability, verdict, isWithin, WordsOf(cross, values.Count, verdict));
+        return new(mean, u, repeatability.DegreesOfFreedom * Math.Pow(u / ofSettling, 4));
+    }
+
+    // Each settle more is one more degree of freedom of the repeatability, too.
+    private static int? More(double mean, double standing, Repeatability repeatability, int settles, TargetBand band)
+    {
+        for (var more = 1; more <= MostMore; more++)
+            if (band.Judge(Of(mean, standing, repeatability with { DegreesOfFreedom = repeatability.DegreesOfFreedom + more }, settles + more)) != Aim.TooCloseToTell)
+                return more;
+        return null;
     }
 
     private static double StandingPart(RecordedWeighing reading)
