@@ -32,7 +32,7 @@ public class LossTests(AloneBay bay)
         {
             await board.UntilVerdict("raised");
             await board.Until(NoLoads, 2);
-            Assert.Contains("Nobody under a car that hangs on a jack", await board.Text(".next .caution"));
+            Assert.Contains("Nobody under a car that hangs on a jack", await board.Text(".live-caution"));
             Assert.Equal(places, await board.Page.EvaluateAsync<string>(Sight.Places));
         }
         finally

@@ -5,7 +5,7 @@ namespace ScaleLink.Board.Cars;
 /// <summary>What somebody tries out on the car in the bay, as the form has it.</summary>
 internal sealed class WhatIf
 {
-    public const double MostTurns = 4, TurnStep = 0.25, MostBallastKg = 60;
+    public const double MostTurns = 4, TurnStep = 0.125, MostBallastKg = 60;
 
     private readonly double[] _turns = new double[5];
 

@@ -5,6 +5,9 @@ namespace ScaleLink.Board.WorkSessions;
 /// <summary>A work session in the page's words.</summary>
 internal static class SessionWords
 {
+    /// <summary>What it waits for.</summary>
+    public static string State(Session session) => session.State == SessionState.Settling && session.Left().Count > 0 ? "turning" : State(session.State);
+
     public static string State(SessionState state) => state switch
     {
         SessionState.Preparing => "preparing the car",

@@ -30,4 +30,5 @@ public static class SessionCodes
     public static readonly Code HeightsWanted = Area.Declare(575, "The car has targets for ride heights, but none were measured", "Measure all four and enter them.");
     public static readonly Code ChangeUnnamed = Area.Declare(576, "The settled car stands elsewhere and nothing was recorded", "Record what was turned or changed.");
     public static readonly Code InclinometerUntested = Area.Declare(577, "Tilt is corrected by an inclinometer whose zero was never tested", "Turn each pad round once: Patch on the page, or scalelink patch inclinometer-zero.");
+    public static readonly Code SeenOtherwise = Area.Declare(578, "A check is ticked that the bay sees otherwise", "See to it, and it ticks itself; or leave it out with the reason.");
 }

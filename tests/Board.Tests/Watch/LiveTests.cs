@@ -57,10 +57,12 @@ public class LiveTests(SharedBay bay)
     public async Task A_turn_of_a_perch_adds_a_point_to_the_trace_and_tilts_the_beam()
     {
         var board = await bay.Show();
-        var before = await board.Page.Locator(".trace .settle").CountAsync();
+        // Of many only the last are drawn: the newest one's number tells.
+        const string Newest = "[...document.querySelectorAll('.trace .step-label')].map(l => l.textContent).join()";
+        var before = await board.Page.EvaluateAsync<string>(Newest);
         var tilt = await board.Page.Locator(".beam .bar").GetAttributeAsync("style");
         Turn("RR", 1);
-        await board.Until($"document.querySelectorAll('.trace .settle').length > {before}");
+        await board.Until($"{Newest} !== '{before}'");
         Assert.NotEqual(tilt, await board.Page.Locator(".beam .bar").GetAttributeAsync("style"));
         Turn("RR", -1);
     }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Board.Tests.Pages;
 using ScaleLink.Api.V1;
+using ScaleLink.Measure;
 using Shared.Rig;
 
 namespace Board.Tests.WorkSessions;
@@ -28,6 +29,7 @@ public class CrewViewTests(SharedBay bay)
 
     private static readonly (int Width, int Height)[] Sizes = [(390, 844), (1280, 800), (1920, 1080)];
     private readonly Dictionary<(int, int), string> _places = [];
+    private Corners _turned;
 
     [Fact]
     public async Task The_plan_stays_in_its_corners_until_the_weighing_and_nothing_moves()
@@ -63,7 +65,7 @@ public class CrewViewTests(SharedBay bay)
         await board.Has("[data-do=weigh][disabled]");
         await Same(board, "done", "raised");
 
-        crew.Turn(WireTurns(plan));
+        Turn(crew, new(plan["LF"], plan["RF"], plan["LR"], plan["RR"]));
         bay.Rig.Simulator.Do("""{"do":"lower"}""");
         await board.Until("!['raised', 'settled'].includes(document.querySelector('[data-verdict]').dataset.verdict)");
         await Same(board, "moving", null);
@@ -74,7 +76,7 @@ public class CrewViewTests(SharedBay bay)
         await board.Until("[...document.querySelectorAll('.turn')].every(t => t.dataset.done === '0')");
         Assert.Equal(2, crew.Session.Weighings.Count);
         Assert.Empty(board.Errors);
-        End();
+        End(crew);
     }
 
     [Fact]
@@ -83,7 +85,7 @@ public class CrewViewTests(SharedBay bay)
         var (crew, board) = await Planned();
         // Written down, and turned up.
         bay.Rig.Daemon.WorkSessionControl.RecordAdjustment(new RecordAdjustmentRequest { By = CrewAtWork.By, Turns = new CornerNumbers { Lf = -1 } }, cancellationToken: TestContext.Current.CancellationToken);
-        crew.Turn(new CornerNumbers { Lf = 1 });
+        Turn(crew, new(1, 0, 0, 0));
         crew.SettleAndWeigh();
         await board.Until("document.querySelector('.next .do').innerText.includes('Not what was expected')");
         await board.Page.Locator("[data-do=go-on]").ClickAsync();
@@ -95,8 +97,7 @@ public class CrewViewTests(SharedBay bay)
         await board.Until("!document.querySelector('.surprise')");
         Assert.Contains("written: LF down 1; put right by Ada", await board.Text("[data-weighing='1'] [data-value=written]"));
         Assert.Equal(1, crew.Session.TurnsSinceBaseline.Lf);
-        crew.Turn(new CornerNumbers { Lf = -1 });
-        End();
+        End(crew);
     }
 
     private async Task<(CrewAtWork, BoardPage)> Planned()
@@ -104,7 +105,7 @@ public class CrewViewTests(SharedBay bay)
         var crew = new CrewAtWork(bay.Rig);
         crew.ChooseHeron();
         // Off target whatever the test before has left.
-        crew.Turn(new CornerNumbers { Rf = 1.5 });
+        Turn(crew, new(0, 1.5, 0, 0));
         crew.Prepare();
         if (crew.SettleAndWeigh().Perches.Count(p => p.Left != 0) < 2)
             Assert.Fail("The plan turns too little to be looked at.");
@@ -115,8 +116,16 @@ public class CrewViewTests(SharedBay bay)
         return (crew, board);
     }
 
-    private void End()
+    private void Turn(CrewAtWork crew, Corners turns)
     {
+        crew.Turn(turns.ToWire());
+        _turned += turns;
+    }
+
+    // The car as it was found.
+    private void End(CrewAtWork crew)
+    {
+        Turn(crew, -1 * _turned);
         bay.Rig.Daemon.WorkSessionControl.AbandonSession(new AbandonSessionRequest { By = CrewAtWork.By, Because = "the test is over" }, cancellationToken: TestContext.Current.CancellationToken);
         bay.Rig.Simulator.Do("""{"do":"bars","front":true,"rear":true}""");
         bay.Rig.Simulator.DoAndWait("""{"do":"settle","by":"both","seconds":1.5}""");
@@ -162,6 +171,4 @@ public class CrewViewTests(SharedBay bay)
 
     private static async Task<double> Done(BoardPage board, string corner) =>
         double.Parse((await board.Page.Locator($"[data-value=perch-{corner}]").GetAttributeAsync("data-done"))!, CultureInfo.InvariantCulture);
-
-    private static CornerNumbers WireTurns(Dictionary<string, double> turns) => new() { Lf = turns["LF"], Rf = turns["RF"], Lr = turns["LR"], Rr = turns["RR"] };
 }

@@ -35,11 +35,19 @@ public class WorkSessionOnABayTests(RealBay bay) : IClassFixture<RealBay>
         Assert.Equal("SESSION_STATE_FINISHING", State(session));
         Assert.InRange(session.GetProperty("standing").GetProperty("cross_weight_percent").GetProperty("estimate").GetDouble(), 49.8, 50.2);
         await Screen();
+        for (var more = 0; Verdict(session) != "AIM_VERDICT_ON_TARGET" && more < MostReadings; more++)
+        {
+            Assert.Contains("SL-566", (await bay.Run("work-session", "finish")).Error);
+            session = await Reading();
+        }
+
         foreach (var check in new[] { "lock_rings", "bump_and_droop", "alignment" })
             await Done("work-session", "check", check);
-        Assert.Contains("finished: ", await Done("work-session", "finish"));
+        Assert.Contains("finished: ", await Done(["work-session", "finish", .. Verdict(session) == "AIM_VERDICT_ON_TARGET" ? Array.Empty<string>() : ["--anyway", "no number of settles decides it"]]));
         await Records(session.GetProperty("id").GetString()!);
     }
+
+    private static string Verdict(JsonElement session) => session.GetProperty("standing").GetProperty("verdict").GetString()!;
 
     private async Task<JsonElement> Reading()
     {

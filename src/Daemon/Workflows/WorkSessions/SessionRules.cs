@@ -26,6 +26,9 @@ internal static class SessionRules
             throw new StepRefusedException(SessionCodes.NotInThisState, "The baseline is on record; the preparation cannot be changed behind its back.", "Name what changed after the next reading, or start a new session.");
         if (skip && note.Length == 0)
             throw new StepRefusedException(SessionCodes.InputUnusable, "A skipped check needs a reason.", "Enter the reason as a note.");
+        if (done && !skip && view.Preparation.Concat(view.LastSteps).First(c => c.Item.Key == key) is { IsSeenOtherwise: true, Seen: { } seen })
+            throw new StepRefusedException(SessionCodes.SeenOtherwise, seen.Findings is [var finding, ..] ? $"The bay sees it otherwise: {finding.Message}" : (Sentence)"The bay sees it otherwise.",
+                "See to it, and it ticks itself; or leave it out with the reason.");
         return new(key, done && !skip, skip, value, note);
     }
 

@@ -70,6 +70,9 @@ internal sealed record CheckView(CheckItem Item, CheckMark? Mark, SeenCheck? See
     /// <summary>Seen to, by the crew or by the bay.</summary>
     public bool IsDone => Mark is { Done: true } || (Mark is null && Seen is { Holds: true });
 
+    /// <summary>The bay looks for itself, and it is not so: nobody can tick it.</summary>
+    public bool IsSeenOtherwise => Seen is { Holds: false };
+
     /// <summary>What the crew found or set; what the bay sees where the crew says nothing.</summary>
     public Sentence Value => Mark is { Value.Length: > 0 } mark ? mark.Value : Seen?.Value ?? default;
 

@@ -49,6 +49,18 @@ public class WorkSessionTests
     }
 
     [Fact]
+    public void What_the_bay_sees_for_itself_cannot_be_ticked_against_it_and_is_left_out_with_a_reason()
+    {
+        using var bench = new Bench();
+        var view = bench.View with { Facts = new([new("pads_proved", false, "", [new(SessionCodes.PadsNotCalibrated, "Not calibrated with known masses: RR.", "Calibrate them.")]), new("pads_zeroed", true, "", [])]) };
+        var refused = Assert.Throws<StepRefusedException>(() => SessionRules.Check(view, "pads_proved", done: true, skip: false, "", "")).Diagnostic;
+        Assert.Equal(("SL-578", "The bay sees it otherwise: Not calibrated with known masses: RR."), (refused.Code.Text, refused.Message.ToString()));
+        Assert.True(SessionRules.Check(view, "pads_proved", done: false, skip: true, "", "changes are enough today").Skipped);
+        Assert.True(SessionRules.Check(view, "pads_zeroed", done: true, skip: false, "", "").Done);
+        Assert.True(SessionMapping.Session(view).Preparation.Single(c => c.Key == "pads_proved").SeenOtherwise);
+    }
+
+    [Fact]
     public void The_same_rest_is_not_weighed_twice()
     {
         using var bench = new Bench();

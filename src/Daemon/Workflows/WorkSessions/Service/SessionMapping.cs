@@ -124,6 +124,7 @@ internal static class SessionMapping
             TypedValue = Wire.Sentence.Of(view.Value),
             Note = view.Mark?.Note ?? "",
             Seen = view.Mark is null && view.Seen is { Holds: true },
+            SeenOtherwise = view.IsSeenOtherwise,
             Who = view.Mark?.Who ?? "",
             At = view.Mark?.At.ToWire(),
         };
