@@ -45,8 +45,10 @@ public sealed class BrokerRestartTests(ITestOutputHelper output)
 
         var gaps = watch.Received.Zip(watch.Received.Skip(1), (a, b) => Stopwatch.GetElapsedTime(a.At, b.At).TotalMilliseconds).ToList();
         Assert.InRange(gaps.Max(), 0, LongestGapMs);
-        Assert.InRange(bay.Daemon.Process.Said.Split('\n').Count(line => line.Contains("SL-401", StringComparison.Ordinal)), 1, Restarts + 2);
+        // That it is gone, and sometimes once more that nobody answers there.
+        var told = bay.Daemon.Process.Said.Split('\n').Count(line => line.Contains("SL-401", StringComparison.Ordinal));
+        Assert.InRange(told, 1, 2 * (Restarts + 1));
         took.Sort();
-        output.WriteLine($"{Restarts} restarts: back within {took[took.Count / 2]:0.0} s at the median, {took[^1]:0.0} s at most; the longest gap of the loads over gRPC {gaps.Max():0} ms");
+        output.WriteLine($"{Restarts} restarts: back within {took[took.Count / 2]:0.0} s at the median, {took[^1]:0.0} s at most; the longest gap of the loads over gRPC {gaps.Max():0} ms; SL-401 in {told} lines of the log");
     }
 }

@@ -48,6 +48,7 @@ public class CrewViewTests(SharedBay bay)
         Assert.DoesNotContain(todo[0], await board.Text(".next .do"));
         await Same(board, "partly", null);
         await OnTheWall(board);
+        await InTheDarkAndOnItsSide(board);
 
         bay.Rig.Simulator.DoAndWait("""{"do":"jack","mm":150}""");
         await board.UntilVerdict("raised");
@@ -143,6 +144,21 @@ public class CrewViewTests(SharedBay bay)
         Assert.Equal(0, await board.Page.EvaluateAsync<int>("[...document.querySelectorAll('.perch-buttons, .go')].filter(e => e.checkVisibility()).length"));
         await board.Page.Locator("button.screen").ClickAsync();
         await board.Until("!document.querySelector('[data-screen=big]')");
+    }
+
+    // Half done, with all that the view can show at once.
+    private static async Task InTheDarkAndOnItsSide(BoardPage board)
+    {
+        foreach (var (width, height) in Sizes.Append((844, 390)))
+        {
+            await board.Resize(width, height, isDark: true);
+            await Look.At(board, "crew-partly", isDark: true);
+        }
+
+        await board.Resize(1280, 800, isDark: true);
+        await Look.AxeFindsNothing(board, tries: 3);
+        await board.Resize(1280, 800, isDark: false);
+        await Look.AxeFindsNothing(board, tries: 3);
     }
 
     private async Task Same(BoardPage board, string name, string? verdict)
