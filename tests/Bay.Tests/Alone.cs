@@ -9,9 +9,3 @@ public sealed class Alone : ICollectionFixture<QuietMachine>
 {
     public const string Name = "alone";
 }
-
-/// <summary>The machine when all that is loud is over.</summary>
-public sealed class QuietMachine
-{
-    public QuietMachine(MachineTime machine) => machine.Quiet();
-}

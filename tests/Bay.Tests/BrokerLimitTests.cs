@@ -55,7 +55,7 @@ public class BrokerLimitTests(PlainBay plain) : IClassFixture<PlainBay>
         using var stopped = Process.Start(new ProcessStartInfo(InstalledProgram.Path("mosquitto_sub")!, arguments) { RedirectStandardOutput = true })!;
         Assert.NotNull(stopped.StandardOutput.ReadLine());
         var since = Stopwatch.GetTimestamp();
-        Signal(stopped, "-STOP");
+        Signals.Send(stopped.Id, "-STOP");
         Wait.Until(() => wills.Newest("fuel-rig/state")?.GetValue<string>() == "gone", Wait.Patience, "its will");
         // Its last packet is up to one keep-alive old when it is stopped.
         Assert.True(Stopwatch.GetElapsedTime(since) > TimeSpan.FromSeconds(2));
@@ -76,11 +76,5 @@ public class BrokerLimitTests(PlainBay plain) : IClassFixture<PlainBay>
             File.WriteAllText($"/proc/{process}/clear_refs", "5");
         var line = File.ReadLines($"/proc/{process}/status").Single(l => l.StartsWith("VmHWM:", StringComparison.Ordinal));
         return 1024 * long.Parse(line.Split(' ', StringSplitOptions.RemoveEmptyEntries)[1], CultureInfo.InvariantCulture);
-    }
-
-    private static void Signal(Process process, string signal)
-    {
-        using var kill = Process.Start("kill", [signal, $"{process.Id}"]);
-        kill.WaitForExit();
     }
 }

@@ -29,8 +29,7 @@ public sealed class CheckTests : IDisposable
         MakePipe();
         using var check = Check();
         Assert.False(check.WaitForExit(TimeSpan.FromSeconds(1)));
-        using (var kill = Process.Start("kill", ["-TERM", $"{check.Id}"]))
-            kill.WaitForExit();
+        Signals.Send(check.Id, "-TERM");
         Assert.True(check.WaitForExit(TimeSpan.FromSeconds(2)), "It is still at work.");
         // 128 and the signal's number, as a shell tells it.
         Assert.Equal(143, check.ExitCode);

@@ -19,6 +19,9 @@ internal static class TurnWords
         return whole > 0 || part.Length == 0 ? $"{whole}{part}" : part;
     }
 
+    /// <summary>A number of turns for programs: every eighth as it is, "-1.625".</summary>
+    public static string Exact(double turns) => turns.ToString(CultureInfo.InvariantCulture);
+
     /// <summary>"up 1¼", "down ½", or a dash.</summary>
     public static string Of(double turns) => turns == 0 ? "\u2013" : $"{(turns > 0 ? "up" : "down")} {Amount(turns)}";
 

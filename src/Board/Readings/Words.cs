@@ -69,6 +69,6 @@ internal static class Words
     public static string List(IReadOnlyList<string> names) =>
         names.Count < 2 ? string.Concat(names) : $"{string.Join(", ", names.SkipLast(1))} and {names[^1]}";
 
-    /// <summary>"50.0 % ± 0.2": what the crew aims for.</summary>
+    /// <summary>"50.0 ±0.2 %": what the crew aims for.</summary>
     public static string Target(Target target) => new TargetBand(target.CrossWeightPercent, target.TolerancePercent).PercentText;
 }

@@ -40,11 +40,7 @@ internal sealed class Mosquitto : IDisposable
         _process.Dispose();
     }
 
-    private void Signal(string signal)
-    {
-        using var kill = Process.Start("kill", [signal, $"{_process.Id}"]);
-        kill.WaitForExit();
-    }
+    private void Signal(string signal) => Signals.Send(_process.Id, signal);
 
     private static bool Answers(int port)
     {

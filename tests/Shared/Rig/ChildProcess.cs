@@ -112,8 +112,7 @@ internal sealed class ChildProcess : IDisposable
     private void Signal(string signal)
     {
         _isSuspended = signal == "-STOP";
-        using var kill = Process.Start("kill", [signal, $"{_process.Id}"]);
-        kill.WaitForExit();
+        Signals.Send(_process.Id, signal);
     }
 
     private void Hear(string? line, BlockingCollection<string>? also)

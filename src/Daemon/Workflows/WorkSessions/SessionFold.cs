@@ -38,7 +38,7 @@ internal static class SessionFold
     {
         var weighing = session.Weighings[step.Weighing];
         var recorded = weighing.Correction?.Recorded ?? weighing.Adjustment?.Turns ?? default;
-        var begin = session.AtItsBegin with { Corrections = session.Corrections.SetItem(step.Weighing, new(recorded, step.Turns, past.Who, past.At, past.Entry)) };
+        var begin = WorkSession.Begin(session.Start, session.Id, session.StartedAt, session.Who, session.Entry) with { Corrections = session.Corrections.SetItem(step.Weighing, new(recorded, step.Turns, past.Who, past.At, past.Entry)) };
         var again = session.Steps.Where(s => s.Step is not TurnsCorrected).Aggregate(begin, (so, s) => Apply(so, s.Step, s.At, s.Who, s.Entry));
         return again with { Entry = past.Entry, Steps = session.Steps.Add(past), Open = again.Known is { } known ? OpenAdjustments.Foreseen(again.Open, known) : again.Open };
     }

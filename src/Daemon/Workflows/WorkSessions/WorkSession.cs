@@ -84,12 +84,6 @@ internal sealed record WorkSession
     /// <summary>Ride heights by now, mm: measured last, and carried on by what turns do. Null: never measured.</summary>
     public Corners? HeightsNowMm => Heights is { } h && Known is { } known ? h.Mm + known.Effects.HeightsPerTurn * (TurnsSinceBaseline - h.AtTurns) : Heights?.Mm;
 
-    /// <summary>The session as it was before its second step.</summary>
-    public WorkSession AtItsBegin => this with
-    {
-        Marks = ImmutableDictionary<string, CheckMark>.Empty, Weighings = [], Open = [], Known = null, KnownBefore = null, Heights = null, Steps = [], NeedsName = false, End = null, EndedAt = null,
-    };
-
     /// <summary>The session that a first step begins.</summary>
     public static WorkSession Begin(SessionStarted start, string id, DateTimeOffset at, string who, long entry)
     {
