@@ -1,7 +1,9 @@
+using Grpc.Core.Interceptors;
 using Grpc.Net.Client;
 using Grpc.Net.Client.Web;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
+using ScaleLink.Api;
 using ScaleLink.Api.V1;
 using ScaleLink.Board;
 using ScaleLink.Board.Age;
@@ -21,23 +23,24 @@ var channel = GrpcChannel.ForAddress(builder.HostEnvironment.BaseAddress, new Gr
 {
     HttpHandler = new GrpcWebHandler(GrpcWebMode.GrpcWeb, new HttpClientHandler()),
 });
+var control = channel.Intercept(new StepAnswers(TimeProvider.System));
 builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSingleton(new Feed.FeedClient(channel));
-builder.Services.AddSingleton(new PadControl.PadControlClient(channel));
+builder.Services.AddSingleton(new PadControl.PadControlClient(control));
 builder.Services.AddSingleton(new WorkSessions.WorkSessionsClient(channel));
-builder.Services.AddSingleton(new WorkSessionControl.WorkSessionControlClient(channel));
+builder.Services.AddSingleton(new WorkSessionControl.WorkSessionControlClient(control));
 builder.Services.AddSingleton(new Cars.CarsClient(channel));
-builder.Services.AddSingleton(new CarControl.CarControlClient(channel));
+builder.Services.AddSingleton(new CarControl.CarControlClient(control));
 builder.Services.AddSingleton(new Patch.PatchClient(channel));
-builder.Services.AddSingleton(new PatchControl.PatchControlClient(channel));
+builder.Services.AddSingleton(new PatchControl.PatchControlClient(control));
 builder.Services.AddSingleton(new InclinometerZeros.InclinometerZerosClient(channel));
-builder.Services.AddSingleton(new InclinometerZeroControl.InclinometerZeroControlClient(channel));
+builder.Services.AddSingleton(new InclinometerZeroControl.InclinometerZeroControlClient(control));
 builder.Services.AddSingleton(new SiteChecks.SiteChecksClient(channel));
-builder.Services.AddSingleton(new SiteCheckControl.SiteCheckControlClient(channel));
+builder.Services.AddSingleton(new SiteCheckControl.SiteCheckControlClient(control));
 builder.Services.AddSingleton(new CalibrationProcedures.CalibrationProceduresClient(channel));
-builder.Services.AddSingleton(new CalibrationProcedureControl.CalibrationProcedureControlClient(channel));
+builder.Services.AddSingleton(new CalibrationProcedureControl.CalibrationProcedureControlClient(control));
 builder.Services.AddSingleton(new PadInterchanges.PadInterchangesClient(channel));
-builder.Services.AddSingleton(new PadInterchangeControl.PadInterchangeControlClient(channel));
+builder.Services.AddSingleton(new PadInterchangeControl.PadInterchangeControlClient(control));
 builder.Services.AddTransient<Asking>();
 builder.Services.AddTransient<InterchangeSteps>();
 builder.Services.AddSingleton<SessionSteps>();

@@ -1,3 +1,4 @@
+using Shared.Rig;
 using Board.Tests.Pages;
 
 namespace Board.Tests;

@@ -8,6 +8,9 @@ public static class DaemonDiagnostics
     /// <summary>The daemon does not answer although it may be there.</summary>
     public static Diagnostic Silent { get; } = new(ConnectionCodes.TooSlow, "The daemon does not answer in time.", "See whether its machine is overloaded or asleep. This page asks again by itself.");
 
+    /// <summary>A question has waited for its answer for longer than usual.</summary>
+    public static Diagnostic Late { get; } = new(ConnectionCodes.TooSlow, "No answer yet.", "This page goes on asking, and says what became of it.");
+
     /// <summary>Readings come faster than this page can take them.</summary>
     public static Diagnostic Behind { get; } = new(ConnectionCodes.DeviceTooSlow, "This device is too slow for the readings.", "The page asks for fewer by itself. Close other pages and programs on it.");
 
@@ -23,6 +26,8 @@ public static class DaemonDiagnostics
         ArgumentNullException.ThrowIfNull(failure);
         return (failure.Reasons(), failure.StatusCode) switch
         {
+            _ when failure is StepUnknownException =>
+                new Diagnostic(ConnectionCodes.StepUnknown, "The daemon answered neither the step nor the question what became of it.", "Look at what is on record before you take it again."),
             ([var only], _) => only.Read(),
             // Several: the first gives the code.
             ([var first, ..] and var all, _) => Together(first.Read(), all.Skip(1)),

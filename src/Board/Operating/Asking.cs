@@ -6,7 +6,8 @@ namespace ScaleLink.Board.Operating;
 /// <summary>Asks the daemon one thing at a time, and keeps why it refused the last one.</summary>
 internal sealed class Asking(TimeProvider time)
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+    // A step whose answer was lost is asked about for as long as it may be under way (StepAnswers).
+    private static readonly TimeSpan Patience = StepAnswers.LongestUnderWay + TimeSpan.FromSeconds(15), Usual = TimeSpan.FromSeconds(6);
 
     /// <summary>A question is under way; another one has to wait for its answer.</summary>
     public bool IsAtWork { get; private set; }
@@ -23,7 +24,10 @@ internal sealed class Asking(TimeProvider time)
         try
         {
             using var deadline = new CancellationTokenSource(Patience, time);
-            return await call(deadline.Token);
+            using var late = time.CreateTimer(_ => Trouble = DaemonDiagnostics.Late, null, Usual, Timeout.InfiniteTimeSpan);
+            var answer = await call(deadline.Token);
+            Trouble = null;
+            return answer;
         }
         catch (RpcException e)
         {

@@ -17,6 +17,16 @@ internal static class Words
         _ => "unknown",
     };
 
+    /// <summary>The shape of a verdict on the target.</summary>
+    public static string Sign(Aim aim) => aim switch
+    {
+        Aim.Within => "\u25a3",
+        Aim.High => "\u25b2",
+        Aim.Low => "\u25bc",
+        Aim.TooCloseToTell => "\u25e7",
+        _ => "",
+    };
+
     /// <summary>How full the tank is; nothing for as weighed.</summary>
     public static string Fuel(FuelLevel level) => level switch
     {

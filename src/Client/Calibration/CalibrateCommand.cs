@@ -30,7 +30,7 @@ internal static class CalibrateCommand
             command.Options.Add(option);
         command.SetAction(async (parsed, stop) =>
         {
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.ConnectSilently(parsed, shell);
             var request = plan.Read(parsed);
             var work = new ProcedureCalls(daemon, await CornerOf(parsed.GetValue(corner), daemon, stop), parsed.GetValue(who)!);
             if (parsed.GetValue(abandon) is { } reason)

@@ -107,7 +107,7 @@ internal static class CalibrationsCommand
     {
         command.SetAction(async (parsed, stop) =>
         {
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.Connect(parsed, shell);
             await act(daemon, parsed, parsed.GetValue(common.Json), stop);
             return ExitCodes.Done;
         });

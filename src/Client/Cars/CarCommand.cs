@@ -70,7 +70,7 @@ internal static class CarCommand
             if (CarFile.Read(text) is { Car: null } read)
                 return InputFile.Refuse(path, read.Mistakes, parsed.GetValue(common.Json), shell);
 
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.Connect(parsed, shell);
             var saved = await daemon.Ask(o => daemon.CarControl.SaveCarAsync(new SaveCarRequest { File = text, Who = parsed.GetValue(who) }, o), stop);
             var car = await daemon.Ask(o => daemon.CarControl.UseCarAsync(new UseCarRequest { Name = saved.Name, Hash = saved.Hash, Who = parsed.GetValue(who) }, o), stop);
             shell.Write(car, parsed.GetValue(common.Json), CarPage.InBay);

@@ -19,7 +19,7 @@ internal static class Answer
     {
         command.SetAction(async (parsed, stop) =>
         {
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.Connect(parsed, shell);
             var answer = await daemon.Ask(options => call(daemon, options, parsed), stop);
             shell.Write(answer, parsed.GetValue(common.Json), page);
             return exitCode?.Invoke(answer) ?? ExitCodes.Done;

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ScaleLink.Client.Connection;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Commands;
 
@@ -19,4 +20,15 @@ internal sealed class CommonOptions
         Description = "One JSON object instead of a picture; one a line where it goes on.",
         Recursive = true,
     };
+
+    /// <summary>The way to the daemon that was named. A step that is answered late is told of at once, beside the output.</summary>
+    public DaemonConnection Connect(ParseResult parsed, Shell shell)
+    {
+        var daemon = ConnectSilently(parsed, shell);
+        daemon.AnswerLate += () => shell.Error.WriteLine("scalelink: no answer yet; asking the daemon whether the step is on record.");
+        return daemon;
+    }
+
+    /// <summary>The same for who draws on the whole screen.</summary>
+    public DaemonConnection ConnectSilently(ParseResult parsed, Shell shell) => new(parsed.GetValue(Daemon)!, shell.Time);
 }

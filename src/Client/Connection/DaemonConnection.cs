@@ -1,5 +1,7 @@
 using Grpc.Core;
+using Grpc.Core.Interceptors;
 using Grpc.Net.Client;
+using ScaleLink.Api;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Runtime;
 
@@ -28,25 +30,28 @@ public sealed class DaemonConnection : IAsyncDisposable
         Time = time ?? TimeProvider.System;
         _channel = GrpcChannel.ForAddress(Address, new GrpcChannelOptions { HttpHandler = Handler(), DisposeHttpClient = true });
         Clock = new DaemonClock(Time);
+        var steps = new StepAnswers(Time);
+        steps.Late += () => AnswerLate?.Invoke();
+        var control = _channel.Intercept(steps);
         Feed = new Feed.FeedClient(_channel);
         Pads = new Api.V1.Pads.PadsClient(_channel);
-        PadControl = new PadControl.PadControlClient(_channel);
+        PadControl = new PadControl.PadControlClient(control);
         CalibrationProcedures = new CalibrationProcedures.CalibrationProceduresClient(_channel);
-        CalibrationProcedureControl = new CalibrationProcedureControl.CalibrationProcedureControlClient(_channel);
+        CalibrationProcedureControl = new CalibrationProcedureControl.CalibrationProcedureControlClient(control);
         PadInterchanges = new PadInterchanges.PadInterchangesClient(_channel);
-        PadInterchangeControl = new PadInterchangeControl.PadInterchangeControlClient(_channel);
+        PadInterchangeControl = new PadInterchangeControl.PadInterchangeControlClient(control);
         Cars = new Api.V1.Cars.CarsClient(_channel);
-        CarControl = new CarControl.CarControlClient(_channel);
+        CarControl = new CarControl.CarControlClient(control);
         Patch = new Patch.PatchClient(_channel);
-        PatchControl = new PatchControl.PatchControlClient(_channel);
+        PatchControl = new PatchControl.PatchControlClient(control);
         InclinometerZeros = new Api.V1.InclinometerZeros.InclinometerZerosClient(_channel);
-        InclinometerZeroControl = new InclinometerZeroControl.InclinometerZeroControlClient(_channel);
+        InclinometerZeroControl = new InclinometerZeroControl.InclinometerZeroControlClient(control);
         SiteCheck = new SiteChecks.SiteChecksClient(_channel);
-        SiteCheckControl = new SiteCheckControl.SiteCheckControlClient(_channel);
+        SiteCheckControl = new SiteCheckControl.SiteCheckControlClient(control);
         WorkSessions = new Api.V1.WorkSessions.WorkSessionsClient(_channel);
-        WorkSessionControl = new WorkSessionControl.WorkSessionControlClient(_channel);
+        WorkSessionControl = new WorkSessionControl.WorkSessionControlClient(control);
         Recorder = new Recorder.RecorderClient(_channel);
-        RecorderControl = new RecorderControl.RecorderControlClient(_channel);
+        RecorderControl = new RecorderControl.RecorderControlClient(control);
         _keeper = new ClockKeeper(Feed, Clock, Time);
     }
 
@@ -114,6 +119,9 @@ public sealed class DaemonConnection : IAsyncDisposable
     public RecorderControl.RecorderControlClient RecorderControl { get; }
 
     internal TimeProvider Time { get; }
+
+    /// <summary>The answer to a step is late or lost; the daemon is being asked whether the step is on record.</summary>
+    internal event Action? AnswerLate;
 
     /// <summary>The address as people write it.</summary>
     internal string Name => Address.GetLeftPart(UriPartial.Authority);

@@ -1,5 +1,6 @@
 using Google.Rpc;
 using Grpc.Core;
+using ScaleLink.Api;
 using ScaleLink.Client.Runtime;
 using Code = ScaleLink.Measure.Diagnostics.Code;
 
@@ -15,6 +16,8 @@ internal static class DiagnosticReader
     {
         if (Told(failure) is { } told)
             return told;
+        if (failure is StepUnknownException)
+            return new Diagnostic(ConnectionCodes.StepUnknown, $"The daemon at {daemon} answered neither the step nor the question what became of it.", "Look at what is on record before you take it again.");
         return failure.StatusCode switch
         {
             StatusCode.Unavailable => Away(daemon, failure.Status.DebugException),

@@ -22,7 +22,7 @@ internal static class DoctorCommand
         var command = new Command("doctor", "Checks ports, adapters and pads; each failure comes with its remedy. Works without the daemon too.") { ports, seconds };
         command.SetAction(async (parsed, stop) =>
         {
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.Connect(parsed, shell);
             var examination = new Examination(daemon, new SystemTree(), TimeSpan.FromSeconds(parsed.GetValue(seconds)));
             var findings = await examination.Run(parsed.GetValue(ports) ?? [], stop);
             if (parsed.GetValue(common.Json))

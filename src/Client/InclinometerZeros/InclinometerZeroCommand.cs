@@ -30,7 +30,7 @@ internal static class InclinometerZeroCommand
         });
         command.SetAction(async (parsed, stop) =>
         {
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.Connect(parsed, shell);
             var json = parsed.GetValue(common.Json);
             if (parsed.GetValue(corner) is not { } name)
             {

@@ -37,7 +37,7 @@ internal static class PatchCommand
             if (read.HeightMeasurement is not { } input)
                 return InputFile.Refuse(path, read.Mistakes, parsed.GetValue(common.Json), shell);
 
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.Connect(parsed, shell);
             var heightMeasurement = HeightMeasurementMessage.Of(input);
             var report = parsed.GetValue(check)
                 ? await daemon.Ask(o => daemon.Patch.CheckHeightMeasurementAsync(new CheckHeightMeasurementRequest { HeightMeasurement = heightMeasurement }, o), stop)

@@ -74,7 +74,7 @@ internal static class PadInterchangeCommand
         var command = new Command("export", "Writes a report of a pad interchange. A workshop's own record, no certificate for trade.") { id, format, output };
         command.SetAction(async (parsed, stop) =>
         {
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.Connect(parsed, shell);
             var request = new ExportInterchangeRequest { InterchangeId = parsed.GetValue(id), Format = Formats[parsed.GetValue(format)!] };
             await ReportFile.Save(await daemon.Ask(o => daemon.PadInterchanges.ExportInterchangeAsync(request, o), stop), shell, parsed.GetValue(output)!, stop);
             return ExitCodes.Done;

@@ -20,7 +20,7 @@ internal static class PadsCommand
         command.SetAction(async (parsed, stop) =>
         {
             using var limit = TimeLimit.Start(parsed.GetValue(seconds), shell.Time, stop);
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.Connect(parsed, shell);
             var json = parsed.GetValue(common.Json);
             if (!parsed.GetValue(watch))
                 Write(await Once(daemon, stop), json, shell);

@@ -20,7 +20,7 @@ internal static class RecordCommand
         var command = new Command("record", "Writes the bytes of the last minute of each link to files, for whoever has to find a fault.") { corners, note, seconds, folder, list };
         command.SetAction(async (parsed, stop) =>
         {
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.Connect(parsed, shell);
             var recordings = parsed.GetValue(list) ? await Kept(daemon, stop) : await Record(daemon, Request(parsed.GetValue(corners)!, parsed.GetValue(note), parsed.GetValue(seconds)), stop);
             var copies = parsed.GetValue(folder) is { } place ? await Copy(daemon, recordings, place, stop) : null;
             if (parsed.GetValue(common.Json))

@@ -29,6 +29,10 @@ internal sealed record Glyphs
     public required char Moving { get; init; }
     public required char High { get; init; }
     public required char Low { get; init; }
+    /// <summary>Something lies to the left of what is shown.</summary>
+    public required char BeyondLeft { get; init; }
+    /// <summary>Something lies to the right of what is shown.</summary>
+    public required char BeyondRight { get; init; }
     public required char Solid { get; init; }
     public required char Medium { get; init; }
     public required char Faint { get; init; }
@@ -37,14 +41,14 @@ internal sealed record Glyphs
     {
         IsRich = true, PlusMinus = "±", RightFrontPair = '◆', LeftFrontPair = '○', Rule = '─', Upright = '│', Pivot = '▲', Hand = '▲',
         ToleranceBar = '═', NotchLeft = '╡', NotchRight = '╞', Tick = '┼', Step = '■', Predicted = '□', Settled = '■', Moving = '≈',
-        High = '▲', Low = '▼', Solid = '█', Medium = '▒', Faint = '░',
+        High = '▲', Low = '▼', BeyondLeft = '◀', BeyondRight = '▶', Solid = '█', Medium = '▒', Faint = '░',
     };
 
     public static Glyphs Plain { get; } = new()
     {
         IsRich = false, PlusMinus = "+-", RightFrontPair = '#', LeftFrontPair = 'o', Rule = '-', Upright = '|', Pivot = '^', Hand = '^',
         ToleranceBar = '=', NotchLeft = '[', NotchRight = ']', Tick = '+', Step = '*', Predicted = '.', Settled = '*', Moving = '~',
-        High = '^', Low = 'v', Solid = '#', Medium = '+', Faint = ':',
+        High = '^', Low = 'v', BeyondLeft = '<', BeyondRight = '>', Solid = '#', Medium = '+', Faint = ':',
     };
 
     /// <summary>Text of the daemon as this terminal can show it: "1¼ ± 0.1" becomes "1 1/4 +- 0.1" where there are no such signs.</summary>

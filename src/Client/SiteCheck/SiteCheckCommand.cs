@@ -24,7 +24,7 @@ internal static class SiteCheckCommand
         var command = new Command("site-check", About) { minutes, total, last, end, who };
         command.SetAction(async (parsed, stop) =>
         {
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.Connect(parsed, shell);
             var json = parsed.GetValue(common.Json);
             var watching = new SiteCheckWatching(daemon, shell, json);
             if (parsed.GetValue(end))

@@ -4,7 +4,7 @@ using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Terminal;
 
-/// <summary>The beam between the two diagonals. Its slope is the real difference: level means that both carry the same.</summary>
+/// <summary>The beam between the two diagonals. Its slope is what lies beside the target: level means on target.</summary>
 internal static class BeamPicture
 {
     private const int LabelRoom = 24;

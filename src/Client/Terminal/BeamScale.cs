@@ -2,32 +2,27 @@ using ScaleLink.Api.V1;
 
 namespace ScaleLink.Client.Terminal;
 
-/// <summary>The scale of the beam: level at 50 %, and just wide enough for value and target.</summary>
-internal sealed record BeamScale(double SpanPercent, int Centre, int HalfWidth)
+/// <summary>
+/// The scales of the beam, always the same: it is level on the target and tilts fully three percent beside it; the scale above it is a lens on the last half
+/// percent.
+/// </summary>
+internal sealed record BeamScale(double Target, int Centre, int HalfWidth)
 {
-    private const double Level = 50;
-    private const double Room = 1.1;
-    private static readonly double[] Spans = [0.5, 1, 2, 3, 5, 10, 20, 50];
+    private const double SpanPercent = 3, LensPercent = 0.5, Even = 50;
 
-    public static BeamScale For(Loads loads, int width)
-    {
-        var farthest = 0.0;
-        if (loads.CrossWeightPercent is { } cross)
-            farthest = Math.Abs(cross.Estimate - Level);
-        if (loads.Target is { } target)
-            farthest = Math.Max(farthest, Math.Abs(target.CrossWeightPercent - Level) + target.TolerancePercent);
-        var span = Spans.FirstOrDefault(s => s >= farthest * Room, Spans[^1]);
-        return new BeamScale(span, width / 2, width / 2 - 5);
-    }
+    public static BeamScale For(Loads loads, int width) => new(loads.Target?.CrossWeightPercent ?? Even, width / 2, width / 2 - 5);
 
-    /// <summary>Column of a cross weight, cut off at the ends.</summary>
-    public int ColumnOf(double percent) => Centre + (int)Math.Round(Math.Clamp(Tilt(percent), -1, 1) * HalfWidth);
+    /// <summary>Column of a cross weight under the lens, cut off at the ends.</summary>
+    public int ColumnOf(double percent) => Centre + (int)Math.Round(Math.Clamp((percent - Target) / LensPercent, -1, 1) * HalfWidth);
 
-    /// <summary>Distance from level as a part of the span; right arm, RF + LR, down is positive.</summary>
-    public double Tilt(double percent) => (percent - Level) / SpanPercent;
+    /// <summary>-1 or 1 for a cross weight on that side of the lens; 0 for one within it.</summary>
+    public int Beyond(double percent) => Math.Abs(percent - Target) > LensPercent ? Math.Sign(percent - Target) : 0;
 
-    /// <summary>The five marks of the scale, percent.</summary>
-    public IEnumerable<double> Marks => Enumerable.Range(-2, 5).Select(i => Level + i * SpanPercent / 2);
+    /// <summary>Distance from the target as a part of the beam's span; right arm, RF + LR, down is positive.</summary>
+    public double Tilt(double percent) => (percent - Target) / SpanPercent;
+
+    /// <summary>The five marks of the lens, percent.</summary>
+    public IEnumerable<double> Marks => Enumerable.Range(-2, 5).Select(i => Target + i * LensPercent / 2);
 
     /// <summary>The notch at the target: as wide as the uncertainty to either side, never narrower than one column.</summary>
     public (int First, int Last)? Notch(Loads loads)

@@ -5,7 +5,7 @@ using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Terminal;
 
-/// <summary>The scale above the beam: marks, tolerance, the notch at the target, and the hand at the value.</summary>
+/// <summary>The lens above the beam: marks, tolerance, the notch at the target, and the hand at the value, or an arrow where that lies beside it.</summary>
 internal static class ScalePicture
 {
     public const int Rows = 3;
@@ -25,7 +25,7 @@ internal static class ScalePicture
             canvas.Put(column, row + 1, glyphs.Rule, Ink.Faint);
         foreach (var mark in scale.Marks)
         {
-            var label = mark.ToString(scale.SpanPercent < 1 ? "0.00" : "0.0");
+            var label = mark.ToString("0.0#");
             canvas.Put(scale.ColumnOf(mark), row + 1, glyphs.Tick, Ink.Faint);
             canvas.Put(scale.ColumnOf(mark) - label.Length / 2, row, label, Ink.Faint);
         }
@@ -53,7 +53,7 @@ internal static class ScalePicture
     {
         var (column, text) = (scale.ColumnOf(cross.Percent), cross.Text.Full(glyphs));
         var ink = cross.Text.IsRough ? Ink.Normal : Ink.Strong;
-        canvas.Put(column, row, glyphs.Hand, ink);
+        canvas.Put(column, row, scale.Beyond(cross.Percent) switch { < 0 => glyphs.BeyondLeft, > 0 => glyphs.BeyondRight, _ => glyphs.Hand }, ink);
         if (column + 2 + text.Length < canvas.Width)
             canvas.Put(column + 2, row, text, ink);
         else

@@ -22,7 +22,7 @@ internal static class WatchCommand
         command.SetAction(async (parsed, stop) =>
         {
             using var limit = TimeLimit.Start(parsed.GetValue(seconds), shell.Time, stop);
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.ConnectSilently(parsed, shell);
             try
             {
                 if (parsed.GetValue(common.Json))

@@ -46,7 +46,7 @@ internal static class SessionRecords
         var command = new Command("export", "A session as a file.") { id, format, output };
         command.SetAction(async (parsed, stop) =>
         {
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.Connect(parsed, shell);
             var request = new ExportSessionRequest { SessionId = parsed.GetValue(id), Format = Formats[parsed.GetValue(format)!] };
             var answer = await daemon.Ask(o => daemon.WorkSessions.ExportSessionAsync(request, o), stop);
             // A name from outside names a file here, not a path.

@@ -18,7 +18,7 @@ internal static class WeighCommand
         var command = new Command("weigh", "Puts the present settled reading on record: the baseline first, then one after each settle.") { heights, note, who, wait };
         command.SetAction(async (parsed, stop) =>
         {
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.Connect(parsed, shell);
             if (parsed.GetValue(wait) is > 0 and var seconds)
                 await Settled(daemon, shell, seconds, stop);
             var request = new WeighRequest { By = new StepBy { Who = parsed.GetValue(who) }, Note = parsed.GetValue(note), HeightsMm = CornerArguments.ReadFour(parsed.GetValue(heights)) };

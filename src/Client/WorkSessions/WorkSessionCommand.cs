@@ -20,7 +20,7 @@ internal static class WorkSessionCommand
         command.SetAction(async (parsed, stop) =>
         {
             using var limit = TimeLimit.Start(parsed.GetValue(seconds), shell.Time, stop);
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.Connect(parsed, shell);
             if (parsed.GetValue(once))
                 shell.Write(await daemon.Ask(o => daemon.WorkSessions.GetSessionAsync(new GetSessionRequest(), o), stop), parsed.GetValue(common.Json), r => SessionPage.Lines(r.Session, shell, shell.Size()));
             else

@@ -20,7 +20,7 @@ internal static class ZeroCommand
         var command = new Command("zero", $"Takes the present reading of empty pads as their zero. {Cautions.Zero}") { corners, who, because };
         command.SetAction(async (parsed, stop) =>
         {
-            await using var daemon = new DaemonConnection(parsed.GetValue(common.Daemon)!, shell.Time);
+            await using var daemon = common.Connect(parsed, shell);
             var json = parsed.GetValue(common.Json);
             if (!json)
                 shell.WriteLine(Cautions.Zero);

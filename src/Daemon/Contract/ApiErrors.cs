@@ -14,6 +14,9 @@ internal static class ApiErrors
     public static RpcException NotYet() =>
         Make(GrpcCode.Unavailable, ServiceCodes.NoReadingYet, "The daemon has only just started: no reading yet.", "Ask again in a second.");
 
+    public static RpcException UnderWay() =>
+        Make(GrpcCode.Unavailable, ConnectionCodes.StepUnderWay, "The step is still under way.", "Wait, then look at what is on record: a slow disk takes its time.");
+
     public static RpcException CannotWrite(string folder, string why) =>
         Make(GrpcCode.FailedPrecondition, ServiceCodes.RecordingUnwritable, $"No link recording can be written to {folder}: {why}", "Free space there, or name another folder in recorder.path.");
 

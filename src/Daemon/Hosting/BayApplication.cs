@@ -31,9 +31,11 @@ internal static class BayApplication
         builder.WebHost.ConfigureKestrel(kestrel => Listen(kestrel, bay.Listen));
         builder.Services.AddBay(bay, time);
         builder.Services.AddSingleton<StreamLimit>();
+        builder.Services.AddSingleton<StepsOnce>();
         builder.Services.AddGrpc(grpc =>
         {
             grpc.Interceptors.Add<StreamLimit>();
+            grpc.Interceptors.Add<StepsOnce>();
             grpc.Interceptors.Add<ActionLog>();
             grpc.Interceptors.Add<RefusalInterceptor>();
         });

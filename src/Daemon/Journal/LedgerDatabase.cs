@@ -19,7 +19,7 @@ internal sealed class LedgerDatabase : IDisposable
         CREATE INDEX IF NOT EXISTS entries_by_subject ON entries(kind, subject, id);
         CREATE TRIGGER IF NOT EXISTS entries_never_change BEFORE UPDATE ON entries BEGIN SELECT RAISE(ABORT, 'the ledger is append-only'); END;
         CREATE TRIGGER IF NOT EXISTS entries_never_go BEFORE DELETE ON entries BEGIN SELECT RAISE(ABORT, 'the ledger is append-only'); END;
-        """ + "\n" + UnchainedEntries.Schema;
+        """ + "\n" + UnchainedEntries.Schema + StepNumbers.Schema;
 
     private const string Columns = "id, at, kind, subject, who, software, body, hash";
     private const string Chained = "entries", ChainedAndTakenOver = $"(SELECT {Columns} FROM entries UNION ALL SELECT {Columns} FROM unchained)";
@@ -97,6 +97,7 @@ internal sealed class LedgerDatabase : IDisposable
                 [("$id", (object?)number ?? DBNull.Value), .. stored.Columns]);
             insert.Transaction = transaction;
             var id = (long)insert.ExecuteScalar()!;
+            StepNumbers.Keep(_connection, transaction, id);
             transaction.Commit();
             KeepHead(new LedgerHead(id, stored.Hash));
             return (stored with { Id = id }).Read()!;
@@ -115,6 +116,13 @@ internal sealed class LedgerDatabase : IDisposable
 
     /// <summary>The entry with that number.</summary>
     public LedgerEntry? Entry(long id) => Read("WHERE id = $id", most: 1, ("$id", id)).FirstOrDefault();
+
+    /// <summary>Numbers of the entries that a caller's step has written, in order; none: that step is not on record.</summary>
+    public IReadOnlyList<long> EntriesOfStep(string number)
+    {
+        lock (_reading)
+            return StepNumbers.EntriesOf(_reader, number);
+    }
 
     /// <summary>The newest entry before that number, whatever it is about.</summary>
     public LedgerEntry? Before(long id) => Read("WHERE id < $id ORDER BY id DESC", most: 1, ("$id", id)).FirstOrDefault();

@@ -15,4 +15,8 @@ public static class ConnectionCodes
     public static readonly Code BrokenOff = Area.Declare(423, "The daemon broke a call or a stream off", "See the daemon's log; it is asked again.");
     public static readonly Code TooSlow = Area.Declare(424, "The daemon does not answer in time", "See whether its machine is overloaded or asleep.");
     public static readonly Code DeviceTooSlow = Area.Declare(425, "This device is too slow for the readings", "The page asks for fewer by itself. Close other pages and programs on it.");
+    public static readonly Code StepUnknown = Area.Declare(426, "Whether a step is on record is not known: neither it nor the question about it was answered", "Look at what is on record before you take it again.");
+    public static readonly Code StepNotOnRecord = Area.Declare(427, "A step whose answer was lost is not on record", "Take it again.");
+    public static readonly Code StepOnRecord = Area.Declare(428, "A step whose answer was lost is on record", "Look at it; it need not be taken again.");
+    public static readonly Code StepUnderWay = Area.Declare(429, "A step is still under way", "Wait, then look at what is on record: a slow disk takes its time.");
 }

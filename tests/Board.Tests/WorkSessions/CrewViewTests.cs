@@ -101,6 +101,59 @@ public class CrewViewTests(SharedBay bay)
         End(crew);
     }
 
+    [Fact]
+    public async Task Two_phones_that_press_at_once_take_one_step_and_both_show_it()
+    {
+        var (crew, board) = await Planned();
+        await using var other = await bay.Open();
+        await other.Resize(390, 844, isDark: false);
+        await other.Page.Locator("[data-do=who]").FillAsync("Ben");
+        await other.Has("[data-do=as-planned]:not([disabled])");
+        var before = crew.Session.Entry;
+
+        // In the same instant, as two thumbs: the one answer is the step, the other that it was taken.
+        await Task.WhenAll(Press(board), Press(other));
+        foreach (var page in (BoardPage[])[board, other])
+            await page.Until("[...document.querySelectorAll('.turn')].every(t => t.dataset.left === '0')");
+        var session = crew.Session;
+        Assert.Equal(before + 1, session.Entry);
+        Assert.Single(session.OpenAdjustments);
+        var told = new[] { await board.Text(".bench"), await other.Text(".bench") };
+        Assert.Single(told, t => t.Contains("(SL-565)", StringComparison.Ordinal));
+
+        // All as planned is taken back in one go by whoever looks, and both see the plan again.
+        await other.Page.Locator("[data-do=undo]:not([disabled])").ClickAsync();
+        foreach (var page in (BoardPage[])[board, other])
+            await page.Has("[data-do=as-planned]:not([disabled])");
+        Assert.Empty(crew.Session.OpenAdjustments);
+        End(crew);
+    }
+
+    [Fact]
+    public async Task A_step_whose_answer_is_lost_on_the_way_to_the_phone_is_asked_about_and_shown_as_it_stands()
+    {
+        var (crew, first) = await Planned();
+        Assert.Empty(first.Errors);
+        await using var link = new Relay(bay.Rig.PagePort);
+        await using var board = await bay.Open(port: link.Port);
+        await board.Page.Locator("[data-do=who]").FillAsync("Ada");
+        await board.Has("[data-do=as-planned]:not([disabled])");
+        var before = crew.Session.Entry;
+
+        link.LoseAnswers();
+        await Press(board);
+        Wait.Until(() => crew.Session.Entry == before + 1, Wait.Patience, "the step is on record");
+        await board.Until("document.querySelector('.bench').innerText.includes('No answer yet')");
+        link.Join();
+
+        await board.UntilFreshness("live", 30);
+        await board.Until("[...document.querySelectorAll('.turn')].every(t => t.dataset.left === '0') && !document.querySelector('.bench').innerText.includes('No answer yet')");
+        Assert.Equal(before + 1, crew.Session.Entry);
+        End(crew);
+    }
+
+    private static Task Press(BoardPage board) => board.Page.EvaluateAsync("document.querySelector('[data-do=as-planned]').click()");
+
     private async Task<(CrewAtWork, BoardPage)> Planned()
     {
         var crew = new CrewAtWork(bay.Rig);

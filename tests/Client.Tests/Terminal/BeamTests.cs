@@ -13,7 +13,7 @@ public class BeamTests
             var loads = Readouts.Settled(cross, expanded);
             var scale = BeamScale.For(loads, width);
             var (first, last) = scale.Notch(loads)!.Value;
-            var columnsPerPercent = scale.HalfWidth / scale.SpanPercent;
+            var columnsPerPercent = scale.HalfWidth / 0.5;
             return first <= scale.ColumnOf(50) && last >= scale.ColumnOf(50) && Math.Abs(last - first - 2 * expanded * columnsPerPercent) <= 1.0
                 || first == scale.Centre - scale.HalfWidth || last == scale.Centre + scale.HalfWidth;
         });

@@ -19,6 +19,9 @@ internal sealed class CrewAtWork(BayRig bay)
     /// <summary>Everything that the bay does not see for itself is ticked or skipped.</summary>
     public Session Prepare()
     {
+        // A test that failed has left its own.
+        if (Session is { State: not (SessionState.Finished or SessionState.Abandoned or SessionState.Unspecified) })
+            bay.Daemon.WorkSessionControl.AbandonSession(new AbandonSessionRequest { By = By, Because = "left by another test" });
         var session = bay.Daemon.WorkSessionControl.StartSession(new StartSessionRequest { By = By, Title = "Bramble Moor, Saturday" });
         foreach (var check in session.Preparation.Where(c => !c.Done))
             session = check.Key is "pads_proved" or "patch_level"

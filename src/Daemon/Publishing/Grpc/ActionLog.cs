@@ -7,15 +7,11 @@ namespace ScaleLink.Daemon.Publishing.Grpc;
 /// <summary>Writes into the log what people do to the bay: who, what, and the refusal if there was one. Reading leaves no line.</summary>
 internal sealed class ActionLog(ILogger<ActionLog> log) : Interceptor
 {
-    // Services that change the bay end so; calls that only read are in others.
-    private const string Changing = "Control";
-    private const string Checking = "Check";
     private const int LongestName = 64, LongestReason = 400;
 
     public override async Task<TResponse> UnaryServerHandler<TRequest, TResponse>(TRequest request, ServerCallContext context, UnaryServerMethod<TRequest, TResponse> continuation)
     {
-        var (service, action) = Split(context.Method);
-        if (!service.EndsWith(Changing, StringComparison.Ordinal) || action.StartsWith(Checking, StringComparison.Ordinal))
+        if (ControlCall.Action(context.Method) is not { } action)
             return await continuation(request, context);
         try
         {
@@ -29,8 +25,6 @@ internal sealed class ActionLog(ILogger<ActionLog> log) : Interceptor
             throw;
         }
     }
-
-    private static (string Service, string Action) Split(string method) => method.Split('/') is [_, var service, var action] ? (service, action) : ("", method);
 
     // Most requests name the person themselves, those of a session in a message of their own.
     private static string Who(IMessage? request)

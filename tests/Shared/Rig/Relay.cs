@@ -2,9 +2,9 @@ using System.Collections.Concurrent;
 using System.Net;
 using System.Net.Sockets;
 
-namespace Board.Tests.Pages;
+namespace Shared.Rig;
 
-/// <summary>A cable between browser and daemon: bytes pass both ways until it is cut. A cut cable says nothing to either side, as a real one.</summary>
+/// <summary>A cable between a reader and the daemon: bytes pass both ways until it is cut. A cut cable says nothing to either side, as a real one.</summary>
 internal sealed class Relay : IAsyncDisposable
 {
     private readonly TcpListener _listener = new(IPAddress.Loopback, 0);
@@ -13,6 +13,7 @@ internal sealed class Relay : IAsyncDisposable
     private readonly int _to;
     private readonly Task _accepting;
     private volatile TaskCompletionSource _joined = Joined();
+    private volatile bool _answersAreLost;
 
     public Relay(int to)
     {
@@ -26,11 +27,15 @@ internal sealed class Relay : IAsyncDisposable
 
     public void Cut() => _joined = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
 
+    /// <summary>What the daemon answers is lost from now on, until the ends are joined again; what it is asked still comes through.</summary>
+    public void LoseAnswers() => _answersAreLost = true;
+
     /// <summary>Joins the ends again. What was under way in the cut is lost with its connection.</summary>
     public void Join()
     {
         while (_clients.TryTake(out var client))
             client.Dispose();
+        _answersAreLost = false;
         _joined.TrySetResult();
     }
 
@@ -56,33 +61,34 @@ internal sealed class Relay : IAsyncDisposable
             _ = Carry(await _listener.AcceptTcpClientAsync(_end.Token));
     }
 
-    private async Task Carry(TcpClient browser)
+    private async Task Carry(TcpClient reader)
     {
         var daemon = new TcpClient();
-        _clients.Add(browser);
+        _clients.Add(reader);
         _clients.Add(daemon);
         try
         {
             await _joined.Task.WaitAsync(_end.Token);
             await daemon.ConnectAsync(IPAddress.Loopback, _to, _end.Token);
-            await Task.WhenAny(Pass(browser.GetStream(), daemon.GetStream()), Pass(daemon.GetStream(), browser.GetStream()));
+            await Task.WhenAny(Pass(reader.GetStream(), daemon.GetStream(), () => false), Pass(daemon.GetStream(), reader.GetStream(), () => _answersAreLost));
         }
         catch (Exception e) when (e is IOException or SocketException or ObjectDisposedException or InvalidOperationException or OperationCanceledException)
         {
             // One side went away: so does the other.
         }
 
-        browser.Dispose();
+        reader.Dispose();
         daemon.Dispose();
     }
 
-    private async Task Pass(NetworkStream from, NetworkStream to)
+    private async Task Pass(NetworkStream from, NetworkStream to, Func<bool> isLost)
     {
         var buffer = new byte[16384];
         while (await from.ReadAsync(buffer, _end.Token) is > 0 and var count)
         {
             await _joined.Task.WaitAsync(_end.Token);
-            await to.WriteAsync(buffer.AsMemory(0, count), _end.Token);
+            if (!isLost())
+                await to.WriteAsync(buffer.AsMemory(0, count), _end.Token);
         }
     }
 }
