@@ -1,4 +1,3 @@
-using ScaleLink.Measure;
 
 namespace ScaleLink.Api.V1;
 

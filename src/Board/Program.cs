@@ -3,7 +3,6 @@ using Grpc.Net.Client;
 using Grpc.Net.Client.Web;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
-using ScaleLink.Api;
 using ScaleLink.Api.V1;
 using ScaleLink.Board;
 using ScaleLink.Board.Age;

@@ -1,7 +1,6 @@
 using Grpc.Core;
 using Grpc.Core.Interceptors;
 using Grpc.Net.Client;
-using ScaleLink.Api;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Runtime;
 

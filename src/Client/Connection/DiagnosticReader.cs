@@ -1,6 +1,5 @@
 using Google.Rpc;
 using Grpc.Core;
-using ScaleLink.Api;
 using ScaleLink.Client.Runtime;
 using Code = ScaleLink.Measure.Diagnostics.Code;
 

@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Globalization;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Commands;
-using ScaleLink.Client.Connection;
 using ScaleLink.Client.InclinometerZeros;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Client.SiteCheck;

@@ -2,7 +2,6 @@ using CsCheck;
 using ScaleLink.Api.V1;
 using ScaleLink.Board.Age;
 using ScaleLink.Board.Drawing;
-using ScaleLink.Measure.Age;
 
 namespace Board.Tests.Drawing;
 

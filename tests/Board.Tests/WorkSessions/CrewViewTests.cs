@@ -152,7 +152,7 @@ public class CrewViewTests(SharedBay bay)
         End(crew);
     }
 
-    private static Task Press(BoardPage board) => board.Page.EvaluateAsync("document.querySelector('[data-do=as-planned]').click()");
+    private static async Task Press(BoardPage board) => await board.Page.EvaluateAsync("document.querySelector('[data-do=as-planned]').click()");
 
     private async Task<(CrewAtWork, BoardPage)> Planned()
     {

@@ -1,6 +1,5 @@
 using Grpc.Core;
 using Grpc.Core.Interceptors;
-using ScaleLink.Api;
 using ScaleLink.Daemon.Contract;
 using ScaleLink.Daemon.Journal;
 
