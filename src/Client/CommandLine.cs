@@ -13,6 +13,7 @@ using ScaleLink.Client.Recording;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Watch;
 using ScaleLink.Client.WorkSessions;
+using ScaleLink.Client.WorkSessions.Guided;
 using ScaleLink.Client.Zeros;
 
 namespace ScaleLink.Client;
@@ -28,12 +29,12 @@ internal static class CommandLine
     /// <summary>Parses and runs. Ends with Ctrl-C, SIGTERM, a closed terminal, or when <paramref name="stop"/> says so.</summary>
     public static async Task<int> Run(string[] arguments, Shell shell, CancellationToken stop = default)
     {
-        var common = new CommonOptions();
+        var common = new CommonOptions(shell);
         var root = new RootCommand(About)
         {
             WatchCommand.Create(common, shell), PadsCommand.Create(common, shell), ZeroCommand.Create(common, shell),
             CalibrateCommand.Create(common, shell), CalibrationsCommand.Create(common, shell),
-            CarCommand.Create(common, shell), PatchCommand.Create(common, shell), PlanCommand.Create(common, shell), WorkSessionCommand.Create(common, shell),
+            CarCommand.Create(common, shell), PatchCommand.Create(common, shell), PlanCommand.Create(common, shell), WorkCommand.Create(common, shell), WorkSessionCommand.Create(common, shell),
             WhatIfCommand.Create(common, shell),
             DoctorCommand.Create(common, shell), ProbeCommand.Create(common, shell), RecordCommand.Create(common, shell), DemoCommand.Create(common, shell),
         };
@@ -45,6 +46,9 @@ internal static class CommandLine
         {
             var settings = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null, Output = shell.Out, Error = shell.Error };
             var code = await parsed.InvokeAsync(settings, signals.Token);
+            // What did not work is not what the next command should do by itself.
+            if (code == ExitCodes.Done)
+                shell.Memory?.Keep(Said(parsed, parsed.CommandResult.Command.Options.FirstOrDefault(o => o.Name == WhoOption.Name)), Said(parsed, common.Daemon));
             return parsed.Errors.Count > 0 ? ExitCodes.ToBeRemedied : code;
         }
         catch (OperationCanceledException) when (signals.Token.IsCancellationRequested)
@@ -62,6 +66,8 @@ internal static class CommandLine
             return ExitCodes.ToBeRemedied;
         }
     }
+
+    private static string? Said(ParseResult parsed, Option? option) => option is not null && parsed.GetResult(option) is { Implicit: false } said ? said.GetValueOrDefault<string>() : null;
 
     private static void Complain(Diagnostic trouble, bool json, Shell shell)
     {

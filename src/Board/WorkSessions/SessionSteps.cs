@@ -33,6 +33,9 @@ internal sealed class SessionSteps(WorkSessionControl.WorkSessionControlClient c
     public Task Check(string key, bool done, bool skip = false, string value = "", string note = "") => Step(stop =>
         control.SetCheckAsync(new SetCheckRequest { By = By(), Key = key, Done = done, Skip = skip, Value = value, Note = note }, cancellationToken: stop));
 
+    /// <summary>All checks that are open, together: none of them is confirmed by itself.</summary>
+    public Task TickRemaining() => Step(stop => control.TickRemainingAsync(new TickRemainingRequest { By = By() }, cancellationToken: stop));
+
     public Task Weigh(CornerNumbers? heightsMm, string note) => Step(stop =>
         control.WeighAsync(new WeighRequest { By = By(), HeightsMm = heightsMm, Note = note }, cancellationToken: stop));
 

@@ -9,7 +9,8 @@ namespace ScaleLink.Client.Calibration;
 /// <summary>Guides through a calibration procedure on a terminal. Leaving keeps it; the message at the end says how to go on.</summary>
 internal sealed class ProcedureScreen(Shell shell, DaemonConnection daemon, ProcedureCalls work, string note)
 {
-    private readonly TypedReason _reason = new();
+    private const int LongestReason = 60;
+    private readonly TypedLine _reason = new(LongestReason);
     private bool _automatic;
     private string _message = "";
     private bool _isRefused;
@@ -82,7 +83,7 @@ internal sealed class ProcedureScreen(Shell shell, DaemonConnection daemon, Proc
 
     private Task AskWhy()
     {
-        _reason.Ask();
+        _reason.Ask("Why is it rejected?");
         return Task.CompletedTask;
     }
 

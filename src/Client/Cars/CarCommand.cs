@@ -60,7 +60,7 @@ internal static class CarCommand
 
     private static Command Use(CommonOptions common, Shell shell)
     {
-        var (file, who) = (FileArgument(), WhoOption.Create());
+        var (file, who) = (FileArgument(), WhoOption.Create(shell));
         var command = new Command("use", "Saves a car file in the ledger and says that this car stands in the bay.") { file, who };
         command.SetAction(async (parsed, stop) =>
         {
@@ -101,7 +101,7 @@ internal static class CarCommand
 
     private static Command Release(CommonOptions common, Shell shell)
     {
-        var who = WhoOption.Create();
+        var who = WhoOption.Create(shell);
         return new Command("release", "Says that no known car stands in the bay.") { who }
             .Asks(common, shell, (daemon, options, parsed) => daemon.CarControl.ReleaseCarAsync(new ReleaseCarRequest { Who = parsed.GetValue(who) }, options), _ => ["No car is chosen."]);
     }

@@ -5,12 +5,12 @@ using ScaleLink.Client.Runtime;
 namespace ScaleLink.Client.Commands;
 
 /// <summary>Options of every command.</summary>
-internal sealed class CommonOptions
+internal sealed class CommonOptions(Shell shell)
 {
     public Option<string> Daemon { get; } = new("--daemon")
     {
-        Description = "Address of the daemon's gRPC port.",
-        DefaultValueFactory = _ => DaemonConnection.DefaultAddress,
+        Description = "Address of the daemon's gRPC port; remembered for the next commands.",
+        DefaultValueFactory = _ => shell.Memory?.Read().Daemon ?? DaemonConnection.DefaultAddress,
         HelpName = "URL",
         Recursive = true,
     };

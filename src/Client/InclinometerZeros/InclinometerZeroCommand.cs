@@ -16,7 +16,7 @@ internal static class InclinometerZeroCommand
     {
         var corner = new Argument<string?>("corner") { Description = "The pad: LF, RF, LR, RR. None: how all of them stand.", Arity = ArgumentArity.ZeroOrOne };
         corner.AcceptOnlyFromAmong("LF", "RF", "LR", "RR");
-        var who = WhoOption.Create();
+        var who = WhoOption.Create(shell);
         var read = new Option<bool>("--read") { Description = "Takes the next reading as the pad lies now, without asking, and ends." };
         var turned = new Option<bool>("--said-turned") { Description = $"With --read: the pad was turned although it reads the same ({InclinometerCodes.TurnNotSeen})." };
         var abandon = new Option<bool>("--abandon") { Description = "Gives the test up that goes on." };

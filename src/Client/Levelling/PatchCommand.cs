@@ -27,7 +27,7 @@ internal static class PatchCommand
     {
         var file = new Argument<string>("file") { Description = "A height measurement file.", HelpName = "FILE" };
         var check = new Option<bool>("--check") { Description = "Adjusts it and shows closure and effects; saves nothing." };
-        var who = WhoOption.Create();
+        var who = WhoOption.Create(shell);
         var command = new Command("heights", "Puts a height measurement of the pads into effect.") { file, check, who };
         command.SetAction(async (parsed, stop) =>
         {
@@ -49,14 +49,14 @@ internal static class PatchCommand
 
     private static Command Clear(CommonOptions common, Shell shell)
     {
-        var who = WhoOption.Create();
+        var who = WhoOption.Create(shell);
         return new Command("clear", "Forgets the height measurement: the pads were moved.") { who }.Asks(common, shell,
             (daemon, options, parsed) => daemon.PatchControl.ClearHeightMeasurementAsync(new ClearHeightMeasurementRequest { Who = parsed.GetValue(who) }, options), r => PatchPage.Lines(r, shell.Glyphs));
     }
 
     private static Command Switch(CommonOptions common, Shell shell, string word)
     {
-        var who = WhoOption.Create();
+        var who = WhoOption.Create(shell);
         var name = new Argument<string>("correction") { Description = "slope or warp." };
         name.AcceptOnlyFromAmong("slope", "warp");
         return new Command(word, $"Switches a correction of the live loads {word}.") { name, who }.Asks(common, shell,

@@ -25,28 +25,28 @@ internal static class PadInterchangeCommand
 
         Command Record()
         {
-            var who = WhoOption.Create();
+            var who = WhoOption.Create(shell);
             return Steps(new Command("record", "Weighs the car as it stands; the first one begins a pad interchange.") { who },
                 (daemon, options, parsed) => daemon.PadInterchangeControl.RecordPlacementAsync(new RecordPlacementRequest { Who = parsed.GetValue(who) }, options));
         }
 
         Command ThrowAway()
         {
-            var (who, number) = (WhoOption.Create(), new Argument<uint>("number") { Description = "Which weighing, as show numbers them." });
+            var (who, number) = (WhoOption.Create(shell), new Argument<uint>("number") { Description = "Which weighing, as show numbers them." });
             return Steps(new Command("throw-away", "Throws one weighing away, to be taken again.") { number, who },
                 (daemon, options, parsed) => daemon.PadInterchangeControl.ThrowPlacementAwayAsync(new ThrowPlacementAwayRequest { Number = parsed.GetValue(number), Who = parsed.GetValue(who) }, options));
         }
 
         Command Finish()
         {
-            var (who, note) = (WhoOption.Create(), new Option<string>("--note") { Description = "Remark for the ledger.", DefaultValueFactory = _ => "", HelpName = "TEXT" });
+            var (who, note) = (WhoOption.Create(shell), new Option<string>("--note") { Description = "Remark for the ledger.", DefaultValueFactory = _ => "", HelpName = "TEXT" });
             return Steps(new Command("finish", "Puts the outcome of four weighings on record.") { who, note },
                 (daemon, options, parsed) => daemon.PadInterchangeControl.FinishInterchangeAsync(new FinishInterchangeRequest { Who = parsed.GetValue(who), Note = parsed.GetValue(note) }, options));
         }
 
         Command Abandon()
         {
-            var (who, reason) = (WhoOption.Create(), new Argument<string>("reason") { Description = "Why, for the ledger." });
+            var (who, reason) = (WhoOption.Create(shell), new Argument<string>("reason") { Description = "Why, for the ledger." });
             return Steps(new Command("abandon", "Gives the pad interchange up.") { reason, who },
                 (daemon, options, parsed) => daemon.PadInterchangeControl.AbandonInterchangeAsync(new AbandonInterchangeRequest { Who = parsed.GetValue(who), Reason = parsed.GetValue(reason) }, options));
         }

@@ -21,6 +21,8 @@ internal sealed record Shell
     public TextReader In { get; init; } = TextReader.Null;
     /// <summary>The next key that was pressed, if any, when the input is a terminal.</summary>
     public Func<ConsoleKeyInfo?> Key { get; init; } = () => null;
+    /// <summary>What earlier commands said once; absent where nothing is remembered.</summary>
+    public Memory? Memory { get; init; }
     /// <summary>Columns and rows at this instant.</summary>
     public required Func<(int Width, int Height)> Size { get; init; }
 
@@ -38,6 +40,7 @@ internal sealed record Shell
             In = Console.In,
             Key = () => !Console.IsInputRedirected && Console.KeyAvailable ? Console.ReadKey(intercept: true) : null,
             Time = TimeProvider.System,
+            Memory = Memory.OfThisUser(),
             CanRedraw = canRedraw,
             HasColour = canRedraw && capabilities.ColorSystem != ColorSystem.NoColors,
             Glyphs = isUnicode ? Glyphs.Rich : Glyphs.Plain,

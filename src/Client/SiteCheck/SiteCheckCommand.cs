@@ -19,7 +19,7 @@ internal static class SiteCheckCommand
         var total = new Option<double?>("--total") { Description = "Of the car that is expected, kg; otherwise as the last car that settled here.", HelpName = "KG" };
         var last = new Option<bool>("--last") { Description = "Shows the newest outcome and starts nothing." };
         var end = new Option<bool>("--stop") { Description = "Ends the watch that is under way; what was seen is kept." };
-        var who = WhoOption.Create();
+        var who = WhoOption.Create(shell);
         var command = new Command("site-check", About) { minutes, total, last, end, who };
         command.SetAction(async (parsed, stop) =>
         {

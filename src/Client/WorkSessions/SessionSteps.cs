@@ -14,13 +14,14 @@ internal static class SessionSteps
     [
         Start(common, shell), Check(common, shell), WeighCommand.Create(common, shell), Turn(common, shell), Undo(common, shell), Correct(common, shell),
         Simple(common, shell, "confirm", "The newest step surprised, nothing was found wrong: it is believed.", (d, o, by) => d.WorkSessionControl.ConfirmStepAsync(new ConfirmStepRequest { By = by }, o)),
+        Simple(common, shell, "check-rest", "Ticks all checks that are open together; recorded as not individually confirmed.", (d, o, by) => d.WorkSessionControl.TickRemainingAsync(new TickRemainingRequest { By = by }, o)),
         Name(common, shell), Heights(common, shell), Finish(common, shell), Abandon(common, shell),
     ];
 
     /// <summary>Lets a command take one step and show the session after it.</summary>
     public static Command Steps(this Command command, CommonOptions common, Shell shell, Func<DaemonConnection, CallOptions, ParseResult, StepBy, AsyncUnaryCall<Session>> step)
     {
-        var who = WhoOption.Create();
+        var who = WhoOption.Create(shell);
         command.Options.Add(who);
         return command.Asks(common, shell, (daemon, options, parsed) => step(daemon, options, parsed, new StepBy { Who = parsed.GetValue(who) }), session => SessionPage.Short(session, shell.Glyphs));
     }

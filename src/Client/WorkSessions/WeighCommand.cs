@@ -13,7 +13,7 @@ internal static class WeighCommand
     {
         var heights = CornerArguments.Four("--heights", "Measured ride heights, mm.");
         var note = new Option<string>("--note") { Description = "A word about it.", DefaultValueFactory = _ => "" };
-        var who = WhoOption.Create();
+        var who = WhoOption.Create(shell);
         var wait = new Option<double>("--wait") { Description = "Waits so many seconds for the car to settle.", HelpName = "SECONDS" };
         var command = new Command("weigh", "Puts the present settled reading on record: the baseline first, then one after each settle.") { heights, note, who, wait };
         command.SetAction(async (parsed, stop) =>

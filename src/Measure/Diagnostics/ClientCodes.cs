@@ -17,4 +17,6 @@ public static class ClientCodes
     public static readonly Code MassesNotUnderstood = Area.Declare(448, "The list of masses is not understood", "Write a line for each mass: label, nominal value, class or tolerance.");
     public static readonly Code LoadWithoutLabels = Area.Declare(449, "A load names no masses", "Write the labels of the masses with + between them.");
     public static readonly Code OrderUnknown = Area.Declare(450, "A line on standard input is no order", "Orders: record, back, skip, again N, finish.");
+    public static readonly Code NeedsTerminal = Area.Declare(438, "A command that draws on the screen has none", "Run it in a terminal.");
+    public static readonly Code TurnsNotUnderstood = Area.Declare(439, "Turns that were typed are not understood", "Write corners and turns in pairs, up positive: RF 0.5 LR -0.25.");
 }

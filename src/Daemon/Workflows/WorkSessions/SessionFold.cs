@@ -1,3 +1,4 @@
+using ScaleLink.Daemon.Workflows.WorkSessions.Checks;
 using ScaleLink.Daemon.Workflows.WorkSessions.Standings;
 using ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 using ScaleLink.Measure;
@@ -21,6 +22,7 @@ internal static class SessionFold
         return (step switch
         {
             CheckSet check => session with { Marks = session.Marks.SetItem(check.Key, new(check.Done, check.Skipped, check.Value, check.Note, who, at)) },
+            ChecksTicked ticked => session with { Marks = session.Marks.SetItems(ticked.Keys.Select(key => KeyValuePair.Create(key, new CheckMark(true, false, "", "", who, at) { Together = true }))) },
             WeighingTaken weighing => Weigh(session, weighing, at, who, entry),
             AdjustmentRecorded a => session with { Open = session.Open.Add(new(a.Turns, a.Predicted, a.Note, who, at, entry)) },
             AdjustmentUndone { Corner: { } corner } => session with { Open = OpenAdjustments.Without(session, corner) },

@@ -29,7 +29,22 @@ internal static class SessionRules
         if (done && !skip && view.Preparation.Concat(view.LastSteps).First(c => c.Item.Key == key) is { IsSeenOtherwise: true, Seen: { } seen })
             throw new StepRefusedException(SessionCodes.SeenOtherwise, seen.Findings is [var finding, ..] ? $"The bay sees it otherwise: {finding.Message}" : (Sentence)"The bay sees it otherwise.",
                 "See to it, and it ticks itself; or leave it out with the reason.");
+        if (done && !skip && key == CheckLists.BarsVerified && view.LastSteps.First(c => c.Item.Key == key).Seen is null)
+            throw new StepRefusedException(SessionCodes.NotInThisState, "No reading with bars connected is on record.", "Connect them, settle the car, and weigh: that answers it. Or leave it out with the reason.");
         return new(key, done && !skip, skip, value, note);
+    }
+
+    /// <summary>Everything that is open and that the bay does not look at for itself is ticked together.</summary>
+    public static ChecksTicked TickRemaining(SessionView view)
+    {
+        NotEnded(view);
+        Need(view, SessionStage.Preparing, SessionStage.Finishing);
+        var open = (view.Stage == SessionStage.Preparing ? view.Preparation : view.LastSteps).Where(c => !c.IsClosed).ToList();
+        // What is answered by a reading is no matter of ticks, and neither is what leads to it.
+        var keys = open.Where(c => !c.IsSeenOtherwise && c.Item.Key is not (CheckLists.BarsAgain or CheckLists.BarsVerified)).Select(c => c.Item.Key).ToList();
+        return keys.Count > 0 ? new(keys)
+            : throw new StepRefusedException(SessionCodes.NotInThisState, open.Count == 0 ? "Nothing is open." : $"What is open has to be seen to: {string.Join(", ", open.Select(c => c.Item.Title.ToLowerInvariant()))}.",
+                open.Count == 0 ? "Go on with the next step." : "See to each, and it ticks itself; or leave it out with the reason.");
     }
 
     public static AdjustmentRecorded Adjust(SessionView view, Corners? turns, bool asPlanned, string note)

@@ -48,6 +48,19 @@ internal sealed record SessionView(WorkSession Session, BayFacts Facts, Diagnost
     /// <summary>So many settles more are likely to decide the verdict, and nothing else was begun yet; 0: none is asked for.</summary>
     public int SettlesAskedFor => Session is { Open.Count: 0, NeedsName: false, End: null } && !SessionRules.MayConfirm(this) && LastSteps.All(c => c.Mark is null) ? Standing.Of(Session)?.MoreSettles ?? 0 : 0;
 
+    /// <summary>The bars are connected again, and no reading has shown yet that they are without preload.</summary>
+    public bool IsBarReadingDue => Stage == SessionStage.Finishing && LastSteps.Any(c => c.Item.Key == CheckLists.BarsAgain && c.IsDone) && LastSteps.Any(c => c is { Item.Key: CheckLists.BarsVerified, IsClosed: false, Seen: null });
+
+    /// <summary>A reading is what comes next.</summary>
+    public bool IsReadingNext => Stage switch
+    {
+        SessionStage.Baseline => true,
+        SessionStage.Settling => PerchWork.Of(Session) is not { } work || work.Left == default,
+        SessionStage.Planning => !SessionRules.MayConfirm(this) && SessionPlan.Of(Session) is not { Plan.AlreadyThere: false },
+        SessionStage.Finishing => SettlesAskedFor > 0 || IsBarReadingDue,
+        _ => false,
+    };
+
     /// <summary>Checks before the baseline.</summary>
     public IReadOnlyList<CheckView> Preparation =>
         [.. CheckLists.Preparation(Session.Car, Session.Start.LeaveOut).Select(i => new CheckView(i, Session.Marks.GetValueOrDefault(i.Key), Seen(i.Key)))];

@@ -18,12 +18,19 @@ internal sealed class SessionStarter(CarShelf cars, SessionLedger sessions, BayC
             throw new StepRefusedException(SessionCodes.InputUnusable, $"The target is {target} % within {tolerance} %.", "Give (RF + LR) / total in percent, 30 to 70, and a tolerance above 0 up to 10.");
         if (leaveOut.FirstOrDefault(k => !CheckLists.Keys.Contains(k)) is { } unknown)
             throw new StepRefusedException(SessionCodes.NoSuchCheck, $"There is no check {unknown}.", $"Checks: {string.Join(", ", CheckLists.Keys)}.");
-        return new(bay.Bay, car.Hash, car.File, title, target, tolerance, leaveOut, MethodOf(car.Model.Name, actions));
+        var earlier = sessions.All().Where(s => s.Car.Name == car.Model.Name && s.End is { Abandoned: false }).ToList();
+        return new(bay.Bay, car.Hash, car.File, title, target, tolerance, leaveOut, MethodOf(earlier, actions), LastValues(earlier));
     }
 
-    private SettleMethod MethodOf(string car, IReadOnlyList<string> actions)
+    // Nothing where nothing was ever entered, so that the record of a first session stays as short as it was.
+    private static Dictionary<string, string>? LastValues(IReadOnlyList<WorkSession> earlier)
     {
-        var earlier = sessions.All().Where(s => s.Car.Name == car && s.End is { Abandoned: false }).ToList();
+        var values = earlier.SelectMany(s => s.Marks.Where(m => m.Value is { Done: true, Value.Length: > 0 })).GroupBy(m => m.Key).ToDictionary(m => m.Key, m => m.Last().Value.Value);
+        return values.Count > 0 ? values : null;
+    }
+
+    private static SettleMethod MethodOf(List<WorkSession> earlier, IReadOnlyList<string> actions)
+    {
         var groups = earlier.SelectMany(s => SettleGroups.Of(s.Weighings)).ToList();
         var repeatability = SettleGroups.Pool(groups, SettleGroups.Unknown);
         var usual = actions.Count > 0 ? actions : earlier.LastOrDefault()?.Start.SettleMethod.Actions ?? SettleMethod.RollAndBounce;

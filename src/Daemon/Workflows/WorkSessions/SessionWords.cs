@@ -17,6 +17,7 @@ internal static class SessionWords
         SessionStage.Settling => "Turned. Settle the car, hands off, then weigh.",
         SessionStage.Planning or SessionStage.Finishing when SessionRules.MayConfirm(view) => "Not what was expected: find out why before the next turn.",
         SessionStage.Finishing when view.SettlesAskedFor is > 0 and var more => $"On target so far: settle {Standing.Times(more)} more to be sure, and weigh each time.",
+        SessionStage.Finishing when view.IsBarReadingDue => "The bars are connected again: settle the car, hands off, then weigh once more.",
         SessionStage.Planning => SessionPlan.Of(view.Session) is { Plan: { AlreadyThere: false } plan } ? $"{plan.Words}." : "Settle once more and weigh, to be sure.",
         SessionStage.Finishing => view.LastSteps.FirstOrDefault(c => !c.IsClosed) is { } open ? $"Last steps: see to it and tick it: {open.Item.Title.ToLowerInvariant()}." : "Finish the session.",
         SessionStage.Finished => "Finished.",

@@ -4,10 +4,15 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Checks;
 /// <param name="Key">Stable name.</param>
 /// <param name="Title">For the crew.</param>
 /// <param name="Hint">How to do it.</param>
-internal sealed record CheckItem(string Key, string Title, string Hint);
+/// <param name="Asks">What number belongs beside it, with its unit; empty: none does.</param>
+internal sealed record CheckItem(string Key, string Title, string Hint, string Asks = "");
 
 /// <summary>What the crew said about a check.</summary>
-internal sealed record CheckMark(bool Done, bool Skipped, string Value, string Note, string Who, DateTimeOffset At);
+internal sealed record CheckMark(bool Done, bool Skipped, string Value, string Note, string Who, DateTimeOffset At)
+{
+    /// <summary>Ticked together with others: nobody confirmed it by itself.</summary>
+    public bool Together { get; init; }
+}
 
 /// <summary>What the bay saw about a check for itself.</summary>
 /// <param name="Key">Which check.</param>

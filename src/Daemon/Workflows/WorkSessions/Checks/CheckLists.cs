@@ -16,10 +16,10 @@ internal static class CheckLists
 
     private static readonly CheckItem[] Before =
     [
-        new("tyre_pressures", "Tyre pressures set", "All four, cold, with one gauge: a soft tyre is a low corner and another rate."),
-        new("rolling_circumference", "Rolling circumference measured", "Tape around each tread; left and right of an axle within 3 mm, or swap tyres first."),
-        new("fuel", "Fuel as raced", "State how much; a full tank and an empty one stand differently."),
-        new("driver_mass", "Driver's mass in the seat", "The driver, or bags of the same mass in seat and footwell."),
+        new("tyre_pressures", "Tyre pressures set", "All four, cold, with one gauge: a soft tyre is a low corner and another rate.", "bar, LF RF LR RR"),
+        new("rolling_circumference", "Rolling circumference measured", "Tape around each tread; left and right of an axle within 3 mm, or swap tyres first.", "mm, LF RF LR RR"),
+        new("fuel", "Fuel as raced", "State how much; a full tank and an empty one stand differently.", "litres"),
+        new("driver_mass", "Driver's mass in the seat", "The driver, or bags of the same mass in seat and footwell.", "kg"),
         new(Bars, "Bars disconnected", "One drop link off at each bar, so that neither holds the body. Skip it to weigh with bars connected: a turn then does less."),
         new("steering_straight", "Steering straight", "Wheel centred and tied; a steered wheel lifts a corner."),
         new("pads_zeroed", "Pads zeroed", "Empty, quiet pads: Health on the page, or scalelink zero."),

@@ -94,7 +94,7 @@ internal static class SessionSheet
         page.Append("<h2>").Append(title).Append("</h2>");
         Head(page, "Check", "", "Found", "Note");
         foreach (var check in checks)
-            Row(page, "td", check.Item.Title, check.IsDone ? "done" : check.Mark is { Skipped: true } ? "skipped" : "open", check.Mark is { Value.Length: > 0 } mark ? mark.Value : check.Seen?.Value ?? "", check.Mark?.Note ?? "");
+            Row(page, "td", check.Item.Title, check.Mark is { Together: true } ? "ticked together, not individually confirmed" : check.IsDone ? "done" : check.Mark is { Skipped: true } ? "skipped" : "open", check.Mark is { Value.Length: > 0 } mark ? mark.Value : check.Seen?.Value ?? "", check.Mark?.Note ?? "");
         page.Append("</table>");
     }
 

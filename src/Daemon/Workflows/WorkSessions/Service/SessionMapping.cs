@@ -36,8 +36,9 @@ internal static class SessionMapping
             Ending = session.End is { } end ? Ending(end) : "",
             CanConfirm = SessionRules.MayConfirm(view),
             SettlesAskedFor = (uint)view.SettlesAskedFor,
+            WeighNext = view.IsReadingNext,
         };
-        wire.Preparation.AddRange(view.Preparation.Select(Check));
+        wire.Preparation.AddRange(view.Preparation.Select(c => Check(c, start)));
         wire.Weighings.AddRange(session.Weighings.Select(WeighingMapping.Weighing));
         wire.OpenAdjustments.AddRange(session.Open.Select(WeighingMapping.Adjustment));
         wire.Cautions.AddRange(SessionWords.Cautions(view));
@@ -92,7 +93,7 @@ internal static class SessionMapping
             wire.Standing = WeighingMapping.Standing(standing);
         if (session.Open is [.., { Predicted: { } predicted }])
             wire.OpenPrediction = WeighingMapping.Prediction(predicted);
-        wire.LastSteps.AddRange(view.LastSteps.Select(Check));
+        wire.LastSteps.AddRange(view.LastSteps.Select(c => Check(c, session.Start)));
         if (session is { NeedsName: false, End: null } && SessionPlan.Of(session) is { } plan)
         {
             wire.Plan = Plan(plan);
@@ -111,7 +112,7 @@ internal static class SessionMapping
         }));
     }
 
-    private static Wire.Check Check(CheckView view)
+    private static Wire.Check Check(CheckView view, SessionStarted start)
     {
         var wire = new Wire.Check
         {
@@ -125,6 +126,9 @@ internal static class SessionMapping
             Note = view.Mark?.Note ?? "",
             Seen = view.Mark is null && view.Seen is { Holds: true },
             SeenOtherwise = view.IsSeenOtherwise,
+            Asks = view.Item.Asks,
+            LastValue = start.LastValues?.GetValueOrDefault(view.Item.Key) ?? "",
+            TickedTogether = view.Mark is { Together: true },
             Who = view.Mark?.Who ?? "",
             At = view.Mark?.At.ToWire(),
         };

@@ -21,6 +21,8 @@ internal sealed class WorkSessionControlService(SessionDesk desk, SessionStarter
     public override Task<Wire.Session> SetCheck(Wire.SetCheckRequest request, ServerCallContext context) => Step(request.By, view =>
         SessionRules.Check(view, Text(request.Key, LongestValue), request.Done, request.Skip, Text(request.Value, LongestValue), Text(request.Note, LongestNote)));
 
+    public override Task<Wire.Session> TickRemaining(Wire.TickRemainingRequest request, ServerCallContext context) => Step(request.By, SessionRules.TickRemaining);
+
     public override Task<Wire.Session> Weigh(Wire.WeighRequest request, ServerCallContext context) => Step(request.By, view =>
     {
         SessionRules.MayWeigh(view);

@@ -9,6 +9,7 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 [JsonPolymorphic(TypeDiscriminatorPropertyName = "step")]
 [JsonDerivedType(typeof(SessionStarted), "started")]
 [JsonDerivedType(typeof(CheckSet), "check")]
+[JsonDerivedType(typeof(ChecksTicked), "checks")]
 [JsonDerivedType(typeof(WeighingTaken), "capture")]
 [JsonDerivedType(typeof(AdjustmentRecorded), "adjustment")]
 [JsonDerivedType(typeof(AdjustmentUndone), "undo")]
@@ -19,12 +20,16 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 [JsonDerivedType(typeof(SessionEnded), "ended")]
 internal abstract record SessionStep;
 
-/// <summary>A session began. The car file travels with it, so that it can be read without anything else.</summary>
+/// <summary>A session began. The car file travels with it, so that it can be read without anything else; so does what was entered beside the checks of its last session.</summary>
 internal sealed record SessionStarted(
-    string Bay, string CarHash, string CarFile, string Title, double TargetPercent, double TolerancePercent, IReadOnlyList<string> LeaveOut, [property: JsonPropertyName("recipe")] SettleMethod SettleMethod) : SessionStep;
+    string Bay, string CarHash, string CarFile, string Title, double TargetPercent, double TolerancePercent, IReadOnlyList<string> LeaveOut, [property: JsonPropertyName("recipe")] SettleMethod SettleMethod,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyDictionary<string, string>? LastValues = null) : SessionStep;
 
 /// <summary>A check was ticked, skipped or opened again.</summary>
 internal sealed record CheckSet(string Key, bool Done, bool Skipped, string Value, string Note) : SessionStep;
+
+/// <summary>All checks that were open were ticked together: none of them is confirmed by itself.</summary>
+internal sealed record ChecksTicked(IReadOnlyList<string> Keys) : SessionStep;
 
 /// <summary>What a reading was taken for.</summary>
 internal enum WeighingKind

@@ -1,0 +1,140 @@
+using ScaleLink.Api.V1;
+using ScaleLink.Client.Age;
+using ScaleLink.Client.Connection;
+using ScaleLink.Client.Runtime;
+using ScaleLink.Client.Terminal;
+
+namespace ScaleLink.Client.WorkSessions.Guided;
+
+/// <summary>Guides through a work session on a terminal, one key a step. Leaving keeps the session.</summary>
+internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string who)
+{
+    private const int LongestAnswer = 80;
+    private readonly GuidedSteps _steps = new(daemon, who);
+    private readonly TypedLine _line = new(LongestAnswer);
+    private volatile Judged<Loads>? _loads;
+    private Offer? _asking;
+    private string _message = "";
+    private bool _isWaiting, _isLeaving;
+
+    // A rest that was weighed already, or was not one for the record: the next one is waited for.
+    private bool _hasToMove;
+
+    /// <summary>Runs until the user leaves; gives the session as it was last seen.</summary>
+    public async Task<Session?> Run(CancellationToken stop)
+    {
+        Session? last = null;
+        using var end = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        var following = Follow(end.Token);
+        try
+        {
+            using var screen = new LineScreen(shell);
+            await foreach (var view in new SessionFeed(daemon).WithCancellation(stop))
+            {
+                last = view.Message?.Session ?? last;
+                await Keys(State(view), stop);
+                await WeighWhenSettled(State(view), stop);
+                if (_isLeaving)
+                    break;
+                screen.Show(GuidedPage.Lines(State(view), shell, screen.Size));
+            }
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            // Leaving is no end of the session.
+        }
+        finally
+        {
+            await end.CancelAsync();
+            await following.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        }
+
+        return last;
+    }
+
+    private GuidedState State(Judged<GetSessionResponse> view) => new(view, _loads, _isWaiting, _message, _line.Question);
+
+    private async Task Follow(CancellationToken stop)
+    {
+        await foreach (var view in new LoadsFeed(daemon).WithCancellation(stop))
+            _loads = view;
+    }
+
+    private async Task Keys(GuidedState state, CancellationToken stop)
+    {
+        // One step a look at the session: what a key means depends on what the step before has made of it.
+        while (shell.Key() is { } key)
+        {
+            if (_line.IsAsked)
+            {
+                if (_line.Type(key) is { } text)
+                {
+                    await Take(_asking!, state.Open, text, stop);
+                    return;
+                }
+            }
+            else if (state.Keys.FirstOrDefault(o => o.Key == (key.Key == ConsoleKey.Enter ? Offer.Enter : char.ToLowerInvariant(key.KeyChar))) is { } offer)
+            {
+                await Choose(offer, state.Open, stop);
+                return;
+            }
+        }
+    }
+
+    private Task Choose(Offer offer, Session? session, CancellationToken stop)
+    {
+        (_message, _asking) = ("", offer);
+        switch (offer)
+        {
+            case { Act: Act.Leave }:
+                _isLeaving = true;
+                return Task.CompletedTask;
+            case { Act: Act.Weigh }:
+                (_isWaiting, _hasToMove) = (!_isWaiting, false);
+                return Task.CompletedTask;
+            case { Question.Length: > 0 }:
+                _line.Ask(PeerText.Clean(offer.Question, LongestAnswer));
+                return Task.CompletedTask;
+            default:
+                return Take(offer, session, offer.Value, stop);
+        }
+    }
+
+    private async Task WeighWhenSettled(GuidedState state, CancellationToken stop)
+    {
+        if (!_isWaiting || state.Session.Freshness != Measure.Age.Freshness.Live)
+            return;
+        if (state.Live is not { WeighingReady: true })
+            _hasToMove = false;
+        else if (!_hasToMove)
+            await Take(new(Offer.Enter, "", Act.Weigh), state.Open, "", stop);
+    }
+
+    private async Task Take(Offer offer, Session? session, string text, CancellationToken stop)
+    {
+        try
+        {
+            var after = await _steps.Take(offer, session, text, stop);
+            (_isWaiting, _message) = (false, Told(offer, session, after, text));
+        }
+        catch (ClientException e)
+        {
+            _message = e.Diagnostic.ToString();
+            _hasToMove = true;
+            _isWaiting &= offer.Act == Act.Weigh && (e.Diagnostic.Code == SessionCodes.SameRest || e.Diagnostic.Code == SessionCodes.NotReady);
+        }
+    }
+
+    // What was just done, so that a key pressed twice shows.
+    private string Told(Offer offer, Session? before, Session after, string text) => offer.Act switch
+    {
+        Act.Tick or Act.LeaveOut when before is not null && Offers.Next(before.State == SessionState.Preparing ? before.Preparation : before.LastSteps) is { } check =>
+            $"{(offer.Act == Act.Tick ? "Done" : "Left out")}: {PeerText.Clean(check.Title, 60)}{(text.Length > 0 ? $" ({PeerText.Clean(text, 60)})" : "")}",
+        Act.TickRest => "Ticked together: not individually confirmed.",
+        Act.Weigh => $"Weighed: reading {after.Weighings[^1].Number}.",
+        Act.AsPlanned or Act.One or Act.Turned when after.OpenAdjustments is [.., var turned] => $"On record: {PeerText.Clean(turned.Words, 80)}",
+        Act.Undo => "Taken back.",
+        Act.Finish or Act.Abandon => $"{PeerText.Clean(after.Ending, 200)} Sheet: scalelink work-session export {PeerText.Clean(after.Id, 24)}",
+        _ => "",
+    };
+}
