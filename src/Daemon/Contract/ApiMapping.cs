@@ -8,7 +8,7 @@ using Wire = ScaleLink.Api.V1;
 namespace ScaleLink.Daemon.Contract;
 
 /// <summary>Puts readings and pads into the words of the public API. What is absent here is absent there.</summary>
-internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
+internal sealed class ApiMapping(BayConfiguration bay, TargetNow aimedFor, BayClock clock)
 {
     public Wire.Stamp Stamp(long seq, long atNs, double maxAgeMs) => new()
     {
@@ -41,8 +41,8 @@ internal sealed class ApiMapping(BayConfiguration bay, BayClock clock)
         };
         if (reading.SettledInSeconds is { } seconds)
             loads.SettledInS = seconds;
-        if (bay.Target is { } target)
-            loads.Target = new Wire.Target { CrossWeightPercent = target.CrossWeightPercent, TolerancePercent = target.TolerancePercent };
+        if (aimedFor.Band is { } target)
+            loads.Target = new Wire.Target { CrossWeightPercent = target.Centre, TolerancePercent = target.Tolerance };
         loads.Corners.AddRange(reading.Corners.Select(Corner));
         return loads;
     }

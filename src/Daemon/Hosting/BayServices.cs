@@ -55,6 +55,8 @@ internal static class BayServices
         services.AddSingleton<SessionLedger>();
         services.AddSingleton<SessionDesk>();
         services.AddSingleton<SessionBars>();
+        services.AddSingleton<TargetNow>();
+        services.AddSingleton<SessionTarget>();
         services.AddSingleton<ReadingTaker>();
         services.AddSingleton<SessionStarter>();
         services.AddSingleton<SessionNow>();
@@ -100,6 +102,7 @@ internal static class BayServices
     private static BayWeigher Weigher(IServiceProvider provider)
     {
         provider.GetRequiredService<SessionBars>();
+        provider.GetRequiredService<SessionTarget>();
         provider.GetRequiredService<CarRocking>();
         return new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, provider.GetRequiredService<BayConfiguration>().Weigh,
             provider.GetRequiredService<RockingPrior>(), provider.GetRequiredService<LivePatch>().Correct, provider.GetRequiredService<NoiseLedger>().Recall());

@@ -1,6 +1,5 @@
 using System.Globalization;
 using ScaleLink.Api.V1;
-using ScaleLink.Client.Age;
 using ScaleLink.Client.Readings;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;

@@ -16,6 +16,7 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
     private Offer? _asking;
     private string _message = "";
     private bool _isWaiting, _isLeaving;
+    private Session? _last;
 
     // A rest that was weighed already, or was not one for the record: the next one is waited for.
     private bool _hasToMove;
@@ -23,7 +24,6 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
     /// <summary>Runs until the user leaves; gives the session as it was last seen.</summary>
     public async Task<Session?> Run(CancellationToken stop)
     {
-        Session? last = null;
         using var end = CancellationTokenSource.CreateLinkedTokenSource(stop);
         var following = Follow(end.Token);
         try
@@ -31,7 +31,7 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
             using var screen = new LineScreen(shell);
             await foreach (var view in new SessionFeed(daemon).WithCancellation(stop))
             {
-                last = view.Message?.Session ?? last;
+                _last = view.Message?.Session ?? _last;
                 await Keys(State(view), stop);
                 await WeighWhenSettled(State(view), stop);
                 if (_isLeaving)
@@ -49,7 +49,7 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
             await following.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         }
 
-        return last;
+        return _last;
     }
 
     private GuidedState State(Judged<GetSessionResponse> view) => new(view, _loads, _isWaiting, _message, _line.Question);
@@ -115,7 +115,8 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
         try
         {
             var after = await _steps.Take(offer, session, text, stop);
-            (_isWaiting, _message) = (false, Told(offer, session, after, text));
+            // One that has ended is not in the bay any more.
+            (_isWaiting, _message, _last) = (false, Told(offer, session, after, text), after);
         }
         catch (ClientException e)
         {
@@ -126,7 +127,7 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
     }
 
     // What was just done, so that a key pressed twice shows.
-    private string Told(Offer offer, Session? before, Session after, string text) => offer.Act switch
+    private static string Told(Offer offer, Session? before, Session after, string text) => offer.Act switch
     {
         Act.Tick or Act.LeaveOut when before is not null && Offers.Next(before.State == SessionState.Preparing ? before.Preparation : before.LastSteps) is { } check =>
             $"{(offer.Act == Act.Tick ? "Done" : "Left out")}: {PeerText.Clean(check.Title, 60)}{(text.Length > 0 ? $" ({PeerText.Clean(text, 60)})" : "")}",

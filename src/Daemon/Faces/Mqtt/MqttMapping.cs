@@ -5,7 +5,7 @@ using ScaleLink.Daemon.Runtime;
 namespace ScaleLink.Daemon.Faces.Mqtt;
 
 /// <summary>Puts readings and pads into MQTT payloads.</summary>
-internal sealed class MqttMapping(BayConfiguration bay, BayClock clock)
+internal sealed class MqttMapping(BayConfiguration bay, TargetNow aimedFor, BayClock clock)
 {
     private static readonly string Version = typeof(MqttMapping).Assembly.GetName().Version?.ToString(3) ?? "0";
 
@@ -47,8 +47,8 @@ internal sealed class MqttMapping(BayConfiguration bay, BayClock clock)
         SettledToleranceKg = bay.Weigh.SettledToleranceKg,
         LoadsRateHz = bay.Mqtt.RateHz,
         CrossWeightFormula = "100 * (RF + LR) / total",
-        TargetCrossWeightPercent = bay.Target?.CrossWeightPercent,
-        TargetTolerancePercent = bay.Target?.TolerancePercent,
+        TargetCrossWeightPercent = aimedFor.Band?.Centre,
+        TargetTolerancePercent = aimedFor.Band?.Tolerance,
     };
 
     public MqttPad Pad(PadSnapshot pad) => new()

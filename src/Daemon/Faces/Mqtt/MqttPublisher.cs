@@ -7,7 +7,7 @@ using ScaleLink.Daemon.Faces.Mqtt.Broker;
 namespace ScaleLink.Daemon.Faces.Mqtt;
 
 /// <summary>Carries the bay to a broker: birth, live loads, changes of pads, goodbye. A broken connection is made anew for ever.</summary>
-internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics topics, MqttMapping mapping, MqttSessionPublisher work, BrokerPass pass, BrokerState state, LiveBay bay, TimeProvider time, ILogger<MqttPublisher> log)
+internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics topics, MqttMapping mapping, MqttSessionPublisher work, BrokerPass pass, BrokerState state, LiveBay bay, TargetNow target, TimeProvider time, ILogger<MqttPublisher> log)
     : BackgroundService
 {
     private static readonly TimeSpan PingEvery = TimeSpan.FromSeconds(5);
@@ -50,7 +50,7 @@ internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics 
         log.LogInformation("Publishing to broker {Host}:{Port} under {Topic}", configuration.Host, configuration.Port, topics.Loads);
 
         using var end = CancellationTokenSource.CreateLinkedTokenSource(stop);
-        var pumps = new[] { PumpLoads(connection, end.Token), PumpPads(connection, end.Token), work.Pump(connection, end.Token), PumpPings(connection, end.Token) };
+        var pumps = new[] { PumpLoads(connection, end.Token), PumpPads(connection, end.Token), PumpTarget(connection, end.Token), work.Pump(connection, end.Token), PumpPings(connection, end.Token) };
         var first = await Task.WhenAny(pumps);
         await end.CancelAsync();
         await Task.WhenAll(pumps).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
@@ -88,6 +88,25 @@ internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics 
         {
             foreach (var pad in bay.Pads)
                 pad.Changed -= Note;
+        }
+    }
+
+    // Retained once already: whoever comes later finds what is aimed for by then.
+    private async Task PumpTarget(MqttConnection connection, CancellationToken stop)
+    {
+        var changes = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
+        void Note() => changes.Writer.TryWrite(true);
+        target.Changed += Note;
+        try
+        {
+            // What changed between the birth and here.
+            Note();
+            await foreach (var _ in changes.Reader.ReadAllAsync(stop))
+                await connection.Retain(topics.Config, mapping.Config(), MqttJson.Plain.MqttConfig, stop);
+        }
+        finally
+        {
+            target.Changed -= Note;
         }
     }
 

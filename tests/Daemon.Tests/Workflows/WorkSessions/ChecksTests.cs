@@ -2,7 +2,6 @@ using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Workflows.WorkSessions;
 using ScaleLink.Daemon.Workflows.WorkSessions.Checks;
 using ScaleLink.Daemon.Workflows.WorkSessions.Service;
-using ScaleLink.Measure;
 
 namespace Daemon.Tests.Workflows.WorkSessions;
 
