@@ -48,10 +48,12 @@ builder.Services.AddSingleton<Heartbeat>();
 builder.Services.AddSingleton<SettleTrace>();
 builder.Services.AddSingleton<DeviceSettings>();
 builder.Services.AddSingleton<SettledSignal>();
+builder.Services.AddSingleton<HandsFree>();
 
 var host = builder.Build();
 host.Services.GetRequiredService<DeviceSettings>().Load();
 host.Services.GetRequiredService<SettledSignal>().Start();
+host.Services.GetRequiredService<HandsFree>().Start();
 var feed = host.Services.GetRequiredService<BayFeed>();
 // The timestamp comes first: no value may look younger than it is.
 var asked = TimeProvider.System.GetTimestamp();

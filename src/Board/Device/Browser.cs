@@ -28,6 +28,24 @@ internal static partial class Browser
     [JSImport("globalThis.scalelink.vibrate")]
     public static partial void Vibrate();
 
+    [JSImport("globalThis.scalelink.canSay")]
+    public static partial bool CanSay();
+
+    /// <summary>Says it aloud; what was being said is overtaken.</summary>
+    [JSImport("globalThis.scalelink.say")]
+    public static partial void Say(string text);
+
+    /// <summary>A browser keeps its screen awake only where the page is served securely, as on the machine itself.</summary>
+    [JSImport("globalThis.scalelink.canStayAwake")]
+    public static partial bool CanStayAwake();
+
+    [JSImport("globalThis.scalelink.awake")]
+    public static partial void Awake(bool isOn);
+
+    /// <summary>Tells <paramref name="watcher"/> the code of each key that is pressed outside of fields; it says whether the key was its.</summary>
+    [JSImport("globalThis.scalelink.watchKeys")]
+    public static partial void WatchKeys([JSMarshalAs<JSType.Function<JSType.String, JSType.Boolean>>] Func<string, bool> watcher);
+
     /// <summary>Hands a file to the person at the browser.</summary>
     [JSImport("globalThis.scalelink.save")]
     public static partial void Save(string fileName, string mediaType, byte[] content);

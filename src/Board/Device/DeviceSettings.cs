@@ -19,6 +19,20 @@ internal sealed class DeviceSettings
     public bool Chimes { get; private set; }
     public bool Vibrates { get; private set; }
 
+    /// <summary>Says the next step and the settled loads aloud.</summary>
+    public bool Speaks { get; private set; }
+
+    /// <summary>Two keys take steps: a foot switch, or the keyboard of the bay.</summary>
+    public bool HasSwitch { get; private set; }
+
+    /// <summary>Code of the key that takes the next step.</summary>
+    public string NextKey { get; private set; } = "PageDown";
+
+    /// <summary>Code of the key that takes the last turn back.</summary>
+    public string UndoKey { get; private set; } = "PageUp";
+
+    public bool StaysAwake { get; private set; }
+
     /// <summary>Who works at this device, as last told: stands beside every step on record.</summary>
     public string Who { get; private set; } = "";
 
@@ -33,6 +47,11 @@ internal sealed class DeviceSettings
         Chimes = Browser.Read("chime") == On;
         Vibrates = Browser.Read("vibrate") == On;
         Who = Browser.Read("who") ?? "";
+        Speaks = Browser.Read("speak") == On;
+        HasSwitch = Browser.Read("switch") == On;
+        NextKey = Browser.Read("next-key") ?? NextKey;
+        UndoKey = Browser.Read("undo-key") ?? UndoKey;
+        StaysAwake = Browser.Read("awake") == On;
         Browser.BigScreen(IsBigScreen, byHand: false);
     }
 
@@ -55,6 +74,20 @@ internal sealed class DeviceSettings
     public void SetChimes(bool isOn) => Keep("chime", (Chimes = isOn) ? On : Off);
 
     public void SetVibrates(bool isOn) => Keep("vibrate", (Vibrates = isOn) ? On : Off);
+
+    public void SetSpeaks(bool isOn) => Keep("speak", (Speaks = isOn) ? On : Off);
+
+    public void SetSwitch(bool isOn) => Keep("switch", (HasSwitch = isOn) ? On : Off);
+
+    public void SetNextKey(string code) => Keep("next-key", NextKey = code);
+
+    public void SetUndoKey(string code) => Keep("undo-key", UndoKey = code);
+
+    public void SetStaysAwake(bool isOn)
+    {
+        Browser.Awake(isOn);
+        Keep("awake", (StaysAwake = isOn) ? On : Off);
+    }
 
     public void SetWho(string who) => Keep("who", Who = who);
 

@@ -28,8 +28,11 @@ internal readonly record struct BeamLens(double Target, double? TolerancePercent
     /// <summary>Top and height of the reading's interval.</summary>
     public (double Y, double Height)? Interval => (IsInside, OffPercent, Expanded) is (true, { } off, { } u) ? Span(off - u, off + u) : null;
 
-    /// <summary>The reading; absent where it lies outside the lens.</summary>
-    public string? Hand => IsInside ? $"M{Svg.N(Centre - 34)} {Svg.N(Y(OffPercent!.Value))}l16-9v18zM{Svg.N(Centre + 34)} {Svg.N(Y(OffPercent.Value))}l-16-9v18zM{Svg.N(Centre - 20)} {Svg.N(Y(OffPercent.Value) - 2)}h40v4h-40z" : null;
+    /// <summary>The hand, standing at the target.</summary>
+    public static string Hand { get; } = $"M{Svg.N(Centre - 34)} {Svg.N(Middle)}l16-9v18zM{Svg.N(Centre + 34)} {Svg.N(Middle)}l-16-9v18zM{Svg.N(Centre - 20)} {Svg.N(Middle - 2)}h40v4h-40z";
+
+    /// <summary>How far below the target the hand stands; absent where the reading lies outside the lens.</summary>
+    public double? HandShift => IsInside ? Y(OffPercent!.Value) - Middle : null;
 
     /// <summary>Points at the reading where that lies outside.</summary>
     public string? Pointer => OffPercent is not { } off || IsInside ? null : off > 0

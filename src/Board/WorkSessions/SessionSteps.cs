@@ -12,8 +12,6 @@ internal sealed class SessionSteps(WorkSessionControl.WorkSessionControlClient c
     /// <summary>A step is under way, or one was answered.</summary>
     public event Action? Changed;
 
-    public bool IsAtWork => asking.IsAtWork;
-
     /// <summary>Why the last step was refused.</summary>
     public Diagnostic? Trouble => asking.Trouble;
 

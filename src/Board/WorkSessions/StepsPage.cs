@@ -12,7 +12,9 @@ public abstract class StepsPage : BayPage
     // A name that this device knows already takes no room above the work. Decided once: the field does not jump while somebody types.
     private protected bool WasNamed { get; private set; }
 
-    private protected bool CanAct => View.WorkSessions.Live is not null && Settings.HasName && !Steps.IsAtWork;
+    // Not while a step is under way either, but no button goes grey for that moment: it would lose the focus, and who works by keys the place. What is pressed
+    // meanwhile is passed over.
+    private protected bool CanAct => View.WorkSessions.Live is not null && Settings.HasName;
 
     /// <inheritdoc/>
     protected override void OnInitialized()

@@ -12,7 +12,7 @@ namespace ScaleLink.Client.Calibration;
 /// </summary>
 internal static partial class MassFile
 {
-    private const int MostMasses = 200;
+    private const int MostMasses = 200, MostTold = 12;
     private const string Example = "Write lines like: 20 A, 20, M1";
 
     /// <summary>Reads a file.</summary>
@@ -32,14 +32,13 @@ internal static partial class MassFile
     /// <summary>Reads the lines; empty ones and those that begin with # are passed over.</summary>
     public static IReadOnlyList<KnownMass> Parse(IReadOnlyList<string> lines)
     {
-        List<KnownMass> masses = [];
-        foreach (var (index, line) in lines.Index())
-        {
-            var text = line.Trim();
-            if (text.Length > 0 && text[0] != '#')
-                masses.Add(Line(text) ?? throw new ClientException(new Diagnostic(ClientCodes.MassesNotUnderstood, $"Line {index + 1} of the masses is not understood: \"{PeerText.Clean(text, 60)}\".", $"{Example}; 50 B, 50.003, U 0.002 k 2; plate, 25, +-0.1; drum, 60 l, +-0.2.")));
-        }
-
+        var read = lines.Index().Select(l => (Number: l.Index + 1, Text: l.Item.Trim())).Where(l => l.Text.Length > 0 && l.Text[0] != '#').Select(l => (l.Number, l.Text, Mass: Line(l.Text))).ToList();
+        var mistakes = read.Where(l => l.Mass is null).ToList();
+        if (mistakes.Count > 0)
+            throw new ClientException(new Diagnostic(ClientCodes.MassesNotUnderstood,
+                $"{(mistakes.Count == 1 ? "Line" : "Lines")} {string.Join(", ", mistakes.Select(m => m.Number))} of the masses {(mistakes.Count == 1 ? "is" : "are")} not understood: {string.Join(", ", mistakes.Take(MostTold).Select(m => $"\"{PeerText.Clean(m.Text, 60)}\""))}.",
+                $"{Example}; 50 B, 50.003, U 0.002 k 2; plate, 25, +-0.1; drum, 60 l, +-0.2."));
+        var masses = read.ConvertAll(l => l.Mass!);
         return masses.Count is > 0 and <= MostMasses
             ? masses
             : throw new ClientException(new Diagnostic(ClientCodes.MassesNotUnderstood, $"The list holds {masses.Count} masses.", $"{Example}; at most {MostMasses}."));

@@ -10,6 +10,8 @@ namespace ScaleLink.Client.Cars;
 /// <summary><c>scalelink car</c>: car files, and the car in the bay.</summary>
 internal static class CarCommand
 {
+    private const double AssumedKg = 1000;
+
     public static Command Create(CommonOptions common, Shell shell) => new("car", "Car files, and which car stands in the bay. docs/car.md describes the file.")
     {
         CarNewCommand.Create(shell), Check(common, shell), Show(common, shell), Use(common, shell), Balance(common, shell), List(common, shell), Release(common, shell),
@@ -39,7 +41,7 @@ internal static class CarCommand
     private static Command Show(CommonOptions common, Shell shell)
     {
         var file = FileArgument();
-        var total = new Option<double>("--total") { Description = "Mass on the pads, kg.", DefaultValueFactory = _ => 1000, HelpName = "KG" };
+        var total = new Option<double?>("--total") { Description = "Mass on the pads, kg; 1000 is assumed, and said to be.", HelpName = "KG" };
         var command = new Command("show", "What one turn of each perch does to loads and heights. Needs no daemon.") { file, total };
         command.SetAction(parsed =>
         {
@@ -49,9 +51,9 @@ internal static class CarCommand
                 return InputFile.Refuse(path, read.Mistakes, parsed.GetValue(common.Json), shell);
 
             if (parsed.GetValue(common.Json))
-                shell.WriteLine(CarJson.Effects(car, parsed.GetValue(total)).ToJsonString());
+                shell.WriteLine(CarJson.Effects(car, parsed.GetValue(total) ?? AssumedKg).ToJsonString());
             else
-                foreach (var line in CarPage.Effects(car, parsed.GetValue(total)))
+                foreach (var line in CarPage.Effects(car, parsed.GetValue(total) ?? AssumedKg, isAssumed: parsed.GetValue(total) is null))
                     shell.WriteLine(line);
             return ExitCodes.Done;
         });

@@ -17,11 +17,11 @@ internal static class CarPage
             yield return line;
     }
 
-    public static IEnumerable<string> Effects(CarModel car, double totalKg)
+    public static IEnumerable<string> Effects(CarModel car, double totalKg, bool isAssumed)
     {
         var statics = new CarStatics(car, totalKg);
         var effects = TurnEffects.Of(statics);
-        yield return $"{PeerText.Clean(car.Name, 40)}, {totalKg:0} kg. One turn up of";
+        yield return $"{PeerText.Clean(car.Name, 40)}, {totalKg:0} kg{(isAssumed ? " (assumed: give --total)" : "")}. One turn up of";
         yield return "        LF kg   RF kg   LR kg   RR kg   cross weight %      LF mm   RF mm   LR mm   RR mm";
         foreach (var corner in Corners.All.ToArray())
         {

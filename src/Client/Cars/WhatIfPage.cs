@@ -21,6 +21,8 @@ internal static class WhatIfPage
         yield return "What perches can be asked for, one aim at a time:";
         foreach (var t in a.Trades)
             yield return TradeLine.Of(WhatIfJson.Aim(t.Goal).Replace('_', ' '), t.CrossWeightPercent, t.FrontLeftRightDifferenceKg, t.RearLeftRightDifferenceKg, t.LeftSideWeightGapPercent);
+        if (a.LacksPlaces)
+            yield return "Ballast: the car file names no place for any. Give ballast places in it, with what they take.";
         foreach (var m in a.ForFrontWeight.Concat(a.ForLeftSideWeight).Take(6))
             yield return TradeLine.Ballast(m.MassKg, m.From, m.To, m.SharePercent, m.Reaches);
         foreach (var line in RaceTable.Lines([.. a.Cases.Select(c => Row(c, glyphs))]))

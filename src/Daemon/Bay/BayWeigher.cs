@@ -11,6 +11,7 @@ internal sealed class BayWeigher
     private readonly IReadOnlyList<PadChannel> _pads;
     private readonly SettlingEstimator _estimator;
     private readonly RaisedRule _raised;
+    private readonly double _raisedBelowKg;
     private readonly PadsAbreast _abreast;
     private readonly RockingPrior _prior;
     private readonly Func<BayReading, BayReading> _correct;
@@ -34,7 +35,7 @@ internal sealed class BayWeigher
         _estimator = new SettlingEstimator(noise is { } learned
             ? new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg, NoiseKg = learned }
             : new SettlingOptions { ToleranceKg = weigh.SettledToleranceKg });
-        _raised = new RaisedRule(weigh.RaisedBelowKg);
+        (_raised, _raisedBelowKg) = (new RaisedRule(weigh.RaisedBelowKg), weigh.RaisedBelowKg);
     }
 
     /// <summary>Standard deviation of a block at rest, kg: as learned so far.</summary>
@@ -48,7 +49,7 @@ internal sealed class BayWeigher
         if (Corners.All.ToArray().Any(c => !blocks.TryGetValue(c, out var b) || b.LoadKg is null))
         {
             Interrupt();
-            return ReadingWriter.Incomplete(instant, blocks);
+            return ReadingWriter.Incomplete(instant, blocks, _raisedBelowKg);
         }
 
         var loads = Corners.From(c => blocks[c].LoadKg!.Value);

@@ -8,8 +8,12 @@ internal static class ReadingWriter
 {
     private static readonly Corner[] AllCorners = Enum.GetValues<Corner>();
 
-    public static BayReading Incomplete((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks) =>
-        Bare(instant, blocks, BayVerdict.Incomplete, Missing(blocks));
+    /// <summary>What the pads that are there carry, with nothing claimed about it; an empty pad has no load.</summary>
+    public static BayReading Incomplete((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, double raisedBelowKg) =>
+        Bare(instant, blocks, BayVerdict.Incomplete, Missing(blocks)) with
+        {
+            Corners = [.. AllCorners.Select(c => Corner(c, blocks) with { LoadKg = blocks.TryGetValue(c, out var block) && block.LoadKg is { } load && load >= raisedBelowKg ? new Value(load, null) : null })],
+        };
 
     public static BayReading Raised((long Seq, long AtNs) instant, Dictionary<Corner, PadBlock> blocks, IReadOnlyList<Corner> off) =>
         Bare(instant, blocks, BayVerdict.Raised, off.Count == 4 ? "The pads are empty." : $"Off the pads: {string.Join(", ", off)}.");

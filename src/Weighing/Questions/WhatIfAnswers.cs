@@ -26,6 +26,9 @@ sealed record WhatIfAnswers
     /// <summary>What to turn.</summary>
     public PerchPlan? Plan { get; init; }
 
+    /// <summary>Ballast was asked about, and the car file names no place for any.</summary>
+    public bool LacksPlaces { get; init; }
+
     /// <summary>Ways to the front weight asked for.</summary>
     public IReadOnlyList<BallastMove> ForFrontWeight { get; init; } = [];
 
@@ -63,6 +66,7 @@ sealed record WhatIfAnswers
             Plan = asked.PlanWithRepeatabilityPercent is { } repeatability
                 ? PerchPlanner.Plan(new(StepLearner.Start(statics, loads, repeatability), asked.RideHeightsMm))
                 : null,
+            LacksPlaces = (asked.FrontWeightPercent ?? asked.LeftSideWeightPercent) is not null && car.BallastStations.Count == 0,
             ForFrontWeight = asked.FrontWeightPercent is { } front ? BallastMove.Ways(statics, loads.Loads, BallastGoal.FrontWeight, front) : [],
             ForLeftSideWeight = asked.LeftSideWeightPercent is { } left ? BallastMove.Ways(statics, loads.Loads, BallastGoal.LeftSideWeight, left) : [],
             Cases = RaceCases.Of(statics, loads, car.Targets.CrossWeightPercent),

@@ -45,7 +45,7 @@ public class BeamDrawingTests
     public void The_lens_shows_the_reading_within_half_a_percent_and_points_at_it_beyond(double cross, bool isInside)
     {
         var lens = Of(cross, 50).Lens;
-        Assert.Equal(isInside, lens.Hand is not null);
+        Assert.Equal(isInside, lens.HandShift is not null);
         Assert.Equal(isInside, lens.Pointer is null);
         Assert.Equal(isInside, lens.Interval is not null);
     }
@@ -66,7 +66,8 @@ public class BeamDrawingTests
         var drawing = new BeamDrawing(Live(new Loads { Verdict = Verdict.Raised, Target = Around(50) }));
         Assert.Null(drawing.TiltDegrees);
         Assert.Equal(5, drawing.Marks.Count());
-        Assert.Null(drawing.Lens.Hand ?? drawing.Lens.Pointer);
+        Assert.Null(drawing.Lens.HandShift);
+        Assert.Null(drawing.Lens.Pointer);
     }
 
     private static BeamDrawing Of(double cross, double target) => new(Live(new Loads

@@ -152,6 +152,42 @@ public class CrewViewTests(SharedBay bay)
         End(crew);
     }
 
+    [Fact]
+    public async Task A_foot_switch_takes_the_next_step_and_takes_it_back_and_a_voice_says_what_comes()
+    {
+        var (crew, board) = await Planned();
+        await board.Go("device");
+        await board.Page.Locator("[name=switch]").CheckAsync();
+        await board.Page.Locator("[name=next-key]").PressAsync("F8");
+        Assert.Equal("F8", await board.Page.Locator("[name=next-key]").InputValueAsync());
+        await board.Page.Locator("[name=speak]").CheckAsync();
+        // The browser's own voice is listened to: a test machine has no loudspeaker.
+        await board.Page.EvaluateAsync("() => { window.said = []; const speak = speechSynthesis.speak.bind(speechSynthesis); speechSynthesis.speak = words => { window.said.push(words.text); speak(words); }; }");
+        await board.Page.Locator("nav a[href='']").ClickAsync();
+        await board.Has("[data-do=as-planned]:not([disabled])");
+
+        await board.Page.Keyboard.PressAsync("F8");
+        await board.Until("[...document.querySelectorAll('.turn')].every(t => t.dataset.left === '0')");
+        await board.Until("window.said.some(s => s.includes('Settle the car'))");
+        // A key that is held down is one press, and what is not settled is not weighed.
+        bay.Rig.Simulator.DoAndWait("""{"do":"jack","mm":150}""");
+        await board.UntilVerdict("raised");
+        await board.Page.Keyboard.PressAsync("F8");
+        await board.Until("window.said.includes('Not settled yet.')");
+        Assert.Single(crew.Session.Weighings);
+        await board.Page.Keyboard.PressAsync("PageUp");
+        await board.Has("[data-do=as-planned]:not([disabled])");
+        Assert.Empty(crew.Session.OpenAdjustments);
+
+        bay.Rig.Simulator.DoAndWait("""{"do":"lower"}""");
+        await board.Until("window.said.some(s => s.startsWith('Settled. Cross weight'))");
+        await board.Go("device");
+        await board.Page.Locator("[name=switch]").UncheckAsync();
+        await board.Page.Locator("[name=speak]").UncheckAsync();
+        Assert.Empty(board.Errors);
+        End(crew);
+    }
+
     private static async Task Press(BoardPage board) => await board.Page.EvaluateAsync("document.querySelector('[data-do=as-planned]').click()");
 
     private async Task<(CrewAtWork, BoardPage)> Planned()

@@ -50,4 +50,11 @@ public class MassFileTests
         Assert.Equal("SL-449", Assert.Throws<ClientException>(() => StackText.Parse(" + ")).Diagnostic.Code);
         Assert.Equal("20 A on ballast 1", StackText.Of(StackText.Parse("20 A on ballast 1")));
     }
+
+    [Fact]
+    public void All_lines_that_are_not_understood_are_named_at_once()
+    {
+        var refused = Assert.Throws<ClientException>(() => MassFile.Parse(["20 A, 20, M1", "twenty", "# a remark", "50 B, fifty, M1"])).Diagnostic;
+        Assert.Equal("Lines 2, 4 of the masses are not understood: \"twenty\", \"50 B, fifty, M1\".", refused.Message.ToString());
+    }
 }

@@ -37,6 +37,29 @@ window.scalelink = (() => {
     });
   };
 
+  const say = text => {
+    if (!("speechSynthesis" in window)) return;
+    // What was going to be said is overtaken.
+    speechSynthesis.cancel();
+    const words = new SpeechSynthesisUtterance(text);
+    words.lang = "en";
+    speechSynthesis.speak(words);
+  };
+
+  // A foot switch is a keyboard. Whoever types into a field types, and a key that is held down is one press.
+  const watchKeys = watcher => document.addEventListener("keydown", press => {
+    if (press.repeat || press.ctrlKey || press.altKey || press.metaKey || press.target.closest?.("input, textarea, select, [contenteditable]")) return;
+    if (watcher(press.code)) press.preventDefault();
+  });
+
+  let lock;
+  const awake = async isOn => {
+    try {
+      await lock?.release();
+      lock = isOn && !document.hidden ? await navigator.wakeLock?.request("screen") : undefined;
+    } catch { /* the system needs its battery more */ }
+  };
+
   const save = (name, type, bytes) => {
     const link = document.createElement("a");
     link.href = URL.createObjectURL(new Blob([bytes], { type }));
@@ -53,6 +76,9 @@ window.scalelink = (() => {
   return {
     read, write, theme, bigScreen, chime, save, watchVisibility,
     canVibrate: () => "vibrate" in navigator && navigator.maxTouchPoints > 0,
+    say, watchKeys, awake,
+    canSay: () => "speechSynthesis" in window,
+    canStayAwake: () => "wakeLock" in navigator,
     vibrate: () => { navigator.vibrate?.(200); },
   };
 })();

@@ -10,13 +10,18 @@ namespace ScaleLink.Client.WorkSessions.Guided;
 internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string who)
 {
     private const int LongestAnswer = 80;
+
+    // No message is on its way for longer.
+    private static readonly TimeSpan UnderWay = TimeSpan.FromSeconds(2);
+
     private readonly GuidedSteps _steps = new(daemon, who);
     private readonly TypedLine _line = new(LongestAnswer);
     private volatile Judged<Loads>? _loads;
     private Offer? _asking;
     private string _message = "";
     private bool _isWaiting, _isLeaving;
-    private Session? _last;
+    private Session? _last, _answer;
+    private long _answeredAt;
 
     // A rest that was weighed already, or was not one for the record: the next one is waited for.
     private bool _hasToMove;
@@ -31,12 +36,13 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
             using var screen = new LineScreen(shell);
             await foreach (var view in new SessionFeed(daemon).WithCancellation(stop))
             {
-                _last = view.Message?.Session ?? _last;
-                await Keys(State(view), stop);
-                await WeighWhenSettled(State(view), stop);
+                var now = Newest(view);
+                _last = now.Message?.Session ?? _last;
+                await Keys(State(now), stop);
+                await WeighWhenSettled(State(now), stop);
                 if (_isLeaving)
                     break;
-                screen.Show(GuidedPage.Lines(State(view), shell, screen.Size));
+                screen.Show(GuidedPage.Lines(State(Newest(view)), shell, screen.Size));
             }
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
@@ -50,6 +56,20 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
         }
 
         return _last;
+    }
+
+    // The answer to a step is newer than a message that was on its way when it came: a key pressed next means what comes after the step.
+    private Judged<GetSessionResponse> Newest(Judged<GetSessionResponse> view)
+    {
+        if (_answer is not { } answer || view.Message is not { } message)
+            return view;
+        if (shell.Time.GetElapsedTime(_answeredAt) > UnderWay || (message.Session is { } told ? told.Id != answer.Id || told.Entry >= answer.Entry : answer.Ending.Length > 0))
+        {
+            _answer = null;
+            return view;
+        }
+
+        return view with { Message = new GetSessionResponse(message) { Session = answer.Ending.Length > 0 ? null : answer } };
     }
 
     private GuidedState State(Judged<GetSessionResponse> view) => new(view, _loads, _isWaiting, _message, _line.Question);
@@ -116,7 +136,7 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
         {
             var after = await _steps.Take(offer, session, text, stop);
             // One that has ended is not in the bay any more.
-            (_isWaiting, _message, _last) = (false, Told(offer, session, after, text), after);
+            (_isWaiting, _message, _last, _answer, _answeredAt) = (false, Told(offer, session, after, text), after, after, shell.Time.GetTimestamp());
         }
         catch (ClientException e)
         {
