@@ -31,7 +31,7 @@ internal sealed class HandsFree(BayFeed feed, Heartbeat heartbeat, SessionSteps 
     private void Look(BayView view)
     {
         var ready = view.Loads.Live is { WeighingReady: true, CrossWeightPercent: not null } live ? live : null;
-        var next = view.WorkSessions.Live?.Session is { } session && session.State.IsOpen() ? session.Next.ToString() : "";
+        var next = view.WorkSessions.Live?.Session is { } session && session.State.IsOpen() ? session.Next : "";
         if (settings.Speaks && ready is not null && !_wasReady)
             Browser.Say(Loads(ready, settings.Unit));
         else if (settings.Speaks && next.Length > 0 && next != _saidNext)
@@ -39,28 +39,30 @@ internal sealed class HandsFree(BayFeed feed, Heartbeat heartbeat, SessionSteps 
         (_wasReady, _saidNext) = (ready is not null, next);
     }
 
+    // Whether the key was ours. What becomes of the step shows on the page, as of one that was pressed there.
     private bool Press(string code)
     {
         if (!settings.HasSwitch || !settings.HasName || feed.View is not { WorkSessions.Live.Session: { } session } view || !session.State.IsOpen())
             return false;
-        if (code == settings.UndoKey && session.OpenAdjustments.Count > 0)
-            return Take(steps.Undo());
-        if (code != settings.NextKey)
+        var isUndo = code == settings.UndoKey && session.OpenAdjustments.Count > 0;
+        if (!isUndo && code != settings.NextKey)
             return false;
-        switch (session.StepNow())
+        _ = (isUndo, session.StepNow()) switch
         {
-            case CrewStep.Turn:
-                return Take(steps.TurnAsPlanned());
-            case CrewStep.Weigh when view.Loads.Live?.WeighingReady == true:
-                return Take(steps.Weigh(null, ""));
-            default:
-                // Somebody who cannot look wants to know that nothing was done.
-                if (settings.Speaks)
-                    Browser.Say(session.StepNow() == CrewStep.Weigh ? "Not settled yet." : Spoken.Of(session.Next.ToString()));
-                return true;
-        }
+            (true, _) => steps.Undo(),
+            (_, CrewStep.Turn) => steps.TurnAsPlanned(),
+            (_, CrewStep.Weigh) when view.Loads.Live?.WeighingReady == true => steps.Weigh(null, ""),
+            (_, CrewStep.Weigh) => Tell("Not settled yet."),
+            _ => Tell(Spoken.Of(session.Next)),
+        };
+        return true;
     }
 
-    // The answer, or the refusal, shows on the page.
-    private static bool Take(Task step) => step is not null;
+    // Somebody who cannot look wants to know that nothing was done.
+    private Task Tell(string why)
+    {
+        if (settings.Speaks)
+            Browser.Say(why);
+        return Task.CompletedTask;
+    }
 }

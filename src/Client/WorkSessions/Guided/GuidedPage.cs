@@ -19,7 +19,7 @@ internal static class GuidedPage
         page.Add(Head(state), Ink.Strong);
         if (state.Session.Freshness != Freshness.Live)
             page.Wrap($"HELD: {state.Session.Trouble?.ToString() ?? "Waiting for the daemon."}", 2, Ink.Bad);
-        Verdict(page, state, glyphs);
+        Verdict(page, state, width, glyphs);
         Corners(page, state, width, glyphs);
         page.Add("");
         page.Wrap(Now(state, glyphs), 3, Ink.Strong);
@@ -40,7 +40,7 @@ internal static class GuidedPage
         ? $"{PeerText.Clean(session.Car, 20)}  {SessionPage.StateWord(session.State)}  {PeerText.Clean(session.Bay, 16)}"
         : $"No session  {PeerText.Clean(state.Loads?.Message?.Bay ?? "", 16)}";
 
-    private static void Verdict(Page page, GuidedState state, Glyphs glyphs)
+    private static void Verdict(Page page, GuidedState state, int width, Glyphs glyphs)
     {
         if (state.Live is not { } loads)
         {
@@ -49,7 +49,7 @@ internal static class GuidedPage
         }
 
         var cross = loads.CrossWeightPercent is { } value ? Shown.Percent(value).Full(glyphs) : "no cross weight";
-        page.Add($"{cross}   {Words.Verdict(loads.Verdict)}{(loads.WeighingReady ? ", fit for the record" : "")}", Ink.Strong);
+        page.Add($"{cross}   {Words.Verdict(loads.Verdict)}{(loads.WeighingReady ? width < TwoColumns ? ", ready" : ", fit for the record" : "")}", Ink.Strong);
         var standing = loads.Verdict == Api.V1.Verdict.Settled ? state.Open?.StandsNow(loads) : null;
         var (aim, words) = standing is not null ? (standing.Aim, PeerText.Clean(standing.Headline, 80)) : (loads.Aim, AimWords.Of(loads.Aim, loads, glyphs));
         page.Wrap(words.Length > 0 ? words : loads.Target is { } target ? $"target {AimWords.Target(target, glyphs)}" : "", 2, aim switch { Aim.Within => Ink.Good, Aim.High or Aim.Low => Ink.Bad, _ => Ink.Uncertain });
