@@ -44,7 +44,7 @@ public class LedgerTests
         bay.RestartDaemon();
 
         Wait.Until(() => bay.Daemon.Pad("LF").Faults.Any(f => f.Code == "SL-363"), Wait.Patience, "the entry is named");
-        var fault = bay.Daemon.Pad("LF").Faults.Single(f => f.Code == "SL-363");
+        var fault = bay.Daemon.Pad("LF").Faults.First(f => f.Code == "SL-363");
         Assert.Contains("(zero of SLP-1001)", fault.Message);
         Assert.Contains("altered", fault.Message);
         Wait.Until(() => bay.Daemon.Pads.ListPads(new ListPadsRequest()).Pads.All(p => p.Corner == Corner.Lf ? p.Zero is null : p.Zero is not null), Wait.Patience, "LF alone has no zero");
@@ -92,7 +92,9 @@ public class LedgerTests
         var bytes = File.ReadAllBytes(file);
         var at = bytes.AsSpan().IndexOf(Encoding.UTF8.GetBytes(text));
         Assert.True(at > 0, $"{text} is not in the ledger");
-        bytes[at + text.Length - 2] = (byte)'9';
+        // Wherever it stands: a pad that was refused at first makes all four be zeroed once more.
+        for (; at > 0; at = bytes.AsSpan().IndexOf(Encoding.UTF8.GetBytes(text)))
+            bytes[at + text.Length - 2] = (byte)'9';
         File.WriteAllBytes(file, bytes);
     }
 }

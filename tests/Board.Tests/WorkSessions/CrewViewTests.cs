@@ -99,6 +99,11 @@ public class CrewViewTests(SharedBay bay)
         Assert.Contains("written: LF down 1; put right by Ada", await board.Text("[data-weighing='1'] [data-value=written]"));
         Assert.Equal(1, crew.Session.TurnsSinceBaseline.Lf);
         End(crew);
+        // Its way stands in the list, on the scale that all sessions have.
+        await board.Go("record");
+        await board.Has(".miniature");
+        Assert.Matches("^Cross weight reading by reading: [0-9.]+, [0-9.]+ %; target 50.0 ±0.2 %.$", await board.Page.Locator(".miniature").First.GetAttributeAsync("aria-label"));
+        await Look.At(board, "record-miniature", isDark: false);
     }
 
     [Fact]

@@ -101,6 +101,20 @@ public class WorkSessionTests
     }
 
     [Fact]
+    public void In_the_list_of_sessions_each_has_its_way_to_the_target()
+    {
+        using var bench = new Bench();
+        Assert.Empty(SessionMapping.Line(bench.View).CrossWeightsPercent);
+        bench.Prepare();
+        bench.Weigh(Bench.FirstLoads);
+        bench.Turn(new(0, -0.5, -0.5, 0));
+        bench.Weigh(Bench.LoadsAfter(new(0, -0.5, -0.5, 0)));
+        var line = SessionMapping.Line(bench.View);
+        Assert.Equal(bench.Session.Weighings.Select(w => w.CrossWeightPercent), line.CrossWeightsPercent);
+        Assert.Equal((50, 0.2), (line.TargetCrossWeightPercent, line.TargetTolerancePercent));
+    }
+
+    [Fact]
     public void A_change_that_nobody_recorded_is_noticed_and_gets_its_name()
     {
         using var bench = new Bench();

@@ -65,6 +65,9 @@ internal static class SessionMapping
             Adjustments = (uint)session.Weighings.Count(c => c.Adjustment is not null),
             Weighings = (uint)session.Weighings.Count,
             Ending = session.End is { } end ? Ending(end) : "",
+            CrossWeightsPercent = { session.Weighings.Select(w => w.CrossWeightPercent) },
+            TargetCrossWeightPercent = session.Start.TargetPercent,
+            TargetTolerancePercent = session.Start.TolerancePercent,
         };
         if (session.Baseline is { } baseline)
             (line.BaselineCrossWeightPercent, line.LastCrossWeightPercent) = (baseline.CrossWeightPercent, session.Weighings[^1].CrossWeightPercent);
