@@ -1,4 +1,3 @@
-
 namespace ScaleLink.Api.V1;
 
 public sealed partial class Session

@@ -11,9 +11,7 @@ internal sealed class BeamDrawing(Judged<Loads> judged)
 {
     public const double Width = 684, Height = 232;
     private const double ArmLength = 206, ArcRadius = 228, BandWidth = 18, LabelGap = 32, LeastNotchDegrees = 0.35;
-
-    // Half of a car's load on each diagonal.
-    private const double Even = 50, LeastFromEven = 0.05;
+    private const double LeastFromEven = 0.05;
     private static readonly Point Pivot = new(258, 100);
 
     private readonly Loads? _loads = judged.Message;
@@ -64,7 +62,7 @@ internal sealed class BeamDrawing(Judged<Loads> judged)
     });
 
     /// <summary>Where the left end stands when both diagonals carry the same; absent where that is the target, or off the scale.</summary>
-    public (string Tick, Point At)? EvenMark => _loads is not null && Math.Abs(Even - Target) is >= LeastFromEven and <= BeamScale.SpanPercent && BeamScale.Tilt(Even - Target) is var tilt
+    public (string Tick, Point At)? EvenMark => _loads is not null && Math.Abs(BeamRange.Even - Target) is >= LeastFromEven and <= BeamRange.Span && BeamScale.Tilt(BeamRange.Even - Target) is var tilt
         ? (Ray(tilt, -2 * ArcRadius + 14, -12), Pivot.Along(-ArcRadius - 14, tilt))
         : null;
 
@@ -88,7 +86,7 @@ internal sealed class BeamDrawing(Judged<Loads> judged)
         ? $"Balance of the diagonals{(judged.Live is null ? ", held" : "")}: cross weight {ValueText.Of(cross.AsValue, Unit.Percent).Alone} %, {(OffPercent > 0 ? "RF + LR too heavy" : "LF + RR too heavy")} for {Target:0.##} %."
         : "Balance of the diagonals: no cross weight.";
 
-    private double Target => _loads?.Target?.CrossWeightPercent ?? Even;
+    private double Target => _loads?.Target?.CrossWeightPercent ?? BeamRange.Even;
 
     private double? Expanded => _loads?.Target is null ? null : _loads.CrossWeightPercent?.AsValue.Expanded;
 

@@ -8,7 +8,7 @@ namespace ScaleLink.Board.Drawing;
 internal readonly record struct BeamLens(double Target, double? TolerancePercent, double? OffPercent, double? Expanded)
 {
     public const double Left = 566, Right = 676, Top = 6, Bottom = 206;
-    private const double Middle = (Top + Bottom) / 2, PerPercent = (Bottom - Top) / 2 / BeamScale.LensPercent, MarkEvery = 0.1;
+    private const double Middle = (Top + Bottom) / 2, PerPercent = (Bottom - Top) / 2 / BeamRange.Lens, MarkEvery = 0.1;
 
     /// <summary>Where the hand of the lens is drawn.</summary>
     public const double Centre = (Left + Right) / 2;
@@ -20,7 +20,7 @@ internal readonly record struct BeamLens(double Target, double? TolerancePercent
     public static string TargetLine { get; } = $"M{Svg.N(Left)} {Svg.N(Middle)}H{Svg.N(Right)}";
 
     /// <summary>What the lens covers, in words.</summary>
-    public string Range => $"{Target - BeamScale.LensPercent:0.##} to {Target + BeamScale.LensPercent:0.##}";
+    public string Range => $"{Target - BeamRange.Lens:0.##} to {Target + BeamRange.Lens:0.##}";
 
     /// <summary>Top and height of the tolerance.</summary>
     public (double Y, double Height)? Tolerance => TolerancePercent is { } tolerance ? Span(-tolerance, tolerance) : null;
@@ -39,9 +39,9 @@ internal readonly record struct BeamLens(double Target, double? TolerancePercent
         ? $"M{Svg.N(Centre)} {Svg.N(Bottom - 8)}l-16-26h32z"
         : $"M{Svg.N(Centre)} {Svg.N(Top + 8)}l-16 26h32z";
 
-    private bool IsInside => OffPercent is { } off && Math.Abs(off) <= BeamScale.LensPercent;
+    private bool IsInside => OffPercent is { } off && Math.Abs(off) <= BeamRange.Lens;
 
     private static (double Y, double Height) Span(double from, double to) => (Y(from), Y(to) - Y(from));
 
-    private static double Y(double offPercent) => Middle + Math.Clamp(offPercent, -BeamScale.LensPercent, BeamScale.LensPercent) * PerPercent;
+    private static double Y(double offPercent) => Middle + Math.Clamp(offPercent, -BeamRange.Lens, BeamRange.Lens) * PerPercent;
 }

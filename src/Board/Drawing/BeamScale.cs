@@ -6,18 +6,12 @@ namespace ScaleLink.Board.Drawing;
 /// </summary>
 internal static class BeamScale
 {
-    /// <summary>Where the beam tilts fully, percent beside the target.</summary>
-    public const double SpanPercent = 3;
-
-    /// <summary>Where the lens ends, percent beside the target.</summary>
-    public const double LensPercent = 0.5;
-
     /// <summary>Tilt at the end of the scale.</summary>
     public const double FullTiltDegrees = 16;
 
     /// <summary>The marks of the scale, percent beside the target.</summary>
-    public static IReadOnlyList<double> Marks { get; } = [-SpanPercent, -1, 0, 1, SpanPercent];
+    public static IReadOnlyList<double> Marks { get; } = [-BeamRange.Span, -1, 0, 1, BeamRange.Span];
 
     /// <summary>Tilt so far beside the target, degrees, right arm down positive; stops at the ends.</summary>
-    public static double Tilt(double offPercent) => Math.Clamp(offPercent / SpanPercent, -1, 1) * FullTiltDegrees;
+    public static double Tilt(double offPercent) => Math.Clamp(offPercent / BeamRange.Span, -1, 1) * FullTiltDegrees;
 }

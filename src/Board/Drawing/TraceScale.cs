@@ -8,7 +8,7 @@ internal sealed record TraceScale(double Lowest, double Highest, int First, int 
 {
     public const double Width = 420, Height = 266, Left = 52, Right = 400, Top = 14, Bottom = 222;
     private const int MostShown = 9;
-    private const double LeastSpan = 0.5, Even = 50;
+    private const double LeastSpan = 0.5;
     private static readonly double[] Steps = [0.1, 0.2, 0.5, 1, 2, 5, 10];
 
     public static TraceScale For(IReadOnlyList<Settle> settles, Target? target, params IEnumerable<double?> ahead)
@@ -19,7 +19,7 @@ internal sealed record TraceScale(double Lowest, double Highest, int First, int 
             values.AddRange([target.CrossWeightPercent - target.TolerancePercent, target.CrossWeightPercent + target.TolerancePercent]);
         values.AddRange([.. ahead.Concat(shown.Select(s => s.PredictedPercent)).OfType<double>()]);
         if (values.Count == 0)
-            values.Add(Even);
+            values.Add(BeamRange.Even);
         var (low, high) = (values.Min(), values.Max());
         var room = Math.Max((high - low) * 0.08, (LeastSpan - (high - low)) / 2);
         return new TraceScale(low - room, high + room, shown.Count > 0 ? shown[0].Number : 0, shown.Count);

@@ -4,6 +4,7 @@ using ScaleLink.Client.Age;
 using ScaleLink.Client.Readings;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
+using Aim = ScaleLink.Measure.Aim;
 
 namespace ScaleLink.Client.WorkSessions;
 
@@ -36,7 +37,7 @@ internal static class SessionPage
         page.Add($"{PeerText.Clean(session.Car, LongestName)}  session {PeerText.Clean(session.Id, 24)}  bay {PeerText.Clean(session.Bay, 32)}  {StateWord(session.State)}", Ink.Strong);
         page.Add($"Target {AimWords.Target(session.TargetCrossWeightPercent, session.TargetTolerancePercent, shell.Glyphs)}, cross weight = (RF + LR) / total", Ink.Faint);
         if (session.Standing is { } standing)
-            page.Add(Standing(standing, shell.Glyphs), InkOf(standing.Verdict));
+            page.Add(Standing(standing, shell.Glyphs), InkOf(standing.Aim));
         page.Wrap($"Now: {shell.Glyphs.Say(PeerText.Clean(session.Next, 300))}", 2, Ink.Strong);
         if (Turned(session) is { Length: > 0 } turned)
             page.Wrap($"Was turned since the last weighing: {shell.Glyphs.Say(turned)}", 2);
@@ -141,10 +142,11 @@ internal static class SessionPage
         canvas.Put(column, row + 6, $"{Shown.Percent(expected.CrossWeightPercent).Full(glyphs)}", Ink.Strong);
     }
 
-    private static Ink InkOf(AimVerdict verdict) => verdict switch
+    /// <summary>How a verdict on the target is drawn.</summary>
+    public static Ink InkOf(Aim aim) => aim switch
     {
-        AimVerdict.OnTarget => Ink.Good,
-        AimVerdict.High or AimVerdict.Low => Ink.Bad,
+        Aim.Within => Ink.Good,
+        Aim.High or Aim.Low => Ink.Bad,
         _ => Ink.Uncertain,
     };
 }

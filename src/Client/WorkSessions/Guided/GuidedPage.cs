@@ -1,9 +1,8 @@
-using System.Globalization;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
-using Aim = ScaleLink.Measure.Aim;
+using ScaleLink.Weighing.WorkSessions.Planning;
 
 namespace ScaleLink.Client.WorkSessions.Guided;
 
@@ -52,7 +51,7 @@ internal static class GuidedPage
         page.Add($"{cross}   {Words.Verdict(loads.Verdict)}{(loads.WeighingReady ? width < TwoColumns ? ", ready" : ", fit for the record" : "")}", Ink.Strong);
         var standing = loads.Verdict == Api.V1.Verdict.Settled ? state.Open?.StandsNow(loads) : null;
         var (aim, words) = standing is not null ? (standing.Aim, PeerText.Clean(standing.Headline, 80)) : (loads.Aim, AimWords.Of(loads.Aim, loads, glyphs));
-        page.Wrap(words.Length > 0 ? words : loads.Target is { } target ? $"target {AimWords.Target(target, glyphs)}" : "", 2, aim switch { Aim.Within => Ink.Good, Aim.High or Aim.Low => Ink.Bad, _ => Ink.Uncertain });
+        page.Wrap(words.Length > 0 ? words : loads.Target is { } target ? $"target {AimWords.Target(target, glyphs)}" : "", 2, SessionPage.InkOf(aim));
     }
 
     // Front above rear, left on the left; on a narrow screen what is to turn stands below its load.
@@ -82,22 +81,13 @@ internal static class GuidedPage
 
     private static string Turn(Session? session, Corner corner, Glyphs glyphs) => session?.Perches.FirstOrDefault(p => p.Corner == corner) switch
     {
-        { Left: not 0 and var left, Done: 0 } => $"{Sign(left, glyphs)} {Amount(left, glyphs)} to do",
-        { Left: not 0 and var left } => $"{Sign(left, glyphs)} {Amount(left, glyphs)} left to do",
-        { Done: not 0 and var done } => $"was {(done > 0 ? "up" : "down")} {Amount(done, glyphs)}",
+        { Left: not 0 and var left, Done: 0 } => $"{Sign(left, glyphs)} {CrewWords.Amount(left, !glyphs.IsRich)} to do",
+        { Left: not 0 and var left } => $"{Sign(left, glyphs)} {CrewWords.Amount(left, !glyphs.IsRich)} left to do",
+        { Done: not 0 and var done } => $"was {(done > 0 ? "up" : "down")} {CrewWords.Amount(done, !glyphs.IsRich)}",
         _ => "",
     };
 
     private static char Sign(double turns, Glyphs glyphs) => turns > 0 ? glyphs.High : glyphs.Low;
-
-    private static string Amount(double turns, Glyphs glyphs)
-    {
-        var eighths = Math.Round(Math.Abs(turns) * 8, 3);
-        if (eighths % 1 != 0)
-            return Math.Abs(turns).ToString("0.###", CultureInfo.InvariantCulture);
-        var (whole, rest) = ((int)eighths / 8, (int)eighths % 8);
-        return glyphs.Say($"{(whole > 0 || rest == 0 ? whole : "")}{(rest > 0 ? "⅛¼⅜½⅝¾⅞"[rest - 1] : "")}");
-    }
 
     private static string Now(GuidedState state, Glyphs glyphs) => state switch
     {

@@ -71,42 +71,40 @@ internal sealed class MqttPublisher(MqttConfiguration configuration, MqttTopics 
         }
     }
 
-    private async Task PumpPads(MqttConnection connection, CancellationToken stop)
+    private Task PumpPads(MqttConnection connection, CancellationToken stop)
     {
-        var changes = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
-        void Note() => changes.Writer.TryWrite(true);
-        foreach (var pad in bay.Pads)
-            pad.Changed += Note;
-        try
-        {
-            Note();
-            await foreach (var _ in changes.Reader.ReadAllAsync(stop))
-                foreach (var pad in bay.Pads)
-                    await connection.Retain(topics.Pad(pad.Corner), mapping.Pad(pad.Snapshot()), MqttJson.Plain.MqttPad, stop);
-        }
-        finally
+        return Pump(note => Each(p => p.Changed += note), note => Each(p => p.Changed -= note), async () =>
         {
             foreach (var pad in bay.Pads)
-                pad.Changed -= Note;
+                await connection.Retain(topics.Pad(pad.Corner), mapping.Pad(pad.Snapshot()), MqttJson.Plain.MqttPad, stop);
+        }, stop);
+
+        void Each(Action<PadChannel> what)
+        {
+            foreach (var pad in bay.Pads)
+                what(pad);
         }
     }
 
     // Retained once already: whoever comes later finds what is aimed for by then.
-    private async Task PumpTarget(MqttConnection connection, CancellationToken stop)
+    private Task PumpTarget(MqttConnection connection, CancellationToken stop) =>
+        Pump(note => target.Changed += note, note => target.Changed -= note, () => connection.Retain(topics.Config, mapping.Config(), MqttJson.Plain.MqttConfig, stop), stop);
+
+    // Once at the beginning, for what changed before anybody listened, and after each change; one that is still to be told is enough.
+    private static async Task Pump(Action<Action> listen, Action<Action> leave, Func<Task> publish, CancellationToken stop)
     {
         var changes = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
         void Note() => changes.Writer.TryWrite(true);
-        target.Changed += Note;
+        listen(Note);
         try
         {
-            // What changed between the birth and here.
             Note();
             await foreach (var _ in changes.Reader.ReadAllAsync(stop))
-                await connection.Retain(topics.Config, mapping.Config(), MqttJson.Plain.MqttConfig, stop);
+                await publish();
         }
         finally
         {
-            target.Changed -= Note;
+            leave(Note);
         }
     }
 

@@ -24,11 +24,13 @@ static class CrewWords
 
     static string Unit(double turns) => turns > 1 ? " turns" : " turn";
 
-    static string Amount(double turns, bool plain)
+    /// <summary>A number of turns without its direction: "1¼".</summary>
+    public static string Amount(double turns, bool plain = false)
     {
-        var eighths = (long)Math.Round(8 * turns);
-        if (Math.Abs(8 * turns - eighths) > 1e-6)
-            return $"{turns:0.##}";
+        var amount = Math.Abs(turns);
+        var eighths = (long)Math.Round(8 * amount);
+        if (Math.Abs(8 * amount - eighths) > 1e-6)
+            return $"{amount:0.##}";
         var (whole, part) = (eighths / 8, (plain ? PlainEighths : Eighths)[eighths % 8]);
         return whole == 0 ? part : part == "" ? $"{whole}" : plain ? $"{whole} {part}" : $"{whole}{part}";
     }
