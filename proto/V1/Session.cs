@@ -19,6 +19,9 @@ public sealed partial class Session
         return new Loads(loads) { CrossWeightPercent = MeasuredValue.Of(cross with { StandardUncertainty = u, DegreesOfFreedom = Math.Pow(u, 4) / (Math.Pow(settling, 4) / freedom + others) }) };
     }
 
+    /// <summary>Whether somebody of this name has read the cautions of this session.</summary>
+    public bool HasRead(string who) => CautionsRead.Any(c => string.Equals(c.Who, who?.Trim(), StringComparison.OrdinalIgnoreCase));
+
     /// <summary>
     /// What stands about the target by all settles since the last turn, as long as nothing was turned since and the car stands as it was weighed. Nothing
     /// otherwise: then the present reading speaks for itself.

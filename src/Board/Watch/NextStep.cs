@@ -11,7 +11,7 @@ namespace ScaleLink.Board.Watch;
 /// <param name="Caution">What can hurt someone here; may be empty.</param>
 public sealed record NextStep(Sentence Do, Sentence Why = default, string Caution = "")
 {
-    private const string RaisedCaution = "Stands on firm ground, wheels chocked. Nobody under a car that hangs on a jack.";
+    private const string RaisedCaution = "On stands, wheels chocked. Nobody under a car that hangs on a jack.";
     private const string BounceCaution = "Hands clear while the car is bounced.";
     private const string Settle = "then settle the car: roll it or bounce it, brakes off";
 
@@ -24,7 +24,7 @@ public sealed record NextStep(Sentence Do, Sentence Why = default, string Cautio
         // What is left to turn is told through everything that turning does to the car; a pad that is missing goes before it.
         if (view is { Loads.Live: { } now, WorkSessions.Live.Session: { } session } && session.State.IsOpen()
             && (now.Verdict == Verdict.Settled || (now.Verdict != Verdict.Incomplete && session.Left().Count > 0)))
-            return new NextStep(session.Next, $"{session.Car}: {SessionWords.State(session)}", string.Join(' ', session.Cautions));
+            return new NextStep(session.Next, $"{session.Car}: {SessionWords.State(session)}", session.CautionLine);
         return view.Loads.Live is { } loads ? ForLive(loads, unit) : new NextStep((view.Trouble ?? DaemonDiagnostics.NotYet).Message, view.Trouble?.Remedy ?? default);
     }
 

@@ -63,6 +63,9 @@ internal sealed class SessionSteps(WorkSessionControl.WorkSessionControlClient c
     public Task EnterHeights(CornerNumbers heightsMm) => Step(stop =>
         control.EnterHeightsAsync(new EnterHeightsRequest { By = By(), HeightsMm = heightsMm }, cancellationToken: stop));
 
+    /// <summary>Whoever works here has read the cautions of the session.</summary>
+    public Task ReadCautions() => Step(stop => control.AcknowledgeCautionsAsync(new AcknowledgeCautionsRequest { By = By() }, cancellationToken: stop));
+
     public Task Finish(string anywayBecause) => Step(stop =>
         control.FinishSessionAsync(new FinishSessionRequest { By = By(), AnywayBecause = anywayBecause }, cancellationToken: stop));
 

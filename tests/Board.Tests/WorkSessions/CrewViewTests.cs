@@ -13,13 +13,6 @@ namespace Board.Tests.WorkSessions;
 [Collection(CrewBayTests.Name)]
 public class CrewViewTests(SharedBay bay)
 {
-    private const string Places = """
-        () => ['.verdict', '.cross', '.aim', '.beam', '.next', '.corner.lf', '.corner.rf', '.corner.lr', '.corner.rr', '.perch-buttons', '.perch-buttons button', '.bench .go'].flatMap(s => [...document.querySelectorAll(s)].map(e => {
-          const box = e.getBoundingClientRect();
-          return `${s} ${box.left.toFixed(0)} ${box.top.toFixed(0)} ${box.width.toFixed(0)} ${box.height.toFixed(0)}`;
-        })).join('\n')
-        """;
-
     // Targets of a thumb in gloves: WCAG 2.2, 2.5.5, has 44 px; the distance is the project's own requirement.
     private const string SmallTargets = """
         () => [...document.querySelectorAll('.live-view button, .live-view a')].filter(e => e.checkVisibility()).map(e => e.getBoundingClientRect()).flatMap((a, i, all) => [
@@ -27,34 +20,32 @@ public class CrewViewTests(SharedBay bay)
           ...all.slice(i + 1).filter(b => Math.max(b.left - a.right, a.left - b.right, b.top - a.bottom, a.top - b.bottom) < 7.5).map(b => `${a.left.toFixed(0)},${a.top.toFixed(0)} too near ${b.left.toFixed(0)},${b.top.toFixed(0)}`)])
         """;
 
-    private static readonly (int Width, int Height)[] Sizes = [(390, 844), (1280, 800), (1920, 1080)];
-    private readonly Dictionary<(int, int), string> _places = [];
-    private Corners _turned;
+    private readonly CrewOnPage _page = new(bay);
 
     [Fact]
     public async Task The_plan_stays_in_its_corners_until_the_weighing_and_nothing_moves()
     {
-        var (crew, board) = await Planned();
-        await Same(board, "planned", "settled");
+        var (crew, board) = await _page.Planned();
+        await _page.Same(board, "planned", "settled");
         Assert.Empty(await board.Page.EvaluateAsync<string[]>(SmallTargets));
-        var plan = await Left(board);
+        var plan = await CrewOnPage.Left(board);
         var todo = plan.Where(p => p.Value != 0).Select(p => p.Key).ToList();
         Assert.InRange(todo.Count, 2, 4);
 
         await board.Page.Locator($"[data-do=did-{todo[0]}]:not([disabled])").ClickAsync();
         await board.Until($"document.querySelector('[data-value=perch-{todo[0]}]').dataset.left === '0'");
-        Assert.Equal([.. todo.Skip(1)], (await Left(board)).Where(p => p.Value != 0).Select(p => p.Key));
+        Assert.Equal([.. todo.Skip(1)], (await CrewOnPage.Left(board)).Where(p => p.Value != 0).Select(p => p.Key));
         Assert.Contains("Still to turn", await board.Text(".next .do"));
         Assert.DoesNotContain(todo[0], await board.Text(".next .do"));
-        await Same(board, "partly", null);
+        await _page.Same(board, "partly", null);
         await OnTheWall(board);
         await InTheDarkAndOnItsSide(board);
 
         bay.Rig.Simulator.DoAndWait("""{"do":"jack","mm":150}""");
         await board.UntilVerdict("raised");
-        Assert.Equal([.. todo.Skip(1)], (await Left(board)).Where(p => p.Value != 0).Select(p => p.Key));
+        Assert.Equal([.. todo.Skip(1)], (await CrewOnPage.Left(board)).Where(p => p.Value != 0).Select(p => p.Key));
         Assert.Contains("Still to turn", await board.Text(".next .do"));
-        await Same(board, "raised", "raised");
+        await _page.Same(board, "raised", "raised");
 
         // A slip of the thumb, and back.
         await board.Page.Locator($"[data-do=undo-{todo[0]}]:not([disabled])").ClickAsync();
@@ -63,42 +54,43 @@ public class CrewViewTests(SharedBay bay)
         await board.Until("[...document.querySelectorAll('.turn')].every(t => t.dataset.left === '0')");
         Assert.All(todo, corner => Assert.Equal(plan[corner], Done(board, corner).Result, 6));
         Assert.Contains("Put the car on", await board.Text(".next .do"));
-        await board.Has("[data-do=weigh][disabled]");
-        await Same(board, "done", "raised");
+        await board.Has("[data-do=weigh][aria-disabled]");
+        await _page.Same(board, "done", "raised");
 
-        Turn(crew, new(plan["LF"], plan["RF"], plan["LR"], plan["RR"]));
+        _page.Turn(crew, new(plan["LF"], plan["RF"], plan["LR"], plan["RR"]));
         bay.Rig.Simulator.Do("""{"do":"lower"}""");
         await board.Until("!['raised', 'settled'].includes(document.querySelector('[data-verdict]').dataset.verdict)");
-        await Same(board, "moving", null);
+        await _page.Same(board, "moving", null);
         bay.Rig.Simulator.DoAndWait("""{"do":"settle","by":"both","seconds":1.5}""");
-        await board.Has("[data-do=weigh]:not([disabled])");
-        await Same(board, "settled", "settled");
-        await board.Page.Locator("[data-do=weigh]:not([disabled])").ClickAsync();
+        await board.Has("[data-do=weigh]:not([aria-disabled])");
+        await _page.Same(board, "settled", "settled");
+        await board.Page.Locator("[data-do=weigh]:not([aria-disabled])").ClickAsync();
         await board.Until("[...document.querySelectorAll('.turn')].every(t => t.dataset.done === '0')");
         Assert.Equal(2, crew.Session.Weighings.Count);
         Assert.Empty(board.Errors);
-        End(crew);
+        _page.End(crew);
     }
 
     [Fact]
     public async Task A_wrong_turn_is_put_right_by_the_suggestion_of_the_diagnosis()
     {
-        var (crew, board) = await Planned();
+        var (crew, board) = await _page.Planned();
         // Written down, and turned up.
         bay.Rig.Daemon.WorkSessionControl.RecordAdjustment(new RecordAdjustmentRequest { By = CrewAtWork.By, Turns = new CornerNumbers { Lf = -1 } }, cancellationToken: TestContext.Current.CancellationToken);
-        Turn(crew, new(1, 0, 0, 0));
+        _page.Turn(crew, new(1, 0, 0, 0));
         crew.SettleAndWeigh();
         await board.Until("document.querySelector('.next .do').innerText.includes('Not what was expected')");
-        await board.Page.Locator("[data-do=go-on]").ClickAsync();
-        await board.Has(".surprise");
+        await board.Has(".bench .surprise");
+        await _page.Same(board, "surprise", "settled");
         Assert.Contains("as if LF had been turned the other way", await board.Text(".surprise [data-cause]"));
         Assert.Contains("That was it: LF up 1", await board.Text("[data-do=cause-0]"));
-        await Look.AtAllSizes(board, "work-surprise-causes");
+        await Look.AtAllSizes(board, "crew-surprise-causes");
         await board.Page.Locator("[data-do=cause-0]:not([disabled])").ClickAsync();
         await board.Until("!document.querySelector('.surprise')");
+        await board.Go("work-session");
         Assert.Contains("written: LF down 1; put right by Ada", await board.Text("[data-weighing='1'] [data-value=written]"));
         Assert.Equal(1, crew.Session.TurnsSinceBaseline.Lf);
-        End(crew);
+        _page.End(crew);
         // Its way stands in the list, on the scale that all sessions have.
         await board.Go("record");
         await board.Has(".miniature");
@@ -109,7 +101,7 @@ public class CrewViewTests(SharedBay bay)
     [Fact]
     public async Task Two_phones_that_press_at_once_take_one_step_and_both_show_it()
     {
-        var (crew, board) = await Planned();
+        var (crew, board) = await _page.Planned();
         await using var other = await bay.Open();
         await other.Resize(390, 844, isDark: false);
         await other.Page.Locator("[data-do=who]").FillAsync("Ben");
@@ -131,13 +123,13 @@ public class CrewViewTests(SharedBay bay)
         foreach (var page in (BoardPage[])[board, other])
             await page.Has("[data-do=as-planned]:not([disabled])");
         Assert.Empty(crew.Session.OpenAdjustments);
-        End(crew);
+        _page.End(crew);
     }
 
     [Fact]
     public async Task A_step_whose_answer_is_lost_on_the_way_to_the_phone_is_asked_about_and_shown_as_it_stands()
     {
-        var (crew, first) = await Planned();
+        var (crew, first) = await _page.Planned();
         Assert.Empty(first.Errors);
         await using var link = new Relay(bay.Rig.PagePort);
         await using var board = await bay.Open(port: link.Port);
@@ -154,13 +146,13 @@ public class CrewViewTests(SharedBay bay)
         await board.UntilFreshness("live", 30);
         await board.Until("[...document.querySelectorAll('.turn')].every(t => t.dataset.left === '0') && !document.querySelector('.bench').innerText.includes('No answer yet')");
         Assert.Equal(before + 1, crew.Session.Entry);
-        End(crew);
+        _page.End(crew);
     }
 
     [Fact]
     public async Task A_foot_switch_takes_the_next_step_and_takes_it_back_and_a_voice_says_what_comes()
     {
-        var (crew, board) = await Planned();
+        var (crew, board) = await _page.Planned();
         await board.Go("device");
         await board.Page.Locator("[name=switch]").CheckAsync();
         await board.Page.Locator("[name=next-key]").PressAsync("F8");
@@ -190,42 +182,10 @@ public class CrewViewTests(SharedBay bay)
         await board.Page.Locator("[name=switch]").UncheckAsync();
         await board.Page.Locator("[name=speak]").UncheckAsync();
         Assert.Empty(board.Errors);
-        End(crew);
+        _page.End(crew);
     }
 
     private static async Task Press(BoardPage board) => await board.Page.EvaluateAsync("document.querySelector('[data-do=as-planned]').click()");
-
-    private async Task<(CrewAtWork, BoardPage)> Planned()
-    {
-        var crew = new CrewAtWork(bay.Rig);
-        crew.ChooseHeron();
-        // Off target whatever the test before has left.
-        Turn(crew, new(0, 1.5, 0, 0));
-        crew.Prepare();
-        if (crew.SettleAndWeigh().Perches.Count(p => p.Left != 0) < 2)
-            Assert.Fail("The plan turns too little to be looked at.");
-        var board = await bay.Show(new PageSetup { Path = "work-session" });
-        await board.Page.Locator("[data-do=who]").FillAsync("Ada");
-        await board.Go("");
-        await board.Has("[data-do=as-planned]:not([disabled])");
-        return (crew, board);
-    }
-
-    private void Turn(CrewAtWork crew, Corners turns)
-    {
-        crew.Turn(turns.ToWire());
-        _turned += turns;
-    }
-
-    // The car as it was found.
-    private void End(CrewAtWork crew)
-    {
-        Turn(crew, -1 * _turned);
-        bay.Rig.Daemon.WorkSessionControl.AbandonSession(new AbandonSessionRequest { By = CrewAtWork.By, Because = "the test is over" }, cancellationToken: TestContext.Current.CancellationToken);
-        bay.Rig.Simulator.Do("""{"do":"bars","front":true,"rear":true}""");
-        bay.Rig.Simulator.DoAndWait("""{"do":"settle","by":"both","seconds":1.5}""");
-        bay.Rig.Settled();
-    }
 
     // From three metres: what is to be turned stands there too.
     private static async Task OnTheWall(BoardPage board)
@@ -243,7 +203,7 @@ public class CrewViewTests(SharedBay bay)
     // Half done, with all that the view can show at once.
     private static async Task InTheDarkAndOnItsSide(BoardPage board)
     {
-        foreach (var (width, height) in Sizes.Append((844, 390)))
+        foreach (var (width, height) in CrewOnPage.Sizes.Append((844, 390)))
         {
             await board.Resize(width, height, isDark: true);
             await Look.At(board, "crew-partly", isDark: true);
@@ -253,30 +213,6 @@ public class CrewViewTests(SharedBay bay)
         await Look.AxeFindsNothing(board, tries: 3);
         await board.Resize(1280, 800, isDark: false);
         await Look.AxeFindsNothing(board, tries: 3);
-    }
-
-    private async Task Same(BoardPage board, string name, string? verdict)
-    {
-        foreach (var (width, height) in Sizes)
-        {
-            await board.Resize(width, height, isDark: false);
-            await board.Page.EvaluateAsync("scrollTo(0, 0)");
-            var now = await board.Page.EvaluateAsync<string>(Places);
-            await Look.At(board, $"crew-{name}", isDark: false);
-            Assert.True(_places.TryAdd((width, height), now) || _places[(width, height)] == now, $"{name}, {width} px: {now}\nbefore: {_places[(width, height)]}");
-        }
-
-        await board.Resize(Sizes[1].Width, Sizes[1].Height, isDark: false);
-        if (verdict is not null)
-            Assert.Equal(verdict, await board.Verdict());
-    }
-
-    private static async Task<Dictionary<string, double>> Left(BoardPage board)
-    {
-        var left = new Dictionary<string, double>();
-        foreach (var corner in Simulator.Corners)
-            left[corner] = double.Parse((await board.Page.Locator($"[data-value=perch-{corner}]").GetAttributeAsync("data-left"))!, CultureInfo.InvariantCulture);
-        return left;
     }
 
     private static async Task<double> Done(BoardPage board, string corner) =>

@@ -152,7 +152,7 @@ public class WorkSessionPageTests(SharedBay bay)
         await Look.AtAllSizes(board, "live-work");
         await board.Go("work-session");
         await board.Page.Locator("[data-do=undo]:not([disabled])").ClickAsync();
-        await board.Until("document.querySelector('[data-value=open-RF]').innerText === '\u2013'");
+        await board.Until("document.querySelector('[data-value=perch-RF]').dataset.done === '0'");
     }
 
     // The page says how many settles are likely to decide it; a car that comes to rest at the edge may need more.

@@ -66,7 +66,7 @@ public class SessionPageTests
     private static Session Bare(SessionState state, string next) => new()
     {
         Id = "20260502-091500", Car = "Heron", Bay = "unit6", State = state, Next = next, TargetCrossWeightPercent = 50, TargetTolerancePercent = 0.2,
-        Cautions = { "Turn perches with the wheel safely supported. Springs store energy: never unwind a perch past the end of its thread." },
+        CautionLine = ScaleLink.Weighing.Balance.Cautions.PerchesLine, CautionsRead = { new CautionsRead { Who = "Ada" } },
     };
 
     private static Session Turning()

@@ -18,13 +18,11 @@ internal static class GuidedPage
         page.Add(Head(state), Ink.Strong);
         if (state.Session.Freshness != Freshness.Live)
             page.Wrap($"HELD: {state.Session.Trouble?.ToString() ?? "Waiting for the daemon."}", 2, Ink.Bad);
-        Verdict(page, state, width, glyphs);
-        Corners(page, state, width, glyphs);
-        page.Add("");
-        page.Wrap(Now(state, glyphs), 3, Ink.Strong);
-        if (state.Open is { } session)
-            Details(page, session, size, width, glyphs);
-        page.Add("");
+        // In full they need the whole of a narrow screen.
+        if (state.Open is { } told && (state.IsUnread || state.TellsCautions))
+            Cautions(page, told);
+        else
+            Work(page, state, size, width, glyphs);
         if (state.Message.Length > 0)
             page.Wrap(glyphs.Say(state.Message), 3, Ink.Uncertain);
         if (state.Question is { } question)
@@ -33,6 +31,24 @@ internal static class GuidedPage
             foreach (var offer in state.Keys)
                 page.Wrap(glyphs.Say(offer.Label), 2, offer.Key == Offer.Enter ? Ink.Strong : Ink.Normal);
         return page.ToLines(shell, size.Height);
+    }
+
+    private static void Cautions(Page page, Session session)
+    {
+        page.Add("Cautions", Ink.Strong);
+        foreach (var caution in session.SessionCautions)
+            page.Wrap(PeerText.Clean(caution, Longest), 9, Ink.Uncertain);
+    }
+
+    private static void Work(Page page, GuidedState state, (int Width, int Height) size, int width, Glyphs glyphs)
+    {
+        Verdict(page, state, width, glyphs);
+        Corners(page, state, width, glyphs);
+        page.Add("");
+        page.Wrap(Now(state, glyphs), 3, Ink.Strong);
+        if (state.Open is { } session)
+            Details(page, session, size, width, glyphs);
+        page.Add("");
     }
 
     private static string Head(GuidedState state) => state.Open is { } session
@@ -107,8 +123,7 @@ internal static class GuidedPage
 
         foreach (var finding in session.Findings.Take(2))
             page.Wrap(PlanPage.FindingLine(finding), 3, Ink.Uncertain);
-        foreach (var caution in session.Cautions.Take(1))
-            page.Wrap($"Caution: {PeerText.Clean(caution, Longest)}", width < TwoColumns ? 5 : 3, Ink.Faint);
+        page.Wrap($"Caution: {PeerText.Clean(session.CautionLine, Longest)}", 2, Ink.Faint);
         if (session.Trace.Count > 0 && size.Height >= RoomForTrace && width >= TwoColumns)
             page.Draw(TraceHeight, (canvas, row) => SessionTracePicture.Draw(canvas, (0, row), (Math.Min(width, TwoColumns), TraceHeight), session, glyphs));
     }

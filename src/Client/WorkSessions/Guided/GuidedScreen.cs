@@ -19,7 +19,7 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
     private volatile Judged<Loads>? _loads;
     private Offer? _asking;
     private string _message = "";
-    private bool _isWaiting, _isLeaving;
+    private bool _isWaiting, _isLeaving, _tellsCautions;
     private Session? _last, _answer;
     private long _answeredAt;
 
@@ -72,7 +72,7 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
         return view with { Message = new GetSessionResponse(message) { Session = answer.Ending.Length > 0 ? null : answer } };
     }
 
-    private GuidedState State(Judged<GetSessionResponse> view) => new(view, _loads, _isWaiting, _message, _line.Question);
+    private GuidedState State(Judged<GetSessionResponse> view) => new(view, _loads, _isWaiting, _message, _line.Question) { Who = who, TellsCautions = _tellsCautions };
 
     private async Task Follow(CancellationToken stop)
     {
@@ -108,6 +108,9 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
         {
             case { Act: Act.Leave }:
                 _isLeaving = true;
+                return Task.CompletedTask;
+            case { Act: Act.TellCautions }:
+                _tellsCautions = !_tellsCautions;
                 return Task.CompletedTask;
             case { Act: Act.Weigh }:
                 (_isWaiting, _hasToMove) = (!_isWaiting, false);

@@ -17,6 +17,15 @@ internal sealed record GuidedState(Judged<GetSessionResponse> Session, Judged<Lo
     /// <summary>The loads as the session judges them; absent when they are not live.</summary>
     public Loads? Live => Loads is { Freshness: Measure.Age.Freshness.Live, Message: { } loads } ? Open?.Seen(loads) ?? loads : null;
 
+    /// <summary>Who works here.</summary>
+    public required string Who { get; init; }
+
+    /// <summary>Somebody wants to read the cautions once more.</summary>
+    public bool TellsCautions { get; init; }
+
+    /// <summary>Who works here has not read yet what can hurt.</summary>
+    public bool IsUnread => Open is { Ending.Length: 0 } session && !session.HasRead(Who);
+
     /// <summary>What keys do now; nothing while the session is not live.</summary>
-    public IReadOnlyList<Offer> Keys => Session.Freshness == Measure.Age.Freshness.Live ? Offers.For(Open, IsWaiting) : [];
+    public IReadOnlyList<Offer> Keys => Session.Freshness != Measure.Age.Freshness.Live ? [] : IsUnread ? Offers.Unread : Offers.For(Open, IsWaiting);
 }

@@ -33,6 +33,7 @@ internal sealed class GuidedSteps(DaemonConnection daemon, string who)
             Act.NameNothing => daemon.Ask(o => control.NameChangeAsync(new NameChangeRequest { By = by, Nothing = true }, o), stop),
             Act.NameOther => daemon.Ask(o => control.NameChangeAsync(new NameChangeRequest { By = by, Other = text }, o), stop),
             Act.NameTurns => daemon.Ask(o => control.NameChangeAsync(new NameChangeRequest { By = by, Turns = Turns(text) }, o), stop),
+            Act.ReadCautions => daemon.Ask(o => control.AcknowledgeCautionsAsync(new AcknowledgeCautionsRequest { By = by }, o), stop),
             Act.Finish => daemon.Ask(o => control.FinishSessionAsync(new FinishSessionRequest { By = by, AnywayBecause = text }, o), stop),
             Act.Abandon => daemon.Ask(o => control.AbandonSessionAsync(new AbandonSessionRequest { By = by, Because = text }, o), stop),
             _ => throw new ArgumentOutOfRangeException(nameof(offer), offer.Act, null),

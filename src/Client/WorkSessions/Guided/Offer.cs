@@ -35,6 +35,10 @@ internal enum Act
     Finish,
     /// <summary>Gives the session up for the typed reason.</summary>
     Abandon,
+    /// <summary>Says that the cautions were read.</summary>
+    ReadCautions,
+    /// <summary>Shows the cautions in full, or in one line again.</summary>
+    TellCautions,
     /// <summary>Leaves the screen; the session stays.</summary>
     Leave,
 }

@@ -27,8 +27,11 @@ internal static class Offers
             _ => [Weigh(session, isWaiting), Turned],
         };
         return [.. now, .. session.OpenAdjustments.Count > 0 ? [new Offer('u', "takes the last turn back", Act.Undo)] : Array.Empty<Offer>(),
-            new('x', "gives the session up", Act.Abandon, Question: "Why is it given up?"), Leave];
+            new('x', "gives the session up", Act.Abandon, Question: "Why is it given up?"), new('?', "cautions in full", Act.TellCautions), Leave];
     }
+
+    /// <summary>Before anything else, once for each name in a session.</summary>
+    public static IReadOnlyList<Offer> Unread => [new(Offer.Enter, "I have read this", Act.ReadCautions), Leave];
 
     private static Offer Leave { get; } = new('q', "leaves; the session stays", Act.Leave);
 

@@ -29,6 +29,7 @@ internal static class SessionFold
             AdjustmentUndone => session with { Open = session.Open.RemoveAt(session.Open.Count - 1) },
             ChangeNamed named => Name(session, named, at, who, entry),
             StepConfirmed => WithNewest(session, Newest(session) with { Answered = true, AfterNaming = [] }) with { Known = Learn(session.KnownBefore!, Newest(session), OpenBefore(session), confirmed: true) },
+            CautionsRead => session with { Cautioned = session.Cautioned.SetItem(who, at) },
             HeightsEntered h => session with { Heights = (h.HeightsMm, session.TurnsSinceBaseline) },
             SessionEnded end => session with { End = end, EndedAt = at },
             _ => session,

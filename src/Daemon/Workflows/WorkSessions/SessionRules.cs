@@ -130,6 +130,12 @@ internal static class SessionRules
         return new(heights);
     }
 
+    public static CautionsRead ReadCautions(SessionView view, string who)
+    {
+        NotEnded(view);
+        return view.Session.Cautioned.ContainsKey(who) ? throw new StepRefusedException(SessionCodes.NotInThisState, $"{who} has read the cautions of this session already.", "Go on with the next step.") : new();
+    }
+
     public static SessionEnded Finish(SessionView view, string anyway)
     {
         NotEnded(view);

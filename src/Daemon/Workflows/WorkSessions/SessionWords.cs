@@ -27,9 +27,17 @@ internal static class SessionWords
     /// <summary>What can hurt while that is done.</summary>
     public static IReadOnlyList<string> Cautions(SessionView view) => view.Stage switch
     {
-        SessionStage.Preparing or SessionStage.Baseline => [Weighing.Balance.Cautions.Settling],
+        SessionStage.Preparing or SessionStage.Baseline or SessionStage.Naming => [Weighing.Balance.Cautions.Settling],
         SessionStage.Planning or SessionStage.Settling => [Weighing.Balance.Cautions.Perches, Weighing.Balance.Cautions.Settling],
         SessionStage.Finishing => [Weighing.Balance.Cautions.Perches, Weighing.Balance.Cautions.Track],
         _ => [Weighing.Balance.Cautions.Track, Weighing.Balance.Cautions.NotForTrade],
+    };
+
+    /// <summary>The same in one line, for who has read the whole.</summary>
+    public static string CautionLine(SessionStage stage) => stage switch
+    {
+        SessionStage.Preparing or SessionStage.Baseline or SessionStage.Naming => Weighing.Balance.Cautions.SettlingLine,
+        SessionStage.Planning or SessionStage.Settling => Weighing.Balance.Cautions.PerchesLine,
+        _ => Weighing.Balance.Cautions.TrackLine,
     };
 }

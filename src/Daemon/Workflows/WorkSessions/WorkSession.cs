@@ -54,6 +54,9 @@ internal sealed record WorkSession
     /// <summary>All steps after the first, oldest first: what is put right later changes what follows from them.</summary>
     public ImmutableList<PastStep> Steps { get; init; } = [];
 
+    /// <summary>Who has read the cautions, and when.</summary>
+    public ImmutableDictionary<string, DateTimeOffset> Cautioned { get; init; } = ImmutableDictionary.Create<string, DateTimeOffset>(StringComparer.OrdinalIgnoreCase);
+
     /// <summary>True while a change that nobody recorded waits for its name.</summary>
     public bool NeedsName { get; init; }
 

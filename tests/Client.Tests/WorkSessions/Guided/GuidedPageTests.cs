@@ -2,6 +2,7 @@ using Client.Tests.Terminal;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
 using ScaleLink.Client.WorkSessions.Guided;
+using ScaleLink.Weighing.Balance;
 using Shared;
 
 namespace Client.Tests.WorkSessions.Guided;
@@ -70,16 +71,32 @@ public class GuidedPageTests
         Assert.Equal(Act.PutRight, Offers.For(surprised, false).First(o => o.Key == '1').Act);
     }
 
+    [Theory]
+    [InlineData(80)]
+    [InlineData(40)]
+    public void Whoever_has_not_read_the_cautions_sees_all_of_them_and_one_key(int width)
+    {
+        var state = State(Turning()) with { Who = "Ben" };
+        var lines = Lines(state, width, height: 24);
+        var told = string.Join(' ', lines.Select(l => l.Trim()));
+        Assert.All(Cautions.OfASession, caution => Assert.Contains(caution, told));
+        Assert.Contains("Enter I have read this", told);
+        Assert.Equal([Act.ReadCautions, Act.Leave], state.Keys.Select(k => k.Act));
+        // Later they are one line, and the whole is a key away.
+        Assert.Contains(Lines(State(Turning()), width), l => l.Contains(Cautions.PerchesLine[..20]));
+        Assert.All(Cautions.OfASession, caution => Assert.Contains(caution, string.Join(' ', Lines(State(Turning()) with { TellsCautions = true }, width, height: 40).Select(l => l.Trim()))));
+    }
+
     private static Act? Enter(Session? session) => Offers.For(session, isWaiting: false).SingleOrDefault(o => o.Key == Offer.Enter)?.Act;
 
     private static void Matches(Session session, int width, string name) =>
         Approved.Matches(string.Join('\n', Lines(State(session), width)), "tests", "Client.Tests", "WorkSessions", "Guided", $"{name}.approved.txt");
 
-    private static IReadOnlyList<string> Lines(GuidedState state, int width) => GuidedPage.Lines(state, Shells.Redirected(), (width, 30));
+    private static IReadOnlyList<string> Lines(GuidedState state, int width, int height = 30) => GuidedPage.Lines(state, Shells.Redirected(), (width, height));
 
     private static GuidedState State(Session session) => new(
         new Judged<GetSessionResponse> { Freshness = Freshness.Live, Message = new GetSessionResponse { Session = session } },
-        new Judged<Loads> { Freshness = Freshness.Live, Message = Readouts.Settled() }, IsWaiting: false, Message: "", Question: null);
+        new Judged<Loads> { Freshness = Freshness.Live, Message = Readouts.Settled() }, IsWaiting: false, Message: "", Question: null) { Who = "Ada" };
 
     private static Session Preparing()
     {
@@ -105,6 +122,6 @@ public class GuidedPageTests
     private static Session Bare(SessionState state, string next) => new()
     {
         Id = "20260502-091500", Car = "Heron", Bay = "unit6", State = state, Next = next, TargetCrossWeightPercent = 50, TargetTolerancePercent = 0.2,
-        Cautions = { "Turn perches with the wheel safely supported." },
+        CautionLine = Cautions.PerchesLine, SessionCautions = { Cautions.OfASession }, CautionsRead = { new CautionsRead { Who = "ada" } },
     };
 }

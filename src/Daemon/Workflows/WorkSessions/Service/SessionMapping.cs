@@ -37,11 +37,14 @@ internal static class SessionMapping
             CanConfirm = SessionRules.MayConfirm(view),
             SettlesAskedFor = (uint)view.SettlesAskedFor,
             WeighNext = view.IsReadingNext,
+            CautionLine = SessionWords.CautionLine(view.Stage),
         };
         wire.Preparation.AddRange(view.Preparation.Select(c => Check(c, start)));
         wire.Weighings.AddRange(session.Weighings.Select(WeighingMapping.Weighing));
         wire.OpenAdjustments.AddRange(session.Open.Select(WeighingMapping.Adjustment));
         wire.Cautions.AddRange(SessionWords.Cautions(view));
+        wire.SessionCautions.AddRange(Cautions.OfASession);
+        wire.CautionsRead.AddRange(session.Cautioned.OrderBy(c => c.Value).Select(c => new Wire.CautionsRead { Who = c.Key, At = c.Value.ToWire() }));
         wire.Trace.AddRange(SessionTrace.Of(session).Select(WeighingMapping.Point));
         if (session.Known is not null)
             AddWeighed(wire, view);

@@ -52,6 +52,9 @@ internal sealed class WorkSessionControlService(SessionDesk desk, SessionStarter
     public override Task<Wire.Session> EnterHeights(Wire.EnterHeightsRequest request, ServerCallContext context) => Step(request.By, view =>
         SessionRules.EnterHeights(view, request.HeightsMm.ToCorners()));
 
+    public override Task<Wire.Session> AcknowledgeCautions(Wire.AcknowledgeCautionsRequest request, ServerCallContext context) => Step(request.By, view =>
+        SessionRules.ReadCautions(view, ApiErrors.Who(request.By?.Who ?? "")));
+
     public override Task<Wire.Session> FinishSession(Wire.FinishSessionRequest request, ServerCallContext context) => Step(request.By, view =>
         SessionRules.Finish(view, Text(request.AnywayBecause, LongestNote)));
 

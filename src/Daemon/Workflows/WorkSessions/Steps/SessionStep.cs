@@ -17,6 +17,7 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 [JsonDerivedType(typeof(ChangeNamed), "named")]
 [JsonDerivedType(typeof(StepConfirmed), "confirmed")]
 [JsonDerivedType(typeof(HeightsEntered), "heights")]
+[JsonDerivedType(typeof(CautionsRead), "cautions")]
 [JsonDerivedType(typeof(SessionEnded), "ended")]
 internal abstract record SessionStep;
 
@@ -74,6 +75,9 @@ internal sealed record StepConfirmed : SessionStep;
 
 /// <summary>Ride heights were measured, mm.</summary>
 internal sealed record HeightsEntered(Corners HeightsMm) : SessionStep;
+
+/// <summary>Whoever takes this step has read what can hurt in a session.</summary>
+internal sealed record CautionsRead : SessionStep;
 
 /// <summary>The session ended.</summary>
 internal sealed record SessionEnded(bool Abandoned, string Because, string Words) : SessionStep;
