@@ -30,14 +30,15 @@ internal sealed partial class PadChannel
     }
 
     /// <summary>The last seconds cell by cell, and how far the load has come to rest; nothing unless the pad is live.</summary>
-    public PadObservation? Observe()
+    /// <param name="found">Kilograms per count that a procedure has found for a pad without a sensitivity.</param>
+    public PadObservation? Observe(double? found = null)
     {
         lock (_gate)
         {
             if (_state != PadState.Live || _identity is not { } identity || _ring.Count == 0)
                 return null;
             var (cells, isWhole) = _ring.CellsSince(_newestNs - RestWindowNs, LongestGapNs);
-            var kgPerCount = _scale.Calibration?.SpanKgPerCount ?? identity.CapacityKg * 1e-6;
+            var kgPerCount = _scale.Calibration?.SpanKgPerCount ?? found ?? identity.CapacityKg * 1e-6;
             return PadObservation.Of(identity, cells, isWhole, kgPerCount, new PadReading
             {
                 Time = _clock.ToUtc(_newestNs),
