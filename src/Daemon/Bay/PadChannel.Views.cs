@@ -85,6 +85,7 @@ internal sealed partial class PadChannel
                 InclinometerZero = _tilt.Zero,
                 Zero = _scale.Zero,
                 Calibration = _scale.Calibration,
+                LastCalibration = _identity is null ? LastCalibration() : null,
                 Counters = _totals.With(_sequence),
                 ClockDriftPpm = isLive && _isTimed ? _map.DriftPpm : null,
                 TransportJitterMs = isLive && _isTimed ? _map.JitterMs : null,
@@ -92,6 +93,14 @@ internal sealed partial class PadChannel
                 Faults = _faults.Present,
             };
         }
+    }
+
+    // Asked of the ledger once each time that the pad is away.
+    private PadCalibration? LastCalibration()
+    {
+        if (!_isLastKnown)
+            (_last, _isLastKnown) = ((_lastSerial ?? Configuration.SerialNumber) is { } serial ? _records.Calibrations.InEffect(serial) : _records.Calibrations.LastAt(Corner), true);
+        return _last;
     }
 
     private double? MeasuredRate()

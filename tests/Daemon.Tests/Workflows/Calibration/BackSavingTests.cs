@@ -117,6 +117,29 @@ public sealed class BackSavingTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void A_pad_that_is_away_after_a_restart_tells_its_last_calibration_and_one_that_was_never_calibrated_tells_none()
+    {
+        using var bay = Start();
+        Assert.Null(bay.Away(Corner.RR).Snapshot().LastCalibration);
+        bay.Calibrate(pad => PlanReading.Plan(Request(pad), pad, bay.Records), (_, _) => { });
+        var away = bay.Away(Corner.RR).Snapshot();
+        Assert.Null(away.Identity);
+        Assert.Equal((bay.Pads[3].Standing.Identity!.SerialNumber, "prover"), (away.LastCalibration!.Pad, away.LastCalibration.Who));
+        Assert.Null(bay.Pads[3].Snapshot().LastCalibration);
+    }
+
+    [Fact]
+    public void Two_people_at_one_pad_record_each_step_once()
+    {
+        using var bay = Start();
+        bay.Desk.Start(PlanReading.Plan(Request(bay.Pads[0]), bay.Pads[0], bay.Records), "one");
+        Assert.Equal("SL-351", Assert.Throws<StepRefusedException>(() => bay.Desk.Start(PlanReading.Plan(Request(bay.Pads[0]), bay.Pads[0], bay.Records), "two")).Diagnostic.Code);
+        bay.Desk.Record(Corner.LF, 1, "one");
+        Assert.Equal("SL-326", Assert.Throws<StepRefusedException>(() => bay.Desk.Record(Corner.LF, 1, "two")).Diagnostic.Code);
+        Assert.Single(bay.TakeUpDesk().At(Corner.LF).Procedure!.Flow.Readings);
+    }
+
+    [Fact]
     public void A_calibration_has_one_identity_from_its_last_reading_on_and_is_found_by_the_number_of_its_procedure()
     {
         using var bay = Start();

@@ -85,6 +85,9 @@ internal sealed class CalibrationBay : IDisposable
     /// <summary>Every calibration that is or was in effect.</summary>
     public CalibrationShelf Shelf => new(_live, new CalibrationLedger(_ledger));
 
+    /// <summary>A pad of the bay file after a restart, before anything has come from it.</summary>
+    public PadChannel Away(Corner corner) => new(PadAt(corner), _clock, Records);
+
     /// <summary>Takes a zero of one pad as it stands; gives why not.</summary>
     public ScaleLink.Measure.Diagnostics.Diagnostic? TryZero(PadChannel pad, string because = "") => _zeros.Take(pad, "crew", because).Refused;
 
