@@ -1,7 +1,5 @@
 using System.CommandLine;
-using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
-using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Commands;
 

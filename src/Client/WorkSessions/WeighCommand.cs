@@ -1,7 +1,6 @@
 using System.CommandLine;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Commands;
-using ScaleLink.Client.Connection;
 using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.WorkSessions;
