@@ -129,6 +129,20 @@ public sealed class BackSavingTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void A_pad_that_is_unplugged_in_the_middle_keeps_its_points_and_goes_on_when_it_is_back()
+    {
+        using var bay = Start();
+        var pad = bay.Pads[0];
+        bay.Desk.Start(PlanReading.Plan(Request(pad), pad, bay.Records), "prover");
+        bay.Desk.Record(Corner.LF, 1, "prover");
+        pad.LinkFailed(new ScaleLink.Measure.Diagnostics.Diagnostic(LinkCodes.PadSilent, "Unplugged.", "Plug it in."));
+        Assert.Equal("SL-343", Assert.Throws<StepRefusedException>(() => bay.Desk.Record(Corner.LF, 2, "prover")).Diagnostic.Code);
+        Assert.Single(bay.Desk.At(Corner.LF).Procedure!.Flow.Readings);
+        // A daemon that starts while the pad is away knows as much.
+        Assert.Single(bay.TakeUpDesk().At(Corner.LF).Procedure!.Flow.Readings);
+    }
+
+    [Fact]
     public void Two_people_at_one_pad_record_each_step_once()
     {
         using var bay = Start();

@@ -26,7 +26,7 @@ internal sealed record CoveragePlan(string Name, int Repetitions, double Widest)
     public static readonly CoveragePlan Usual = new("full plan", 3, Widest: 1.3);
 
     /// <summary>What is taken where it is enough. Seven points, four degrees of freedom, whose Student's factor is 2.78: who knows only them cannot state less.</summary>
-    public static readonly CoveragePlan Default = new("short plan", 1, Widest: 1.7) { Loads = PlanChoice.ShortLoads, Preloads = 1 };
+    public static readonly CoveragePlan Default = new("short plan", 1, Widest: 1.5) { Loads = PlanChoice.ShortLoads, Preloads = 1 };
 
     /// <summary>Its few points leave seven degrees of freedom, whose Student's factor is a fifth above that of many: who knows only them cannot state less.</summary>
     public static readonly CoveragePlan Short = new("one repetition", 1, Widest: 1.5);
