@@ -19,8 +19,8 @@ internal sealed class CarInterview(Shell shell)
         var (frontCorner, frontBar) = Axle("Front");
         var (rearCorner, rearBar) = Axle("Rear");
         var cg = Ask("Height of the centre of gravity with driver, mm", 0.06, 0, Stated.Guess(450, 100));
-        var turn = Ask("Smallest turn that the lock ring holds (0.125, 0.25, 0.5)", 0, 0, Stated.Exactly(0.25)).Value;
-        var target = Ask("Target for cross weight (RF + LR) / total, %", 0, 0, Stated.Exactly(50)).Value;
+        var turn = Ask("Smallest turn that the lock ring holds (0.125, 0.25, 0.5)", 0, 0, Stated.Exactly(0.25)).Estimate;
+        var target = Ask("Target for cross weight (RF + LR) / total, %", 0, 0, Stated.Exactly(50)).Estimate;
         return _isOver ? null : new CarModel
         {
             Name = name, WheelbaseMm = wheelbase, FrontTrackMm = front, RearTrackMm = rear, Suspension = new(frontCorner, frontCorner, rearCorner, rearCorner),
@@ -34,14 +34,14 @@ internal sealed class CarInterview(Shell shell)
         var ratio = Ask($"{axle} motion ratio", 0.025, 0, Stated.Guess(0.85, 0.2));
         var tyre = Ask($"{axle} tyre rate, N/mm", 0.1, 0, Stated.Guess(220, 60));
         var pitch = Ask($"{axle} perch travel for one turn, mm", 0.005, 0, Stated.Guess(2, 0.5));
-        var up = Ask($"{axle} thread left upwards, turns", 0, 0, Stated.Exactly(4)).Value;
-        var down = Ask($"{axle} thread left downwards, turns", 0, 0, Stated.Exactly(4)).Value;
+        var up = Ask($"{axle} thread left upwards, turns", 0, 0, Stated.Exactly(4)).Estimate;
+        var down = Ask($"{axle} thread left downwards, turns", 0, 0, Stated.Exactly(4)).Estimate;
         var bar = Ask($"{axle} anti-roll bar at the wheel, N/mm (0: none)", 0.15, 0, Stated.Exactly(0));
         return (new()
         {
             SpringRateNPerMm = spring, MotionRatio = ratio, TyreRateNPerMm = tyre,
             Perch = new() { PitchMmPerTurn = pitch, UpTurnsLeft = up, DownTurnsLeft = down },
-        }, bar.Value > 0 ? new(bar, Connected: true) : null);
+        }, bar.Estimate > 0 ? new(bar, Connected: true) : null);
     }
 
     private string Text(string question)
@@ -72,7 +72,7 @@ internal sealed class CarInterview(Shell shell)
             shell.WriteLine(otherwise is null ? "  A number is needed here, such as 2450 or 2450 +-3." : "  A number, such as 70 or 70 +-3, or Enter when nobody knows.");
         }
 
-        return default;
+        return Stated.Exactly(0);
     }
 
     private string Line(string question)

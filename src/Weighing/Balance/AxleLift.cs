@@ -28,8 +28,8 @@ sealed record AxleLift(Axle Lifted, Value OtherAxleLoadKg, Value AngleDeg)
     public static AxleLift ByHeight(Axle lifted, Value otherAxleLoadKg, Value liftMm, AxleLiftSetup setup)
     {
         // The hub line rises from its own small slope (unequal tyres) to that plus the lift; its length does not change.
-        var step = setup.RadiusOf(lifted).Value - setup.RadiusOf(Other(lifted)).Value;
-        var length = Math.Sqrt(setup.WheelbaseMm.Value * setup.WheelbaseMm.Value + step * step);
+        var step = setup.RadiusOf(lifted).Estimate - setup.RadiusOf(Other(lifted)).Estimate;
+        var length = Math.Sqrt(setup.WheelbaseMm.Estimate * setup.WheelbaseMm.Estimate + step * step);
         var angle = Math.Asin(Math.Clamp((step + liftMm.Estimate) / length, -1, 1)) - Math.Asin(step / length);
         var perMm = 1 / (length * Math.Max(0.1, Math.Cos(angle)));
         var uncertainty = perMm * Math.Sqrt(Math.Pow(liftMm.Uncertainty, 2) + Math.Pow(Math.Sin(angle) * setup.WheelbaseMm.StandardUncertainty, 2));

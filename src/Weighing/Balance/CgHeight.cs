@@ -53,9 +53,9 @@ sealed record CgHeight(Value HeightMm, IReadOnlyList<double> EachMm)
     {
         var down = AxleLift.Other(lift.Lifted);
         var tangent = Math.Tan(lift.AngleDeg.Estimate * Math.PI / 180);
-        var (radius, step) = (setup.RadiusOf(down).Value, setup.RadiusOf(lift.Lifted).Value - setup.RadiusOf(down).Value);
+        var (radius, step) = (setup.RadiusOf(down).Estimate, setup.RadiusOf(lift.Lifted).Estimate - setup.RadiusOf(down).Estimate);
         var moved = lift.OtherAxleLoadKg.Estimate - setup.LoadOf(down).Estimate;
-        return radius + (setup.WheelbaseMm.Value * moved + (setup.TotalKg - lift.OtherAxleLoadKg.Estimate) * step * tangent) / (setup.TotalKg * tangent);
+        return radius + (setup.WheelbaseMm.Estimate * moved + (setup.TotalKg - lift.OtherAxleLoadKg.Estimate) * step * tangent) / (setup.TotalKg * tangent);
     }
 
     // Each input moved by its uncertainty moves some or all of the lifts together (JCGM 100:2008, 5.1.3 note 2 and 5.2).
@@ -90,7 +90,7 @@ sealed record CgHeight(Value HeightMm, IReadOnlyList<double> EachMm)
         List<Diagnostic> found = [];
         if (lifts.Count == 0)
             found.Add(new(CarCodes.LiftUnusable, "No lift was made.", "Lift one axle in three steps or more, then the other."));
-        if (!(setup.WheelbaseMm.Value > 0 && setup.FrontRadiusMm.Value > 0 && setup.RearRadiusMm.Value > 0 && setup.FrontLoadKg.Estimate > 0 && setup.RearLoadKg.Estimate > 0))
+        if (!(setup.WheelbaseMm.Estimate > 0 && setup.FrontRadiusMm.Estimate > 0 && setup.RearRadiusMm.Estimate > 0 && setup.FrontLoadKg.Estimate > 0 && setup.RearLoadKg.Estimate > 0))
             found.Add(new(CarCodes.LiftUnusable, "Wheelbase, radii and level loads must all be above zero.", "Weigh the car level first and measure hub heights."));
         for (var i = 0; i < lifts.Count; i++)
         {

@@ -52,9 +52,9 @@ static class RaceCases
         if (tank is null || level == FuelLevel.AsWeighed)
             yield break;
         var litres = level switch { FuelLevel.Start => tank.StartLitres, FuelLevel.Finish => tank.FinishLitres, _ => Stated.Exactly(0) };
-        var (more, density) = (litres.Value - tank.WeighedLitres.Value, tank.KgPerLitre);
-        var ofLitres = density.Value * Math.Sqrt(Square(litres.StandardUncertainty) + Square(tank.WeighedLitres.StandardUncertainty));
-        yield return new("fuel", density.Value * more, tank.Place, Math.Sqrt(Square(ofLitres) + Square(more * density.StandardUncertainty)));
+        var (more, density) = (litres.Estimate - tank.WeighedLitres.Estimate, tank.KgPerLitre);
+        var ofLitres = density.Estimate * Math.Sqrt(Square(litres.StandardUncertainty) + Square(tank.WeighedLitres.StandardUncertainty));
+        yield return new("fuel", density.Estimate * more, tank.Place, Math.Sqrt(Square(ofLitres) + Square(more * density.StandardUncertainty)));
     }
 
     static IEnumerable<MassChange> Seat(IReadOnlyList<Driver> drivers, Driver? driver)
@@ -63,9 +63,9 @@ static class RaceCases
         if (inCar == driver)
             yield break;
         if (inCar is not null)
-            yield return new(inCar.Name, -inCar.MassKg.Value, inCar.Seat, inCar.MassKg.StandardUncertainty);
+            yield return new(inCar.Name, -inCar.MassKg.Estimate, inCar.Seat, inCar.MassKg.StandardUncertainty);
         if (driver is not null)
-            yield return new(driver.Name, driver.MassKg.Value, driver.Seat, driver.MassKg.StandardUncertainty);
+            yield return new(driver.Name, driver.MassKg.Estimate, driver.Seat, driver.MassKg.StandardUncertainty);
     }
 
     static string Word(FuelLevel level) => level switch

@@ -31,8 +31,8 @@ static class CarModelCheck
     static IEnumerable<Diagnostic> Mistakes(NamedValue value)
     {
         var (low, high, unit, code) = Range(value.Kind);
-        if (!(value.Value.Value >= low && value.Value.Value <= high))
-            yield return new(code, $"The {value.Name} is {value.Value.Value} {unit}.", $"Expected {low} to {high} {unit}: check the number and its unit.");
+        if (!(value.Value.Estimate >= low && value.Value.Estimate <= high))
+            yield return new(code, $"The {value.Name} is {value.Value.Estimate} {unit}.", $"Expected {low} to {high} {unit}: check the number and its unit.");
         if (!(value.Value.StandardUncertainty >= 0 && double.IsFinite(value.Value.StandardUncertainty)))
             yield return new(CarCodes.Uncertainty, $"The standard uncertainty of the {value.Name} is {value.Value.StandardUncertainty}.",
                 "Give zero or more; where nobody knows the value, mark it as a guess with a wide one.");

@@ -13,13 +13,13 @@ static class RaceCheck
 
     static IEnumerable<Diagnostic> Fuel(FuelTank tank)
     {
-        if (!(IsStated(tank.KgPerLitre) && tank.KgPerLitre.Value is >= 0.5 and <= 1.2))
-            yield return new(CarCodes.Fuel, $"A litre of fuel is {tank.KgPerLitre.Value} kg.", "Give its density in kg per litre, such as 0.745 for petrol, and its uncertainty.");
+        if (!(IsStated(tank.KgPerLitre) && tank.KgPerLitre.Estimate is >= 0.5 and <= 1.2))
+            yield return new(CarCodes.Fuel, $"A litre of fuel is {tank.KgPerLitre.Estimate} kg.", "Give its density in kg per litre, such as 0.745 for petrol, and its uncertainty.");
         foreach (var (name, litres) in new[] { ("as weighed", tank.WeighedLitres), ("at the start", tank.StartLitres), ("at the finish", tank.FinishLitres) })
-            if (!(IsStated(litres) && litres.Value is >= 0 and <= 1000))
-                yield return new(CarCodes.Fuel, $"The tank holds {litres.Value} litres {name}.", "Give litres from 0 to 1000, and their uncertainty.");
-        if (tank.FinishLitres.Value > tank.StartLitres.Value)
-            yield return new(CarCodes.Fuel, $"The tank holds {tank.FinishLitres.Value} litres at the finish and {tank.StartLitres.Value} at the start.", "Swap them, or correct one.");
+            if (!(IsStated(litres) && litres.Estimate is >= 0 and <= 1000))
+                yield return new(CarCodes.Fuel, $"The tank holds {litres.Estimate} litres {name}.", "Give litres from 0 to 1000, and their uncertainty.");
+        if (tank.FinishLitres.Estimate > tank.StartLitres.Estimate)
+            yield return new(CarCodes.Fuel, $"The tank holds {tank.FinishLitres.Estimate} litres at the finish and {tank.StartLitres.Estimate} at the start.", "Swap them, or correct one.");
         if (!IsInCar(tank.Place))
             yield return new(CarCodes.Fuel, "The tank is not within the car.", "Give its middle in mm: behind the front axle, left of the centreline, above the ground.");
     }
@@ -30,8 +30,8 @@ static class RaceCheck
         {
             if (string.IsNullOrWhiteSpace(driver.Name))
                 yield return new(CarCodes.Driver, "A driver has no name.", "Give each a name of their own.");
-            if (!(IsStated(driver.MassKg) && driver.MassKg.Value is >= 20 and <= 250))
-                yield return new(CarCodes.Driver, $"The mass of driver {driver.Name} is {driver.MassKg.Value} kg.", "Give kg with suit and helmet, 20 to 250, and its uncertainty.");
+            if (!(IsStated(driver.MassKg) && driver.MassKg.Estimate is >= 20 and <= 250))
+                yield return new(CarCodes.Driver, $"The mass of driver {driver.Name} is {driver.MassKg.Estimate} kg.", "Give kg with suit and helmet, 20 to 250, and its uncertainty.");
             if (!IsInCar(driver.Seat))
                 yield return new(CarCodes.Driver, $"The seat of driver {driver.Name} is not within the car.", "Give its place in mm: behind the front axle, left of the centreline, above the ground.");
         }
@@ -52,7 +52,7 @@ static class RaceCheck
             yield return new(CarCodes.ClassMinimum, "The class minimum counts a driver, and the file names none.", "Add \"drivers\", each with mass and seat.");
     }
 
-    static bool IsStated(Stated value) => double.IsFinite(value.Value) && value.StandardUncertainty >= 0 && double.IsFinite(value.StandardUncertainty);
+    static bool IsStated(Stated stated) => double.IsFinite(stated.Estimate) && stated.Value.StandardUncertainty is >= 0 and < double.PositiveInfinity;
 
     static bool IsInCar(Place place) => Math.Abs(place.X) <= FurthestMm && Math.Abs(place.Y) <= FurthestMm && Math.Abs(place.HeightMm) <= FurthestMm;
 }

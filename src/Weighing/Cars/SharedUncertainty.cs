@@ -15,7 +15,7 @@ static class SharedUncertainty
     /// <summary>As a share of one, to a tenth of a percent.</summary>
     public static double Of(PerCorner<CornerSetup> suspension, Func<CornerSetup, Stated> rate)
     {
-        var own = suspension.Map(s => rate(s).StandardUncertainty / rate(s).Value);
+        var own = suspension.Map(s => rate(s).StandardUncertainty / rate(s).Estimate);
         var shared = Math.Sqrt(own.Dot(own) / 4);
         // A rate that is none is the file's mistake, and told as such.
         return double.IsFinite(shared) ? Math.Round(Math.Min(shared, Most), 3) : 0;

@@ -36,7 +36,7 @@ static class LiftReader
         if (load is not { } kg || lifted is not ("front" or "rear") || height is null == angle is null)
             return null;
         var axle = lifted == "front" ? Axle.Front : Axle.Rear;
-        return height is { } mm ? AxleLift.ByHeight(axle, Of(kg), Of(mm), setup) : new AxleLift(axle, Of(kg), Of(angle!.Value));
+        return height is { } mm ? AxleLift.ByHeight(axle, kg.Value, mm.Value, setup) : new AxleLift(axle, kg.Value, angle!.Value.Value);
     }
 
     static Stated? Needed(JsonBlock block, string key)
@@ -45,6 +45,4 @@ static class LiftReader
             block.Missing(key, "{ \"value\": 300, \"u\": 2 }");
         return block.Stated(key);
     }
-
-    static Value Of(Stated stated) => new(stated.Value, stated.StandardUncertainty);
 }

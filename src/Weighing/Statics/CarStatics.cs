@@ -38,8 +38,8 @@ sealed class CarStatics
         Contacts = Contacts.Of(car);
         Warp = Contacts.WarpPattern;
         Compliance = Compliance.Of(car, gravity);
-        cgHeight = car.CgHeightMm.Value;
-        swing = totalKg * (cgHeight - car.RollAxisHeightMm.Value);
+        cgHeight = car.CgHeightMm.Estimate;
+        swing = totalKg * (cgHeight - car.RollAxisHeightMm.Estimate);
         var bodySlopeX = Compliance.MmPerKg.Transposed * Contacts.SlopeAlongX;
         var bodySlopeY = Compliance.MmPerKg.Transposed * Contacts.SlopeAlongY;
         WarpPerLoad = Compliance.MmPerKg.Transposed * Warp;

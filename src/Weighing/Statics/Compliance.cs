@@ -18,12 +18,12 @@ sealed record Compliance(CornerMatrix MmPerKg, CornerMatrix LiftMmPerTurn)
     /// <param name="gravity">Local gravity, m/s².</param>
     public static Compliance Of(CarModel car, double gravity)
     {
-        var ratio = car.Suspension.Map(s => s.MotionRatio.Value);
-        var wheelRate = Corners.From(c => car.Suspension[c].SpringRateNPerMm.Value * ratio[c] * ratio[c]);
-        var perchTravel = Corners.From(c => car.Suspension[c].Perch.PitchMmPerTurn.Value / ratio[c]);
+        var ratio = car.Suspension.Map(s => s.MotionRatio.Estimate);
+        var wheelRate = Corners.From(c => car.Suspension[c].SpringRateNPerMm.Estimate * ratio[c] * ratio[c]);
+        var perchTravel = Corners.From(c => car.Suspension[c].Perch.PitchMmPerTurn.Estimate / ratio[c]);
         var springs = CornerMatrix.Diagonal(wheelRate);
         var suspension = (springs + Bars(car)).Inverse();
-        var tyres = CornerMatrix.Diagonal(car.Suspension.Map(s => 1 / s.TyreRateNPerMm.Value));
+        var tyres = CornerMatrix.Diagonal(car.Suspension.Map(s => 1 / s.TyreRateNPerMm.Estimate));
         return new(gravity * (tyres + suspension), suspension * springs * CornerMatrix.Diagonal(perchTravel));
     }
 
@@ -33,5 +33,5 @@ sealed record Compliance(CornerMatrix MmPerKg, CornerMatrix LiftMmPerTurn)
         return new(new(front, -front, 0, 0), new(-front, front, 0, 0), new(0, 0, rear, -rear), new(0, 0, -rear, rear));
     }
 
-    static double RateInUse(AntiRollBar? bar) => bar is { Connected: true } ? bar.RateNPerMm.Value : 0;
+    static double RateInUse(AntiRollBar? bar) => bar is { Connected: true } ? bar.RateNPerMm.Estimate : 0;
 }

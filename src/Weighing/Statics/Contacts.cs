@@ -11,7 +11,7 @@ readonly record struct Contacts(Corners X, Corners Y)
         new(frontTrackMm / 2, -frontTrackMm / 2, rearTrackMm / 2, -rearTrackMm / 2));
 
     /// <summary>Those of a car.</summary>
-    public static Contacts Of(CarModel car) => FromAxles(car.WheelbaseMm.Value, car.FrontTrackMm.Value, car.RearTrackMm.Value);
+    public static Contacts Of(CarModel car) => FromAxles(car.WheelbaseMm.Estimate, car.FrontTrackMm.Estimate, car.RearTrackMm.Estimate);
 
     /// <summary>
     /// The one pattern of four loads that has no sum and no moment, so that statics alone cannot tell how much of it the car

@@ -16,8 +16,8 @@ sealed record ModelUncertainty(string Name, CarModel Lower, CarModel Upper, doub
     {
         var values = NamedValues.Of(car).ToList();
         var uncertainties = values.Where(v => v.Value.StandardUncertainty > 0).Select(OfOne).ToList();
-        AddShared("all spring rates", car.SharedSpringUncertainty, ValueKind.SpringRate, (s, by) => s with { SpringRateNPerMm = s.SpringRateNPerMm.Moved(by * s.SpringRateNPerMm.Value) });
-        AddShared("all tyre rates", car.SharedTyreUncertainty, ValueKind.TyreRate, (s, by) => s with { TyreRateNPerMm = s.TyreRateNPerMm.Moved(by * s.TyreRateNPerMm.Value) });
+        AddShared("all spring rates", car.SharedSpringUncertainty, ValueKind.SpringRate, (s, by) => s with { SpringRateNPerMm = s.SpringRateNPerMm.Moved(by * s.SpringRateNPerMm.Estimate) });
+        AddShared("all tyre rates", car.SharedTyreUncertainty, ValueKind.TyreRate, (s, by) => s with { TyreRateNPerMm = s.TyreRateNPerMm.Moved(by * s.TyreRateNPerMm.Estimate) });
         return uncertainties;
 
         void AddShared(string name, double share, ValueKind kind, Func<CornerSetup, double, CornerSetup> scale)
@@ -48,7 +48,7 @@ sealed record ModelUncertainty(string Name, CarModel Lower, CarModel Upper, doub
     {
         var step = value.Kind == ValueKind.Height
             ? value.Value.StandardUncertainty
-            : Math.Min(value.Value.StandardUncertainty, LargestShare * value.Value.Value);
+            : Math.Min(value.Value.StandardUncertainty, LargestShare * value.Value.Estimate);
         return step > 0
             ? new(value.Name, value.Moved(-step), value.Moved(step), value.Value.StandardUncertainty / step)
             : new(value.Name, value.Moved(0), value.Moved(0), 0);

@@ -41,7 +41,7 @@ public sealed class OfflineCommandsTests : IDisposable
         Assert.Contains("A number is needed here", text);
         Assert.Contains("LF tyre rate", text);
         var car = CarFile.Read(System.IO.File.ReadAllText(path)).Car!;
-        Assert.Equal((1480, 5), (car.RearTrackMm.Value, car.RearTrackMm.StandardUncertainty));
+        Assert.Equal((1480, 5), (car.RearTrackMm.Estimate, car.RearTrackMm.StandardUncertainty));
         Assert.NotNull(car.FrontBar);
         Assert.Null(car.RearBar);
         Assert.True(car.CgHeightMm.Assumed);

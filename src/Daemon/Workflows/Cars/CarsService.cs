@@ -85,7 +85,7 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
     // A mass without a place is no question: the front axle's middle is a place like any other.
     private static Place PlaceOf(Wire.CarPlace? place) => place is null ? new(double.NaN, double.NaN) : new(place.BehindFrontAxleMm, place.LeftOfCentreMm, place.HeightMm);
 
-    private static Stated Stated(Wire.MeasuredValue? q) => new(q.ToGiven().Estimate, q.ToGiven().Uncertainty);
+    private static Stated Stated(Wire.MeasuredValue? q) => new(q.ToGiven());
 
     private static AxleLift Lift(Wire.AxleLift lift, AxleLiftSetup setup)
     {

@@ -1,5 +1,4 @@
 using ScaleLink.Daemon.Contract;
-using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
 
@@ -15,13 +14,13 @@ internal static class RaceMapping
     public static Wire.FuelTank Fuel(FuelTank tank) => new()
     {
         Place = Place(tank.Place),
-        KgPerLitre = Stated(tank.KgPerLitre),
-        WeighedLitres = Stated(tank.WeighedLitres),
-        StartLitres = Stated(tank.StartLitres),
-        FinishLitres = Stated(tank.FinishLitres),
+        KgPerLitre = tank.KgPerLitre.Value.ToWire(),
+        WeighedLitres = tank.WeighedLitres.Value.ToWire(),
+        StartLitres = tank.StartLitres.Value.ToWire(),
+        FinishLitres = tank.FinishLitres.Value.ToWire(),
     };
 
-    public static Wire.Driver Driver(Driver driver) => new() { Name = driver.Name, MassKg = Stated(driver.MassKg), Seat = Place(driver.Seat), InCar = driver.IsInCar };
+    public static Wire.Driver Driver(Driver driver) => new() { Name = driver.Name, MassKg = driver.MassKg.Value.ToWire(), Seat = Place(driver.Seat), InCar = driver.IsInCar };
 
     public static Wire.RaceCase Case(RaceCase state)
     {
@@ -51,6 +50,4 @@ internal static class RaceMapping
     };
 
     private static Wire.CarPlace Place(Place place) => new() { BehindFrontAxleMm = place.BehindFrontAxleMm, LeftOfCentreMm = place.LeftOfCentreMm, HeightMm = place.HeightMm };
-
-    private static Wire.MeasuredValue Stated(Stated stated) => new Value(stated.Value, stated.StandardUncertainty).ToWire();
 }

@@ -32,7 +32,7 @@ static class BlockValues
         }
 
         var number = (value ?? guess)!.Value;
-        return new(number, u ?? Math.Abs(number) * percent!.Value / 100, Assumed: guess is not null);
+        return new(number, u ?? Math.Abs(number) * percent!.Value / 100, assumed: guess is not null);
     }
 
     /// <summary>Four numbers under LF, RF, LR and RR, all or none.</summary>

@@ -97,7 +97,7 @@ static class CarFileText
         ["height_mm"] = place.HeightMm,
     };
 
-    internal static JsonObject Of(Stated stated) => new() { [stated.Assumed ? "guess" : "value"] = stated.Value, ["u"] = stated.StandardUncertainty };
+    internal static JsonObject Of(Stated stated) => new() { [stated.Assumed ? "guess" : "value"] = stated.Estimate, ["u"] = stated.StandardUncertainty };
 
     static JsonObject Without(JsonObject block)
     {

@@ -51,5 +51,5 @@ static class RaceReader
     /// <summary>The word of a level in the document.</summary>
     public static string Word(FuelLevel level) => Levels.Single(l => l.Value == level).Key;
 
-    static Stated Needed(JsonBlock block, string key) => CarReader.Needed(block, key) ?? default;
+    static Stated Needed(JsonBlock block, string key) => CarReader.Needed(block, key) ?? Stated.Exactly(0);
 }

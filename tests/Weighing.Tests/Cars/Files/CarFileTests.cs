@@ -71,7 +71,7 @@ public class CarFileTests
     {
         var car = CarFile.Read(Text.Replace("\"tyre_rate_n_per_mm\": { \"value\": 220, \"u_percent\": 10 }", "\"tyre_rate_n_per_mm\": \"unknown\"")).Car!;
         Assert.Equal(["LF tyre rate", "RF tyre rate", "LR tyre rate", "RR tyre rate"], car.Guesses());
-        Assert.True(car.Suspension.LF.TyreRateNPerMm.StandardUncertainty > 0.2 * car.Suspension.LF.TyreRateNPerMm.Value);
+        Assert.True(car.Suspension.LF.TyreRateNPerMm.StandardUncertainty > 0.2 * car.Suspension.LF.TyreRateNPerMm.Estimate);
     }
 
     [Fact]
@@ -88,8 +88,8 @@ public class CarFileTests
     public void One_corner_may_differ_from_its_axle()
     {
         var car = CarFile.Read(Text.Replace("\"smallest_turn\"", "\"corners\": { \"RR\": { \"spring_rate_n_per_mm\": { \"value\": 66, \"u\": 3 } } },\n  \"smallest_turn\"")).Car!;
-        Assert.Equal(66, car.Suspension.RR.SpringRateNPerMm.Value);
-        Assert.Equal(62, car.Suspension.LR.SpringRateNPerMm.Value);
+        Assert.Equal(66, car.Suspension.RR.SpringRateNPerMm.Estimate);
+        Assert.Equal(62, car.Suspension.LR.SpringRateNPerMm.Estimate);
         Assert.Equal(car.Suspension.LR.TyreRateNPerMm, car.Suspension.RR.TyreRateNPerMm);
     }
 

@@ -23,7 +23,7 @@ public class StepLearnerTests
         {
             var car = Heron.Car;
             foreach (var corner in Corners.All)
-                car = car.Change(corner, s => s with { SpringRateNPerMm = Stated.Exactly(1.25 * s.SpringRateNPerMm.Value) });
+                car = car.Change(corner, s => s with { SpringRateNPerMm = Stated.Exactly(1.25 * s.SpringRateNPerMm.Estimate) });
             return new(car, Heron.TotalKg);
         }
     }

@@ -64,9 +64,9 @@ sealed class WorkshopCar
             var ratio = 1 + U(-0.03, 0.03);
             believed = believed.Change(corner, s => s with
             {
-                SpringRateNPerMm = Stated.Within(s.SpringRateNPerMm.Value * spring, RateUncertainty),
-                TyreRateNPerMm = Stated.Within(s.TyreRateNPerMm.Value * tyre, RateUncertainty),
-                MotionRatio = Stated.Within(s.MotionRatio.Value * ratio, 0.017),
+                SpringRateNPerMm = Stated.Within(s.SpringRateNPerMm.Estimate * spring, RateUncertainty),
+                TyreRateNPerMm = Stated.Within(s.TyreRateNPerMm.Estimate * tyre, RateUncertainty),
+                MotionRatio = Stated.Within(s.MotionRatio.Estimate * ratio, 0.017),
                 LowestRideHeightMm = StartHeight - HeightBand,
                 HighestRideHeightMm = StartHeight + HeightBand,
                 Perch = s.Perch with { UpTurnsLeft = Thread, DownTurnsLeft = Thread },
