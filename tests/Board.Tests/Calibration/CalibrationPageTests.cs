@@ -160,6 +160,10 @@ public class CalibrationPageTests(SharedBay bay)
         Assert.NotEqual(first, newest);
         await board.Page.Locator(".older summary").ClickAsync();
         await board.Has($"[data-calibration='{newest[..8]}'][data-force=yes]");
+        // How zero and span have moved, a mark for each calibration, by numbers that the list names too.
+        Assert.Equal(2, await board.Page.Locator(".pad-history svg").CountAsync());
+        Assert.Equal(2, await board.Page.Locator("[data-history=span] circle").CountAsync());
+        Assert.Contains($"No. {await board.Page.Locator("[data-history=zero] .step-label").Nth(1).TextContentAsync()}.", await board.Text($"[data-calibration='{newest[..8]}']"));
         await board.Page.Locator($"[data-calibration='{first[..8]}'] [data-do=ask-readopt]:not([disabled])").ClickAsync();
         await board.Has(".older .confirm table");
         await Look.AtAllSizes(board, "calibrate-older");
