@@ -32,8 +32,18 @@ public sealed partial class SiteCheckPart
     public Said Said => Sentence.Read(Words, TypedWords);
 }
 
+/// <summary>What a plan costs and brings, as people read it.</summary>
+public sealed partial class PlannedProcedure
+{
+    /// <summary>In one line.</summary>
+    public Said WordsSaid => Sentence.Read(Words, TypedWords);
+}
+
 public sealed partial class ProcedureResult
 {
     /// <summary>Held against the accuracy class.</summary>
     public Said GradeSaid => Sentence.Read(AccuracyClass, TypedAccuracyClass);
+
+    /// <summary>What it comes to, in one sentence.</summary>
+    public Said ConclusionSaid => Sentence.Read(Conclusion, TypedConclusion);
 }

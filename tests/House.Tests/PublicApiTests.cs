@@ -11,7 +11,7 @@ public class PublicApiTests
     private static readonly FileDescriptor[] Files =
     [
         CommonReflection.Descriptor, CarsReflection.Descriptor, FeedReflection.Descriptor, PadsReflection.Descriptor, PatchReflection.Descriptor, InclinometerZerosReflection.Descriptor, WorkSessionsReflection.Descriptor, WorkSessionReflection.Descriptor, WorkSessionHistoryReflection.Descriptor,
-        MassesReflection.Descriptor, CalibrationSummaryReflection.Descriptor, ProcedureResultsReflection.Descriptor, CalibrationsReflection.Descriptor, CalibrationProceduresReflection.Descriptor, PadInterchangesReflection.Descriptor, RecorderReflection.Descriptor,
+        MassesReflection.Descriptor, CalibrationSummaryReflection.Descriptor, ProcedureResultsReflection.Descriptor, ProcedurePlansReflection.Descriptor, CalibrationsReflection.Descriptor, CalibrationProceduresReflection.Descriptor, PadInterchangesReflection.Descriptor, RecorderReflection.Descriptor,
         SiteCheckReflection.Descriptor,
     ];
 

@@ -24,6 +24,17 @@ public sealed class CheckTests : IDisposable
     }
 
     [Fact]
+    public void A_pad_without_a_sensitivity_is_good_and_named()
+    {
+        File.WriteAllText(Path, "bay = \"unit6\"\n[[pads]]\ncorner = \"LF\"\nlink = \"tcp://127.0.0.1:9\"\n[[pads]]\ncorner = \"RF\"\nlink = \"tcp://127.0.0.1:10\"\nkg_per_count = 0.001\n");
+        using var check = Check();
+        Assert.True(check.WaitForExit(Wait.Patience));
+        Assert.True(check.ExitCode == 0, check.Said);
+        Assert.Contains("LF has no kg_per_count: it gives no load until its first calibration", check.Said);
+        Assert.DoesNotContain("RF has no", check.Said);
+    }
+
+    [Fact]
     public void SIGTERM_ends_a_check_at_once()
     {
         MakePipe();

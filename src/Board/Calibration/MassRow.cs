@@ -7,7 +7,7 @@ namespace ScaleLink.Board.Calibration;
 public sealed class MassRow
 {
     /// <summary>Where limits stand beside the mass instead of a class.</summary>
-    public const string PlusMinus = "\u00b1 kg";
+    public const string PlusMinus = "within kg";
 
     /// <summary>How a mass can be known: OIML R 111 classes, finest last, or limits.</summary>
     public static IReadOnlyList<string> Ways { get; } = ["M1", "M2", "M3", "F2", "F1", PlusMinus];

@@ -9,6 +9,8 @@ namespace ScaleLink.Client.Calibration;
 /// <summary><c>scalelink calibrate</c>: calibrates one pad with known masses, step by step.</summary>
 internal static class CalibrateCommand
 {
+    private const int LongestWords = 600;
+
     private const string About = """
         Calibrates a pad with known masses: says what to put on, waits until it rests, records it, and shows what came of it.
         A calibration procedure that runs is taken up where it stands. Lift with two people or a hoist, and never load a pad beyond its capacity.
@@ -25,7 +27,8 @@ internal static class CalibrateCommand
         var abandon = new Option<string?>("--abandon") { Description = "Gives up the calibration procedure under way.", HelpName = "REASON" };
         var note = new Option<string>("--note") { Description = "Remark for the ledger and the report.", DefaultValueFactory = _ => "", HelpName = "TEXT" };
         var plain = new Option<bool>("--plain") { Description = "Lines instead of a screen; records each step by itself when its load stands and rests." };
-        var command = new Command("calibrate", About) { corner, who, adopt, reject, abandon, note, plain };
+        var planOnly = new Option<bool>("--plan") { Description = "Says how much would be lifted and which uncertainty would come out, and begins nothing." };
+        var command = new Command("calibrate", About) { corner, planOnly, who, adopt, reject, abandon, note, plain };
         foreach (var option in plan.All)
             command.Options.Add(option);
         command.SetAction(async (parsed, stop) =>
@@ -40,6 +43,8 @@ internal static class CalibrateCommand
                 return ExitCodes.Done;
             }
 
+            if (parsed.GetValue(planOnly))
+                return await Plan(work, request ?? throw NoMasses(work, "Nothing is planned without masses."), shell, parsed.GetValue(common.Json), stop);
             var view = await Begin(work, request, stop);
             var json = parsed.GetValue(common.Json);
             var decision = new ProcedureDecision(parsed.GetValue(adopt), parsed.GetValue(reject), parsed.GetValue(note)!);
@@ -60,7 +65,17 @@ internal static class CalibrateCommand
         var view = await work.Now(stop);
         return view.State is ProcedureState.Measuring or ProcedureState.Review
             ? view
-            : throw new ClientException(new Diagnostic(CalibrationCodes.NoCalibrationRunning, $"{work.Corner.Name()} is not being calibrated.", "Begin with --masses FILE: a line for each mass, such as \"20 A, 20, M1\"."));
+            : throw NoMasses(work, $"{work.Corner.Name()} is not being calibrated.");
+    }
+
+    private static ClientException NoMasses(ProcedureCalls work, string what) =>
+        new(new Diagnostic(CalibrationCodes.NoCalibrationRunning, what, $"Begin with: scalelink calibrate {work.Corner.Name()} --masses FILE, a line for each mass, such as \"20 A, 20, M1\"."));
+
+    private static async Task<int> Plan(ProcedureCalls work, StartProcedureRequest request, Shell shell, bool json, CancellationToken stop)
+    {
+        var planned = await work.Plan(request, stop);
+        shell.Write(planned, json, p => p.Refusals.Count > 0 ? p.Refusals.Select(r => $"{DiagnosticReader.Read(r)}") : [shell.Glyphs.Say(PeerText.Clean(p.Words, LongestWords))]);
+        return planned.Refusals.Count > 0 ? ExitCodes.NotAchieved : ExitCodes.Done;
     }
 
     private static async Task<Corner> CornerOf(string? name, DaemonConnection daemon, CancellationToken stop)

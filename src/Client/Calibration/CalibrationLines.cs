@@ -11,7 +11,7 @@ internal static class CalibrationLines
         if (calibrations.Count == 0)
             yield return "No calibrations: no pad has been calibrated, and none is connected.";
         foreach (var c in calibrations)
-            yield return $"{(c.InEffect ? glyphs.Settled : ' ')} {ResultLines.Short(c.Id)}  {PeerText.Clean(c.SerialNumber, 16),-16} {About(c, glyphs)}";
+            yield return $"{(c.InEffect ? glyphs.Settled : ' ')} {Number(c),-8} {PeerText.Clean(c.SerialNumber, 16),-16} {About(c, glyphs)}";
         if (calibrations.Any(c => c.InEffect))
             yield return $"{glyphs.Settled} in effect";
     }
@@ -19,7 +19,7 @@ internal static class CalibrationLines
     public static IEnumerable<string> Show(CalibrationDetail detail, Glyphs glyphs)
     {
         var c = detail.Calibration;
-        yield return $"Calibration {PeerText.Clean(c.Id, 64)}";
+        yield return $"Calibration {Number(c)}, identity {PeerText.Clean(c.Id, 64)}";
         yield return $"pad {PeerText.Clean(c.SerialNumber, 40)}, capacity {c.CapacityKg:0.#} kg, {About(c, glyphs)}";
         yield return $"span {c.SpanKgPerCount:0.000000000} kg per count, curvature {c.CurvatureKgPerCount2:0.###e+00}, zero {c.ZeroCounts:0.0} counts, trims {string.Join(" ", c.CellTrim.Select(t => $"{t:0.00000}"))}";
         yield return $"place {PeerText.Clean(c.Place, 40)}, {c.GravityMps2:0.00000} m/s2{(c.HasTemperatureC ? $", {c.TemperatureC:0.0} degrees C" : "")}";
@@ -32,13 +32,13 @@ internal static class CalibrationLines
 
     public static IEnumerable<string> Compare(CalibrationComparison found, Glyphs glyphs)
     {
-        yield return $"before {ResultLines.Short(found.Before.Id)}, {About(found.Before, glyphs)}";
-        yield return $"now    {ResultLines.Short(found.Now.Id)}, {About(found.Now, glyphs)}";
+        yield return $"before {Number(found.Before)}, {About(found.Before, glyphs)}";
+        yield return $"now    {Number(found.Now)}, {About(found.Now, glyphs)}";
         yield return "load kg     before kg   difference   now, 95 %";
         foreach (var at in found.Loads)
             yield return $"{at.NowKg,8:0.00}   {at.BeforeKg,9:0.000}   {at.BeforeKg - at.NowKg,10:+0.000;-0.000}   {glyphs.PlusMinus}{at.NowExpandedKg:0.000}";
         foreach (var shift in found.Shifts)
-            yield return $"{PeerText.Clean(shift.What, 20)} moved by {shift.Kg:+0.000;-0.000} kg {glyphs.PlusMinus}{shift.ExpandedKg:0.000}: look for a hit, an overload, a changed cell, other masses";
+            yield return $"{PeerText.Clean(shift.What, 20)} moved by {shift.Kg:+0.000;-0.000} kg {glyphs.PlusMinus}{shift.ExpandedKg:0.000} (95 %): look for a hit, an overload, a changed cell, other masses";
         if (found.Shifts.Count == 0)
             yield return "Nothing moved beyond what both leave uncertain.";
     }
@@ -48,7 +48,10 @@ internal static class CalibrationLines
         [.. found.Shifts.Select(s => new ShiftJson(PeerText.Clean(s.What, 20), s.Kg, s.ExpandedKg))],
         [.. found.Loads.Select(l => new BeforeAfterJson(l.BeforeKg, l.NowKg, l.NowExpandedKg))]);
 
+    /// <summary>The name that lists, screens and reports share: the number of the procedure that made it.</summary>
+    public static string Number(CalibrationSummary c) => c.ProcedureId.Length > 0 ? $"No. {PeerText.Clean(c.ProcedureId, 10)}" : "bay file";
+
     private static string About(CalibrationSummary c, Glyphs glyphs) => c.Standing == CalibrationStanding.Calibrated
-        ? $"calibrated {c.Time.ToDateTime():yyyy-MM-dd} to {c.CalibratedToKg:0.#} kg {glyphs.PlusMinus}{c.ExpandedUncertaintyKg:0.000}, {PeerText.Clean(c.Who, 16)}, calibration procedure {PeerText.Clean(c.ProcedureId, 10)}{(c.Readopted ? ", again" : "")}"
-        : $"from the bay file, nominal only, {glyphs.PlusMinus}{c.ExpandedUncertaintyKg:0.0} kg at {c.ExpandedAtKg:0} kg";
+        ? $"calibrated {c.Time.ToDateTime():yyyy-MM-dd} to {c.CalibratedToKg:0.#} kg {glyphs.PlusMinus}{c.ExpandedUncertaintyKg:0.000} (95 %), {PeerText.Clean(c.Who, 16)}{(c.Readopted ? ", again" : "")}"
+        : $"from the bay file, nominal only, {glyphs.PlusMinus}{c.ExpandedUncertaintyKg:0.0} kg (95 %) at {c.ExpandedAtKg:0} kg";
 }

@@ -77,13 +77,13 @@ internal static class CalibrationsCommand
             if (json)
                 shell.WriteJson(CalibrationJson.Of(adopted)!, ProcedureTexts.Default.CalibrationJson);
             else
-                shell.WriteLine($"Calibration {ResultLines.Short(adopted.Id)} of {PeerText.Clean(adopted.SerialNumber, 40)} is in effect again.");
+                shell.WriteLine($"Calibration {CalibrationLines.Number(adopted)} of {PeerText.Clean(adopted.SerialNumber, 40)} is in effect again.");
         });
     }
 
     private static Command Export(CommonOptions common, Shell shell)
     {
-        var procedure = new Argument<string>("procedure") { Description = "Number of a calibration procedure, or identity of a calibration." };
+        var procedure = new Argument<string>("procedure") { Description = "Number of a calibration, or of a calibration procedure that gave none; or its identity, its first six digits or more." };
         Option<string?> File(string name) => new(name) { Description = $"Writes a report as {name[2..].ToUpperInvariant()}; - for standard output.", HelpName = "FILE" };
         List<(Option<string?> Option, ExportFormat Format)> files = [(File("--html"), ExportFormat.Html), (File("--csv"), ExportFormat.Csv), (new Option<string?>("--data") { Description = "Writes everything as JSON; - for standard output.", HelpName = "FILE" }, ExportFormat.Json)];
         var command = new Command("export", "Writes reports of a calibration procedure. A workshop's own record, no certificate for trade.") { procedure };
@@ -101,7 +101,7 @@ internal static class CalibrationsCommand
         });
     }
 
-    private static Argument<string> Id(string name) => new(name) { Description = "Identity of a calibration, or its first six digits or more." };
+    private static Argument<string> Id(string name) => new(name) { Description = "Number of a calibration, as list shows it; or its identity, its first six digits or more." };
 
     private static Command Acts(Command command, CommonOptions common, Shell shell, Func<DaemonConnection, ParseResult, bool, CancellationToken, Task> act)
     {

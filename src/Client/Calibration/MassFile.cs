@@ -7,8 +7,9 @@ using ScaleLink.Client.Runtime;
 namespace ScaleLink.Client.Calibration;
 
 /// <summary>
-/// The masses at hand, a line each: label, mass, how it is known, and perhaps the lot. The mass is in kg, or a volume of water
-/// such as "60 l" or "60 l at 15 C". Known by a class ("M1"), by limits ("+-0.02", in the unit of the mass), or by a certificate ("U 0.0006 k 2").
+/// The masses at hand, a line each: label, mass, how it is known, and perhaps the lot. The mass is in kg, in lb where that stands
+/// behind it, or a volume of water such as "60 l" or "60 l at 15 C". Known by a class ("M1", of a nominal value in kg), by limits ("within 0.02", in the
+/// unit of the mass), or by a certificate ("U 0.0006 k 2", in the unit of the mass).
 /// </summary>
 internal static partial class MassFile
 {
@@ -37,7 +38,7 @@ internal static partial class MassFile
         if (mistakes.Count > 0)
             throw new ClientException(new Diagnostic(ClientCodes.MassesNotUnderstood,
                 $"{(mistakes.Count == 1 ? "Line" : "Lines")} {string.Join(", ", mistakes.Select(m => m.Number))} of the masses {(mistakes.Count == 1 ? "is" : "are")} not understood: {string.Join(", ", mistakes.Take(MostTold).Select(m => $"\"{PeerText.Clean(m.Text, 60)}\""))}.",
-                $"{Example}; 50 B, 50.003, U 0.002 k 2; plate, 25, +-0.1; drum, 60 l, +-0.2."));
+                $"{Example}; 50 B, 50.003, U 0.002 k 2; plate, 25, within 0.1; disc, 45 lb, within 0.5; drum, 60 l, within 0.2."));
         var masses = read.ConvertAll(l => l.Mass!);
         return masses.Count is > 0 and <= MostMasses
             ? masses
@@ -53,17 +54,18 @@ internal static partial class MassFile
         if (fields.Length == 4)
             mass.Lot = fields[3];
         var isWater = size.Groups["unit"].Value == "l";
+        var kgPerUnit = size.Groups["unit"].Value == "lb" ? Measure.Unit.Pound.Factor : 1;
         var value = Number(size.Groups["value"].Value);
         if (!isWater)
-            mass.Kg = value;
-        if (!Known(mass, fields[2], isWater ? value : null))
+            mass.Kg = value * kgPerUnit;
+        if (!Known(mass, fields[2], isWater ? value : null, kgPerUnit))
             return null;
         if (isWater && size.Groups["celsius"] is { Success: true } celsius)
             mass.Water.TemperatureC = Number(celsius.Value);
         return mass;
     }
 
-    private static bool Known(KnownMass mass, string by, double? litres)
+    private static bool Known(KnownMass mass, string by, double? litres, double kgPerUnit)
     {
         if (LimitsPattern().Match(by) is { Success: true } limits)
         {
@@ -71,7 +73,7 @@ internal static partial class MassFile
             if (litres is { } volume)
                 mass.Water = new WaterVolume { Litres = volume, PlusMinusLitres = either };
             else
-                mass.PlusMinus = new PlusMinus { Kg = either };
+                mass.PlusMinus = new PlusMinus { Kg = either * kgPerUnit };
             return true;
         }
 
@@ -79,22 +81,23 @@ internal static partial class MassFile
             return false;
         if (CertificatePattern().Match(by) is { Success: true } certificate)
         {
-            mass.Certified = new CertifiedMass { ExpandedUncertaintyKg = Number(certificate.Groups["u"].Value) };
+            mass.Certified = new CertifiedMass { ExpandedUncertaintyKg = Number(certificate.Groups["u"].Value) * kgPerUnit };
             if (certificate.Groups["k"].Success)
                 mass.Certified.CoverageFactor = Number(certificate.Groups["k"].Value);
             return true;
         }
 
+        // The classes are of nominal values in kg.
         mass.WeightClass = by;
-        return ClassPattern().IsMatch(by);
+        return kgPerUnit == 1 && ClassPattern().IsMatch(by);
     }
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^(?<value>\d{1,5}(\.\d{1,9})?)\s*(kg|(?<unit>l)(\s+at\s+(?<celsius>\d{1,2}(\.\d{1,3})?)\s*°?C)?)?$")]
+    [GeneratedRegex(@"^(?<value>\d{1,5}(\.\d{1,9})?)\s*(kg|(?<unit>lb)|(?<unit>l)(\s+at\s+(?<celsius>\d{1,2}(\.\d{1,3})?)\s*°?C)?)?$")]
     private static partial Regex MassPattern();
 
-    [GeneratedRegex(@"^(±|\+-|\+/-)\s*(?<value>\d{1,5}(\.\d{1,9})?)$")]
+    [GeneratedRegex(@"^(within\s|±|\+-|\+/-)\s*(?<value>\d{1,5}(\.\d{1,9})?)$")]
     private static partial Regex LimitsPattern();
 
     [GeneratedRegex(@"^U\s*=?\s*(?<u>\d{1,5}(\.\d{1,9})?)(\s*,?\s*k\s*=?\s*(?<k>\d(\.\d{1,3})?))?$")]

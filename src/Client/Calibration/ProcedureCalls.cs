@@ -8,14 +8,21 @@ internal sealed class ProcedureCalls(DaemonConnection daemon, Corner corner, str
 {
     public Corner Corner => corner;
 
+    /// <summary>What the request would begin, or why it would not.</summary>
+    public Task<PlannedProcedure> Plan(StartProcedureRequest request, CancellationToken stop)
+    {
+        request.Corner = corner;
+        return daemon.Ask(o => daemon.CalibrationProcedures.PlanProcedureAsync(request, o), stop);
+    }
+
     public Task<ProcedureView> Start(StartProcedureRequest request, CancellationToken stop)
     {
         (request.Corner, request.Who) = (corner, who);
         return daemon.Ask(o => daemon.CalibrationProcedureControl.StartProcedureAsync(request, o), stop);
     }
 
-    public Task<ProcedureView> Record(uint step, CancellationToken stop) =>
-        daemon.Ask(o => daemon.CalibrationProcedureControl.RecordPointAsync(new RecordPointRequest { Corner = corner, StepNumber = step, Who = who }, o), stop);
+    public Task<ProcedureView> Record(uint step, CancellationToken stop, string because = "") =>
+        daemon.Ask(o => daemon.CalibrationProcedureControl.RecordPointAsync(new RecordPointRequest { Corner = corner, StepNumber = step, Who = who, Because = because }, o), stop);
 
     public Task<ProcedureView> Skip(uint step, CancellationToken stop) =>
         daemon.Ask(o => daemon.CalibrationProcedureControl.SkipPointAsync(new SkipPointRequest { Corner = corner, StepNumber = step, Who = who }, o), stop);

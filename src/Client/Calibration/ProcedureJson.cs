@@ -15,6 +15,16 @@ internal sealed record ProcedureStepJson(
         step.Spot.Length > 0 ? PeerText.Clean(step.Spot, 40) : null, step.Untold);
 }
 
+/// <summary>What the plan costs and brings.</summary>
+internal sealed record ForecastJson(uint Steps, double HighestKg, uint Lifts, double LiftedKg, IReadOnlyList<ForeseenJson> Foreseen)
+{
+    public static ForecastJson? Of(PlanForecast? f) =>
+        f is null ? null : new ForecastJson(f.Steps, f.HighestKg, f.Lifts, f.LiftedKg, [.. f.Foreseen.Select(at => new ForeseenJson(at.LoadKg, at.ExpandedKg))]);
+}
+
+/// <summary>Uncertainty that will come out at a load.</summary>
+internal sealed record ForeseenJson(double LoadKg, double ExpandedKg);
+
 /// <summary>A point that was read.</summary>
 internal sealed record ProcedurePointJson(
     uint Number, string Part, uint Run, bool WayDown, string Load, string? Spot, double? LoadKg, double Counts, double? ReadKg, double? ResidualKg)
@@ -77,13 +87,13 @@ internal sealed record ShiftJson(string What, double Kg, double ExpandedKg);
 /// <summary>What a calibration procedure came to.</summary>
 internal sealed record ProcedureResultJson(
     IReadOnlyList<Diagnostic>? Refusals, CalibrationJson? Calibration, uint CurveOrder, IReadOnlyList<BeforeAfterJson> BeforeAfter, IReadOnlyList<ShiftJson>? Shifts,
-    string? AccuracyClass, IReadOnlyList<string>? NotCovered, IReadOnlyList<string>? TakenAsUsual, double? PlacesDifferBeforeKg, double? PlacesDifferAfterKg)
+    string? Conclusion, string? AccuracyClass, IReadOnlyList<string>? NotCovered, IReadOnlyList<string>? TakenAsUsual, double? PlacesDifferBeforeKg, double? PlacesDifferAfterKg)
 {
     public static ProcedureResultJson? Of(ProcedureResult? r) => r is null ? null : new ProcedureResultJson(
         r.Refusals.Count > 0 ? [.. r.Refusals.Select(DiagnosticReader.Read)] : null, CalibrationJson.Of(r.Calibration), r.CurveOrder,
         [.. r.BeforeAfter.Select(b => new BeforeAfterJson(b.BeforeKg, b.NowKg, b.NowExpandedKg))],
         r.Shifts.Count > 0 ? [.. r.Shifts.Select(s => new ShiftJson(PeerText.Clean(s.What, 20), s.Kg, s.ExpandedKg))] : null,
-        r.AccuracyClass.Length > 0 ? PeerText.Clean(r.AccuracyClass, 300) : null, r.NotCovered.Count > 0 ? [.. r.NotCovered.Select(n => PeerText.Clean(n, 40))] : null,
+        r.Conclusion.Length > 0 ? PeerText.Clean(r.Conclusion, 300) : null, r.AccuracyClass.Length > 0 ? PeerText.Clean(r.AccuracyClass, 300) : null, r.NotCovered.Count > 0 ? [.. r.NotCovered.Select(n => PeerText.Clean(n, 40))] : null,
         r.TakenAsUsual.Count > 0 ? [.. r.TakenAsUsual.Select(n => PeerText.Clean(n, 40))] : null,
         r.Trim?.BeforeKg, r.Trim?.AfterKg);
 }
@@ -98,6 +108,7 @@ internal sealed record ProcedureEventJson
     public ProcedureStepJson? Step { get; init; }
     public ProcedurePointJson? Point { get; init; }
     public ProcedureResultJson? Result { get; init; }
+    public ForecastJson? Plan { get; init; }
     public string? CalibrationId { get; init; }
     public Diagnostic? Trouble { get; init; }
 
@@ -107,6 +118,7 @@ internal sealed record ProcedureEventJson
         ProcedureId = procedure is null ? null : PeerText.Clean(procedure.ProcedureId, 20),
         State = procedure is null ? null : ProcedureWords.State(procedure.State),
         Step = what is "step" or "waiting" ? ProcedureStepJson.From(procedure?.Step) : null,
+        Plan = what == "plan" ? ForecastJson.Of(procedure?.Forecast) : null,
         Result = what == "result" ? ProcedureResultJson.Of(procedure?.Result) : null,
         CalibrationId = procedure?.Ending is { CalibrationId.Length: > 0 } ending ? PeerText.Clean(ending.CalibrationId, 64) : null,
     };

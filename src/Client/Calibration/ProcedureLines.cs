@@ -70,8 +70,9 @@ internal sealed class ProcedureLines(Shell shell, DaemonConnection daemon, Proce
         ["back"] => work.Repeat(null, stop),
         ["skip"] => work.Skip(step, stop),
         ["finish"] => work.Finish(stop),
+        ["empty", .. { Length: > 0 } because] => work.Record(step, stop, string.Join(' ', because)),
         ["again", var repetition] when uint.TryParse(repetition, out var number) => work.Repeat(number, stop),
-        _ => throw new ClientException(new Diagnostic(ClientCodes.OrderUnknown, $"\"{PeerText.Clean(order, 40)}\" is no order.", "Orders: record, back, skip, again N, finish.")),
+        _ => throw new ClientException(new Diagnostic(ClientCodes.OrderUnknown, $"\"{PeerText.Clean(order, 40)}\" is no order.", "Orders: record, back, skip, again N, finish, empty REASON.")),
     };
 
     private async Task Try(Func<Task<ProcedureView>> ask, bool isOrder)

@@ -69,14 +69,18 @@ internal static class ProcedurePage
             ResidualPicture.Draw(canvas, PlotRow, canvas.Height - PlotRow - FootRows, procedure.Points, glyphs);
         else
             // Before the curve there is room, and the first masses are about to be lifted.
-            Lines(canvas, PlotRow, canvas.Height - PlotRow - FootRows, procedure.Cautions.Select(c => $"Caution: {PeerText.Clean(c, 200)}"), Ink.Uncertain);
+            Lines(canvas, PlotRow, canvas.Height - PlotRow - FootRows, Forecast(procedure, glyphs).Concat(procedure.Cautions.Select(c => $"Caution: {PeerText.Clean(c, 200)}")), Ink.Uncertain);
     }
+
+    private static IEnumerable<string> Forecast(ProcedureView procedure, Glyphs glyphs) => procedure.Forecast is { } forecast
+        ? [ForecastLines.Of(forecast, procedure.HasLiftsLeft ? (procedure.LiftsLeft, procedure.LiftedLeftKg) : null, glyphs)]
+        : [];
 
     private static void Review(Canvas canvas, ProcedureView procedure, ProcedureResult result, Glyphs glyphs)
     {
         var row = 2 + Lines(canvas, 2, canvas.Height - 2 - FootRows, ResultLines.Of(result, glyphs));
         if (canvas.Height - FootRows - row - 1 is >= FewestPlotRows and var rows)
-            ResidualPicture.Draw(canvas, row + 1, Math.Min(rows, MostPlotRows), procedure.Points, glyphs);
+            ResidualPicture.Draw(canvas, row + 1, Math.Min(rows, MostPlotRows), procedure.Points, glyphs, result);
     }
 
     private static void Rest(Canvas canvas, int column, ProcedureView procedure, ProcedureStep step, bool isReady, Glyphs glyphs)
@@ -107,6 +111,7 @@ internal static class ProcedurePage
             canvas.Put(1, row + 2, typing, Ink.Strong);
         var keys = view.Message?.State switch
         {
+            ProcedureState.Measuring when ProcedureWords.IsSaidToBeEmpty(view.Message) => "e it is empty all the same  s skip  b back  f finish  Ctrl-C later",
             ProcedureState.Measuring => $"Enter record  a auto {(state.Automatic ? "on" : "off")}  b back  s skip  r repeat  f finish  Ctrl-C later",
             ProcedureState.Review => "y adopt  n reject  b take the last point again  Ctrl-C decide later",
             _ => "Ctrl-C ends",

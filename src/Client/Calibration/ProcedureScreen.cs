@@ -14,6 +14,8 @@ internal sealed class ProcedureScreen(Shell shell, DaemonConnection daemon, Proc
     private bool _automatic;
     private string _message = "";
     private bool _isRefused;
+    // The step that a reason is typed for; nothing when it is for a rejection.
+    private uint? _emptyStep;
     private (uint Step, int Points)? _sent;
 
     /// <summary>Runs until the calibration procedure has ended, or the user leaves.</summary>
@@ -45,7 +47,7 @@ internal sealed class ProcedureScreen(Shell shell, DaemonConnection daemon, Proc
 
         shell.WriteLine(last.State switch
         {
-            ProcedureState.Adopted => $"Adopted: calibration {ResultLines.Short(last.Ending.CalibrationId)} is in effect. Report: scalelink calibrations export {PeerText.Clean(last.ProcedureId, 20)} --html FILE",
+            ProcedureState.Adopted => $"Adopted: calibration No. {PeerText.Clean(last.ProcedureId, 20)} is in effect. Report: scalelink calibrations export {PeerText.Clean(last.ProcedureId, 20)} --html FILE",
             ProcedureState.Rejected or ProcedureState.Abandoned => "Not adopted: the calibration before stays in effect.",
             _ => ProcedureWords.Resume(last, work.Corner),
         });
@@ -59,7 +61,7 @@ internal sealed class ProcedureScreen(Shell shell, DaemonConnection daemon, Proc
             if (_reason.IsAsked)
             {
                 if (_reason.Type(key) is { } reason)
-                    await Try(() => work.Reject(reason, stop));
+                    await Try(() => _emptyStep is { } step ? work.Record(step, stop, reason) : work.Reject(reason, stop));
             }
             else if (view is { Freshness: Freshness.Live, Message: { } procedure })
             {
@@ -74,16 +76,18 @@ internal sealed class ProcedureScreen(Shell shell, DaemonConnection daemon, Proc
         (ConsoleKey.Enter, ProcedureState.Measuring, { } step) => Try(() => work.Record(step.Number, stop)),
         (ConsoleKey.S, ProcedureState.Measuring, { } step) => Try(() => work.Skip(step.Number, stop)),
         (ConsoleKey.R, ProcedureState.Measuring, { Stage: ProcedureStage.Repetitions } step) => Try(() => work.Repeat(step.Repetition, stop)),
+        (ConsoleKey.E, ProcedureState.Measuring, { } step) when ProcedureWords.IsSaidToBeEmpty(procedure) => AskWhy("It is empty although it reads so, because", step.Number),
         (ConsoleKey.F, ProcedureState.Measuring, _) => Try(() => work.Finish(stop)),
         (ConsoleKey.B, _, _) => Try(() => work.Repeat(null, stop)),
         (ConsoleKey.Y, ProcedureState.Review, _) => Try(() => work.Adopt(note, stop)),
-        (ConsoleKey.N, ProcedureState.Review, _) => AskWhy(),
+        (ConsoleKey.N, ProcedureState.Review, _) => AskWhy("Why is it rejected?", null),
         _ => Task.CompletedTask,
     };
 
-    private Task AskWhy()
+    private Task AskWhy(string question, uint? emptyStep)
     {
-        _reason.Ask("Why is it rejected?");
+        _emptyStep = emptyStep;
+        _reason.Ask(question);
         return Task.CompletedTask;
     }
 

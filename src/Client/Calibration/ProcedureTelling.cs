@@ -47,7 +47,7 @@ internal sealed class ProcedureTelling(Shell shell, bool json)
 
     /// <summary>Adopted or rejected.</summary>
     public void Ended(ProcedureView procedure) => Say("ended", $"{ProcedureWords.State(procedure.State)}: calibration procedure {procedure.ProcedureId} of {PeerText.Clean(procedure.SerialNumber, 40)}"
-        + (procedure.State == ProcedureState.Adopted ? $", calibration {ResultLines.Short(procedure.Ending.CalibrationId)} is in effect" : ", the calibration before stays in effect"), procedure);
+        + (procedure.State == ProcedureState.Adopted ? $", calibration No. {PeerText.Clean(procedure.ProcedureId, 10)} is in effect" : ", the calibration before stays in effect"), procedure);
 
     /// <summary>The user leaves while it goes on.</summary>
     public void Left(ProcedureView? procedure, Corner corner)
@@ -64,6 +64,8 @@ internal sealed class ProcedureTelling(Shell shell, bool json)
         (_procedure, _points, _step, _waiting) = (procedure.ProcedureId, procedure.Points.Count, 0, null);
         foreach (var caution in procedure.Cautions)
             Say("caution", $"Caution: {PeerText.Clean(caution, 200)}");
+        if (procedure.Forecast is { } forecast)
+            Say("plan", ForecastLines.Of(forecast, procedure.HasLiftsLeft ? (procedure.LiftsLeft, procedure.LiftedLeftKg) : null, shell.Glyphs), procedure);
         Say("procedure", $"calibration procedure {procedure.ProcedureId} of {procedure.Corner.Name()}, pad {PeerText.Clean(procedure.SerialNumber, 40)}: {(procedure.Points.Count > 0 ? $"taken up with {procedure.Points.Count} points" : "begun")}", procedure);
     }
 

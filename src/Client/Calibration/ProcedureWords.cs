@@ -24,6 +24,10 @@ internal static class ProcedureWords
         return Plain.Contains(trouble.Code) ? $"Not yet: {trouble.Message}" : $"{trouble}";
     }
 
+    /// <summary>Whether the pad is to be empty and does not look so: whoever knows better can say why.</summary>
+    public static bool IsSaidToBeEmpty(ProcedureView procedure) =>
+        procedure.WaitingFor is { } why && (why.Code == CalibrationCodes.ZeroLoaded || why.Code == CalibrationCodes.FirstZeroLoaded);
+
     /// <summary>The present step as an order: "put on 20 A + 20 B".</summary>
     public static string Order(ProcedureStep step) => PeerText.Clean(step.Words, LongestWords);
 

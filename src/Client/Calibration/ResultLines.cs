@@ -14,6 +14,8 @@ internal static class ResultLines
     /// <summary>Refusals or the calibration, then before and after, then what the pad shows.</summary>
     public static IEnumerable<string> Of(ProcedureResult result, Glyphs glyphs)
     {
+        if (result.Conclusion.Length > 0)
+            yield return glyphs.Say(PeerText.Clean(result.Conclusion, LongestText));
         foreach (var refusal in result.Refusals)
             yield return $"No calibration. {DiagnosticReader.Read(refusal)}";
         if (result.Calibration is { } calibration)
@@ -22,7 +24,7 @@ internal static class ResultLines
         if (result.AccuracyClass.Length > 0)
             yield return $"Accuracy class, no verification: {PeerText.Clean(result.AccuracyClass, LongestText)}";
         foreach (var shift in result.Shifts)
-            yield return $"Moved since the last calibration procedure: {PeerText.Clean(shift.What, 20)} by {shift.Kg:+0.000;-0.000} kg {glyphs.PlusMinus}{shift.ExpandedKg:0.000}. Find out why before you adopt.";
+            yield return $"Moved since the last calibration procedure: {PeerText.Clean(shift.What, 20)} by {shift.Kg:+0.000;-0.000} kg {glyphs.PlusMinus}{shift.ExpandedKg:0.000} (95 %). Find out why before you adopt.";
         if (result.Trim is { } trim)
             yield return $"Corner load: places differ by {trim.BeforeKg:0.000} kg before and {trim.AfterKg:0.000} kg after trimming the cells";
         if (result.TakenAsUsual.Count > 0)

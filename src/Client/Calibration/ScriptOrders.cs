@@ -4,7 +4,7 @@ namespace ScaleLink.Client.Calibration;
 
 /// <summary>
 /// Lines on standard input while a calibration procedure runs without a screen: an empty line or <c>record</c>, <c>back</c>, <c>skip</c>,
-/// <c>again N</c>, <c>finish</c>. The end of the input means nothing: the calibration procedure goes on by itself.
+/// <c>again N</c>, <c>finish</c>, <c>empty REASON</c>. The end of the input means nothing: the calibration procedure goes on by itself.
 /// </summary>
 internal sealed class ScriptOrders
 {

@@ -25,9 +25,17 @@ internal static class PadInterchangeCommand
 
         Command Record()
         {
-            var who = WhoOption.Create(shell);
-            return Steps(new Command("record", "Weighs the car as it stands; the first one begins a pad interchange.") { who },
-                (daemon, options, parsed) => daemon.PadInterchangeControl.RecordPlacementAsync(new RecordPlacementRequest { Who = parsed.GetValue(who) }, options));
+            var (who, wait) = (WhoOption.Create(shell), SettledWait.Option());
+            var record = new Command("record", "Weighs the car as it stands; the first one begins a pad interchange.") { who, wait };
+            record.SetAction(async (parsed, stop) =>
+            {
+                await using var daemon = common.Connect(parsed, shell);
+                var request = new RecordPlacementRequest { Who = parsed.GetValue(who) };
+                var view = await SettledWait.Ask(daemon, shell.Time, parsed.GetValue(wait), s => daemon.Ask(o => daemon.PadInterchangeControl.RecordPlacementAsync(request, o), s), stop);
+                shell.Write(view, parsed.GetValue(common.Json), v => InterchangePage.Lines(v, shell.Glyphs));
+                return ExitCodes.Done;
+            });
+            return record;
         }
 
         Command ThrowAway()

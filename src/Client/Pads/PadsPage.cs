@@ -43,9 +43,17 @@ internal static class PadsPage
         foreach (var pad in list.Pads)
             foreach (var fault in pad.Faults.Select(DiagnosticReader.Read))
                 console.Write(new Text($"{pad.Corner.Name()}  {fault}\n"));
-        if (list.Pads.Any(p => !p.Calibrated))
-            console.Write(new Text($"Nominal only, not checked with known masses: {string.Join(", ", list.Pads.Where(p => !p.Calibrated).Select(p => p.Corner.Name()))}\n"));
+        var here = list.Pads.Where(p => p.SerialNumber.Length > 0 && !p.Calibrated).Select(p => p.Corner.Name()).ToList();
+        if (here.Count > 0)
+            console.Write(new Text($"Nominal only, not checked with known masses: {string.Join(", ", here)}\n"));
+        foreach (var away in list.Pads.Where(p => p.SerialNumber.Length == 0))
+            console.Write(new Text($"{Away(away)}\n"));
     }
+
+    // What a pad is calibrated to, it says once it is there; that it never was, nobody knows before.
+    private static string Away(Pad pad) => pad.LastCalibration is { } last
+        ? $"{pad.Corner.Name()} is away; last calibrated {last.Time.ToDateTime():yyyy-MM-dd} to {last.CalibratedToKg:0.#} kg by {PeerText.Clean(last.Who, 40)} (pad {PeerText.Clean(last.SerialNumber, 20)})"
+        : $"{pad.Corner.Name()} is away; no calibration of its pad is known";
 
     private static Table Table(ListPadsResponse list, bool isLive, Glyphs glyphs)
     {

@@ -30,14 +30,15 @@ internal sealed partial class PadChannel
     }
 
     /// <summary>The last seconds cell by cell, and how far the load has come to rest; nothing unless the pad is live.</summary>
-    public PadObservation? Observe()
+    /// <param name="found">Kilograms per count that a procedure has found for a pad without a sensitivity.</param>
+    public PadObservation? Observe(double? found = null)
     {
         lock (_gate)
         {
             if (_state != PadState.Live || _identity is not { } identity || _ring.Count == 0)
                 return null;
             var (cells, isWhole) = _ring.CellsSince(_newestNs - RestWindowNs, LongestGapNs);
-            var kgPerCount = _scale.Calibration?.SpanKgPerCount ?? identity.CapacityKg * 1e-6;
+            var kgPerCount = _scale.Calibration?.SpanKgPerCount ?? found ?? identity.CapacityKg * 1e-6;
             return PadObservation.Of(identity, cells, isWhole, kgPerCount, new PadReading
             {
                 Time = _clock.ToUtc(_newestNs),
@@ -84,6 +85,7 @@ internal sealed partial class PadChannel
                 InclinometerZero = _tilt.Zero,
                 Zero = _scale.Zero,
                 Calibration = _scale.Calibration,
+                LastCalibration = _identity is null ? LastCalibration() : null,
                 Counters = _totals.With(_sequence),
                 ClockDriftPpm = isLive && _isTimed ? _map.DriftPpm : null,
                 TransportJitterMs = isLive && _isTimed ? _map.JitterMs : null,
@@ -91,6 +93,14 @@ internal sealed partial class PadChannel
                 Faults = _faults.Present,
             };
         }
+    }
+
+    // Asked of the ledger once each time that the pad is away.
+    private PadCalibration? LastCalibration()
+    {
+        if (!_isLastKnown)
+            (_last, _isLastKnown) = ((_lastSerial ?? Configuration.SerialNumber) is { } serial ? _records.Calibrations.InEffect(serial) : _records.Calibrations.LastAt(Corner), true);
+        return _last;
     }
 
     private double? MeasuredRate()

@@ -39,6 +39,10 @@ internal sealed partial class PadChannel : IPadSource
     // It was silent: who speaks next is asked who it is, for cables are swapped behind ports that stay open.
     private bool _mayBeAnother;
     private long _newestNs = long.MinValue;
+    // Who was here before, and its calibration, for the time in which nobody is.
+    private string? _lastSerial;
+    private PadCalibration? _last;
+    private bool _isLastKnown;
 
     /// <summary>A pad of the bay file, absent until its link opens.</summary>
     public PadChannel(PadConfiguration configuration, BayClock clock, PadRecords records)
@@ -352,6 +356,7 @@ internal sealed partial class PadChannel : IPadSource
         _ring.Clear();
         Recognition.Of(identity, Configuration, _records, _scale, _faults, _clock.NowNs);
         _calibrationId = _scale.Calibration?.Identity ?? "";
+        (_lastSerial, _isLastKnown) = (identity.SerialNumber, false);
         _tilt.Zero = Recognition.InclinometerZero(identity, Configuration, _records);
     }
 

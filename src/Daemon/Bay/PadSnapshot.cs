@@ -50,6 +50,9 @@ internal sealed record PadSnapshot
     /// <summary>The calibration in effect.</summary>
     public PadCalibration? Calibration { get; init; }
 
+    /// <summary>While nobody knows which pad is here: the calibration of the one that belongs or was calibrated last at this corner.</summary>
+    public PadCalibration? LastCalibration { get; init; }
+
     /// <summary>Totals since the daemon started.</summary>
     public required PadCounters Counters { get; init; }
 

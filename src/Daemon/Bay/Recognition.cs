@@ -49,7 +49,7 @@ internal static class Recognition
     {
         faults.Set(scale.Zero is null, PadStateCodes.NoZero, "The pad has no zero.", "Empty the pads and take a zero.", nowNs);
         faults.Set(scale.Calibration is null, PadStateCodes.NoSensitivity, "The pad has no calibration.",
-            "Give kg_per_count in the bay file, by the cells' data sheet, and then calibrate the pad with known masses.", nowNs);
+            "Calibrate the pad with known masses; or give kg_per_count in the bay file, by the cells' data sheet, and calibrate it later.", nowNs);
         var shift = scale.Calibration is { IsCalibrated: true } c && c.Kg((scale.Zero?.Trimmed(c) ?? c.ZeroCounts) - c.ZeroCounts) is var kg
             && Math.Abs(kg) > ProcedureComparison.ZeroShare * c.CapacityKg ? kg : (double?)null;
         faults.Set(shift is not null, PadStateCodes.ZeroMovedSinceCalibration, $"The empty pad stands {Kg(shift ?? 0):+0.0} from where it stood at its calibration procedure.",

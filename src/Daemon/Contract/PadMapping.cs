@@ -22,6 +22,7 @@ internal sealed class PadMapping(ApiMapping mapping)
             Zero = pad.Zero is { } zero ? Zero(zero) : null,
             Calibrated = pad.Calibration?.IsCalibrated == true,
             Calibration = pad.Calibration?.Identity ?? "",
+            LastCalibration = pad.LastCalibration is { } last ? new Wire.LastCalibration { SerialNumber = last.Pad, Time = Timestamp.FromDateTimeOffset(last.Time), Who = last.Who, CalibratedToKg = last.CalibratedToKg } : null,
             Counters = Counters(pad.Counters),
             FreezeWatch = FreezeWatch(pad.FreezeEvidence),
         };

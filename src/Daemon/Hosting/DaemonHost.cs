@@ -42,6 +42,8 @@ internal static class DaemonHost
         if (options.CheckOnly)
         {
             Console.WriteLine($"{file.Path}: good.");
+            foreach (var pad in file.Configuration!.Pads.Where(p => p.KgPerCount is null))
+                Console.WriteLine($"{pad.Corner} has no kg_per_count: it gives no load until its first calibration (scalelink calibrate {pad.Corner}).");
             return Ended;
         }
 

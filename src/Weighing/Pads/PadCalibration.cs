@@ -81,6 +81,10 @@ sealed record PadCalibration
     [JsonPropertyName("isProved")]
     public bool IsCalibrated => Standing == CalibrationStanding.Calibrated;
 
+    /// <summary>False where nobody knows yet how many kilograms a count is: the pad gives no load, and a calibration procedure finds it.</summary>
+    [JsonIgnore]
+    public bool HasSensitivity => SpanKgPerCount != 0;
+
     /// <summary>SHA-256 over the content, 64 hexadecimal digits.</summary>
     public string Identity => CalibrationText.Hash(this);
 
@@ -110,6 +114,19 @@ sealed record PadCalibration
             Time = time,
         };
     }
+
+    /// <summary>A pad of which only capacity and cells are known, for its first calibration procedure.</summary>
+    public static PadCalibration WithoutSensitivity(string pad, double capacityKg, int cells, Place place) => new()
+    {
+        Pad = pad,
+        Standing = CalibrationStanding.Nominal,
+        ZeroCounts = 0,
+        SpanKgPerCount = 0,
+        CellTrim = [.. Enumerable.Repeat(1.0, cells)],
+        CapacityKg = capacityKg,
+        Place = place,
+        Time = DateTimeOffset.UnixEpoch,
+    };
 
     /// <summary>Counts of the cells, one a cell, weighed by their trims and added up.</summary>
     public double Counts(ReadOnlySpan<double> cellCounts)

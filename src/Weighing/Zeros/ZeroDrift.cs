@@ -37,9 +37,9 @@ static class ZeroDrift
         List<Diagnostic> findings = [];
         var perKelvin = IntervalsPerFiveKelvin * intervalKg / 5;
         if (byKelvin is { } k && Math.Abs(k.Value) - 2 * k.StandardUncertainty > perKelvin)
-            findings.Add(CalibrationCodes.ZeroDrifts.Because($"{Kg(k.Value):+0.000} per kelvin, ±{BareKg(perKelvin):0.000} allowed"));
+            findings.Add(CalibrationCodes.ZeroDrifts.Because($"{Kg(k.Value):+0.000} per kelvin, at most {BareKg(perKelvin):0.000} either way"));
         if (byDay is { } d && Math.Abs(d.Value) - 2 * d.StandardUncertainty > limitKgPerDay)
-            findings.Add(CalibrationCodes.ZeroDrifts.Because($"{Kg(d.Value):+0.00} a day, ±{BareKg(limitKgPerDay):0.00} allowed"));
+            findings.Add(CalibrationCodes.ZeroDrifts.Because($"{Kg(d.Value):+0.00} a day, at most {BareKg(limitKgPerDay):0.00} either way"));
         return new ZeroDriftResult(byKelvin?.Value, byDay?.Value, spread, findings);
     }
 

@@ -60,7 +60,7 @@ static class ZeroSetting
         if (shift is { } kg)
         {
             var limit = limits.CapacityShare * calibration.CapacityKg;
-            return Math.Abs(kg) > limit ? CalibrationCodes.ZeroLoaded.Because($"{Kg(kg):+0.00} from the reference zero, ±{Kg(limit):0.00} allowed") : null;
+            return Math.Abs(kg) > limit ? CalibrationCodes.ZeroLoaded.Because($"{Kg(kg):+0.00} from the reference zero, at most {Kg(limit):0.00} either way") : null;
         }
         var whole = Math.Abs(calibration.Kg(counts));
         return whole > limits.FirstShare * calibration.CapacityKg

@@ -32,6 +32,28 @@ public class ProcedureTests
         TheCarIsWeighedWithIt(bay, id);
     }
 
+    [Fact]
+    public void The_first_calibration_starts_without_a_sensitivity_and_the_daemon_that_starts_again_weighs_with_it()
+    {
+        using var bay = new BayRig(Imperfect);
+        File.WriteAllLines(bay.BayFile, File.ReadAllLines(bay.BayFile).Where(line => !line.TrimStart().StartsWith("kg_per_count", StringComparison.Ordinal)));
+        bay.RestartDaemon();
+        bay.WaitLive();
+        Assert.Contains(bay.Daemon.Pad("LF").Faults, f => f.Code == "SL-342");
+        Assert.Null(bay.Daemon.Pad("LF").LoadKg);
+        using var crew = new CalibrationCrew(bay, "LF", "--masses", "MASSES", "--length", "short", "--adopt");
+        Assert.Equal(0, crew.WorkSessions());
+        Assert.Equal(10, crew.Last("plan")["plan"]!["steps"]!.GetValue<int>());
+        Assert.Equal(crew.Last("result")["result"]!["calibration"]!["id"]!.GetValue<string>(), crew.Last("ended")["calibration_id"]!.GetValue<string>());
+        Assert.EndsWith("the first calibration of this pad.", crew.Last("result")["result"]!["conclusion"]!.GetValue<string>());
+
+        bay.RestartDaemon();
+        bay.WaitLive();
+        Wait.Until(() => bay.Daemon.Control.ZeroPads(new ZeroPadsRequest { Who = "test", Corners = { Corner.Lf } }).Results.All(r => r.Zero is not null), Wait.Patience, "zeroed");
+        bay.Simulator.Do("""{"do":"mass","corner":"LF","kg":250,"at_once":true}""");
+        Wait.Until(() => bay.Daemon.Pad("LF").LoadKg is { } load && Math.Abs(load.Estimate - 250) < 3 * load.StandardUncertainty, Wait.Patience, () => $"250 kg: {bay.Daemon.Pad("LF")}");
+    }
+
     private const double Standing = 5;
     private const int SeveralWindows = 1500, Looks = 8, BetweenLooks = 100;
 

@@ -104,7 +104,8 @@ internal sealed class CalibrationBench(SharedBay bay, string corner) : IAsyncDis
         return ValueTask.CompletedTask;
     }
 
-    private void Put(double kg, string spot)
+    /// <summary>Puts so much on the pad.</summary>
+    public void Put(double kg, string spot)
     {
         var (x, y) = Spots.GetValueOrDefault(spot);
         bay.Rig.Simulator.Do(FormattableString.Invariant($$"""{"do":"mass","corner":"{{corner}}","kg":{{kg}},"x_mm":{{x}},"y_mm":{{y}},"at_once":true}"""));

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Board.Tests.Pages;
 using ScaleLink.Api.V1;
 
@@ -15,6 +16,14 @@ public class CalibrationPageTests(SharedBay bay)
     {
         await using var bench = new CalibrationBench(bay, Corner);
         var board = await bench.Open();
+        // What there is to lift and what will come out of it stands there before anything is begun; one mass alone could never do.
+        await board.Page.Locator("[name=pieces-0]").FillAsync("1");
+        await board.Has("[data-planned=refused]");
+        Assert.Contains("SL-314", await board.Text(".planned"));
+        await board.Page.Locator("[name=pieces-0]").FillAsync("8");
+        await board.Page.Locator("[name=kg-0]").FillAsync("50");
+        await board.Has("[data-planned=good]");
+        Assert.Matches("Short plan\\. 3 loads to 400 kg in 10 steps: 32 lifts, on and off, 1600 kg in all\\. Foreseen: ±0\\.\\d\\d kg", await board.Text(".planned"));
         await ListMasses(board, runs: 1, preloads: 1);
         await board.Page.Locator(".extras summary").ClickAsync();
         // More than there are: the page says what it needs before anybody lifts.
@@ -25,6 +34,7 @@ public class CalibrationPageTests(SharedBay bay)
         await board.Page.Locator("[data-do=start-procedure]:not([disabled])").ClickAsync();
         await board.Has(".step");
         Assert.Contains("Caution", await board.Text(".step .caution"));
+        Assert.Contains("lifts left", await board.Text("[data-value=left-to-lift]"));
         await Look.AtAllSizes(board, "calibrate-step");
         var steps = await bench.ReadAllPoints();
         Assert.Contains(steps, s => s.Told.Contains("(SL-3", StringComparison.Ordinal));
@@ -32,6 +42,9 @@ public class CalibrationPageTests(SharedBay bay)
 
         Assert.Equal("good", await board.Page.Locator(".result").GetAttributeAsync("data-result"));
         Assert.InRange(await board.Page.Locator(".residuals .up, .residuals .down").CountAsync(), 6, 40);
+        Assert.Equal(2, await board.Page.Locator(".residuals .limit").CountAsync());
+        Assert.Equal(1, await board.Page.Locator(".residuals .band").CountAsync());
+        Assert.Matches("^Good to 150 kg within ±", await board.Text("[data-value=conclusion]"));
         Assert.Contains("apart", await board.Text("[data-value=trim]"));
         await Look.AtAllSizes(board, "calibrate-result");
         await Adopt(board);
@@ -62,19 +75,40 @@ public class CalibrationPageTests(SharedBay bay)
         await board.Has(".procedure .refusal");
         Assert.Contains("SL-315", await board.Text(".procedure .refusal"));
 
-        // A hair above that: the masses alone allow it, readings of a real pad do not.
+        // Above that the page says what is usual for a pad and no reading can take away; a hair above it, readings of a real pad do not reach.
         await board.Page.Locator("[name=asked-within]").FillAsync("0.0086");
+        await board.Until("document.querySelector('.planned')?.textContent.includes('usual for a pad')");
+        var floor = Regex.Match(await board.Text(".planned"), @"leave ±(\d\.\d{3}) kg").Groups[1].Value;
+        var asked = double.Parse(floor, CultureInfo.InvariantCulture) + 0.0006;
+        await board.Page.Locator("[name=asked-within]").FillAsync(asked.ToString(CultureInfo.InvariantCulture));
         await board.Page.Locator("[data-do=start-procedure]:not([disabled])").ClickAsync();
         await board.Has(".step");
         await bench.ReadAllPoints();
         Assert.Equal("refused", await board.Page.Locator(".result").GetAttributeAsync("data-result"));
-        Assert.Contains("0.009 kg asked", await board.Text(".result .findings"));
+        Assert.Contains(FormattableString.Invariant($"{asked:0.000} kg asked"), await board.Text(".result .findings"));
         Assert.Equal(1, await board.Page.Locator("[data-do=adopt][disabled]").CountAsync());
         await Look.AtAllSizes(board, "calibrate-missed");
         await board.Page.Locator("[name=decision-note]").FillAsync("misses what was asked");
         await board.Page.Locator("[data-do=reject]:not([disabled])").ClickAsync();
         await board.Has("[data-procedure=rejected] [data-value=ending]");
         Assert.Contains("misses what was asked", await board.Text("[data-value=ending]"));
+    }
+
+    [Fact]
+    public async Task A_pad_that_carries_something_is_read_as_empty_only_with_the_reason()
+    {
+        await using var bench = new CalibrationBench(bay, Corner);
+        var board = await bench.Open();
+        bench.Put(20, "");
+        await ListMasses(board, runs: 1, preloads: 0);
+        await board.Page.Locator("[data-do=start-procedure]:not([disabled])").ClickAsync();
+        await board.Has(".step[data-step='1'] [name=empty-because]");
+        Assert.Contains("SL-318", await board.Text(".step .ready"));
+        Assert.Equal(1, await board.Page.Locator("[data-do=record][disabled]").CountAsync());
+        await board.Page.Locator("[name=empty-because]").FillAsync("a heavier platform");
+        await Look.AtAllSizes(board, "calibrate-not-empty");
+        await board.Page.Locator("[data-do=say-empty]:not([disabled])").ClickAsync();
+        await board.Has(".step[data-step='2']");
     }
 
     private static void EverySpotIsNamed(IReadOnlyList<ProcedureStepSeen> steps)
@@ -126,6 +160,10 @@ public class CalibrationPageTests(SharedBay bay)
         Assert.NotEqual(first, newest);
         await board.Page.Locator(".older summary").ClickAsync();
         await board.Has($"[data-calibration='{newest[..8]}'][data-force=yes]");
+        // How zero and span have moved, a mark for each calibration, by numbers that the list names too.
+        Assert.Equal(2, await board.Page.Locator(".pad-history svg").CountAsync());
+        Assert.Equal(2, await board.Page.Locator("[data-history=span] circle").CountAsync());
+        Assert.Contains($"No. {await board.Page.Locator("[data-history=zero] .step-label").Nth(1).TextContentAsync()}.", await board.Text($"[data-calibration='{newest[..8]}']"));
         await board.Page.Locator($"[data-calibration='{first[..8]}'] [data-do=ask-readopt]:not([disabled])").ClickAsync();
         await board.Has(".older .confirm table");
         await Look.AtAllSizes(board, "calibrate-older");

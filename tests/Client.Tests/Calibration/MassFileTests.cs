@@ -19,6 +19,16 @@ public class MassFileTests
         Assert.Equal(new WaterVolume { Litres = 20, PlusMinusLitres = 0.05, TemperatureC = 12.5 }, masses[6].Water);
     }
 
+    [Fact]
+    public void A_file_in_pounds()
+    {
+        // 1 lb = 0.45359237 kg exactly (international yard and pound agreement of 1959); limits in the unit of the mass.
+        var masses = MassFile.Parse(["45 A, 45 lb, within 0.25", "50 B, 50.02 lb, U 0.01 k 2", "plate, 25, within 0.1"]);
+        Assert.Equal((45 * 0.45359237, 0.25 * 0.45359237), (masses[0].Kg, masses[0].PlusMinus.Kg));
+        Assert.Equal((50.02 * 0.45359237, 0.01 * 0.45359237), (masses[1].Kg, masses[1].Certified.ExpandedUncertaintyKg));
+        Assert.Equal((25, 0.1), (masses[2].Kg, masses[2].PlusMinus.Kg));
+    }
+
     [Theory]
     [InlineData("20 A, 20")]
     [InlineData("20 A, twenty, M1")]

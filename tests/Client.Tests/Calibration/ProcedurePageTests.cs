@@ -27,6 +27,8 @@ public class ProcedurePageTests
         var procedure = Procedure();
         procedure.Points.Clear();
         (procedure.Ready, procedure.Step.Stage, procedure.Step.Words) = (false, ProcedureStage.Preload, "put on 50 A + 50 B + 50 C + 50 D");
+        procedure.Forecast = new PlanForecast { Steps = 10, Loads = 3, HighestKg = 400, Lifts = 32, LiftedKg = 1600, Foreseen = { new ForeseenUncertainty { LoadKg = 400, ExpandedKg = 0.304 } } };
+        (procedure.LiftsLeft, procedure.LiftedLeftKg) = (32, 1600);
         procedure.Cautions.AddRange(ScaleLink.Weighing.Calibration.Flow.ProcedureCautions.All);
         procedure.WaitingFor = new ScaleLink.Api.V1.Diagnostic { Code = "SL-305", Message = "The load has not changed since the last point: +200 kg was to come, +0.0 kg came.", Remedy = "Place what the step asks for, then take the reading." };
         Approve("cautions", Readouts.Live(procedure));
@@ -66,9 +68,29 @@ public class ProcedurePageTests
         Assert.DoesNotContain(ProcedurePage.Draw(Readouts.Live(procedure), new ProcedurePageState(false, "", null), (80, 24), Glyphs.Plain).ToLines(hasColour: false), line => line.Contains("\e[2J") || line.Contains("\e]") || line.Contains('\a'));
     }
 
-    private static void Approve(string name, Judged<ProcedureView> view)
+    [Fact]
+    public void On_a_tall_terminal_the_residuals_stand_between_the_limits_and_within_the_band()
     {
-        var canvas = ProcedurePage.Draw(view, new ProcedurePageState(true, "", null), (80, 24), Glyphs.Rich);
+        var procedure = Procedure();
+        (procedure.State, procedure.Step, procedure.Reading) = (ProcedureState.Review, null, null);
+        procedure.Result = Result();
+        Approve("review-tall", Readouts.Live(procedure), rows: 40);
+    }
+
+    [Fact]
+    public void A_pad_that_does_not_look_empty_offers_to_say_why_it_is()
+    {
+        var procedure = Procedure();
+        procedure.Points.Clear();
+        (procedure.Ready, procedure.Step.Words, procedure.Step.LoadKg, procedure.Step.ChangeKg) = (false, "leave the pad empty", 0, 0);
+        procedure.Step.Load.Masses.Clear();
+        procedure.WaitingFor = new ScaleLink.Api.V1.Diagnostic { Code = "SL-318", Message = "The pad is not empty, or its zero has moved far: it carries +20.1 kg against the empty pad as it was known before.", Remedy = "Take everything off the pad." };
+        Approve("not-empty", Readouts.Live(procedure));
+    }
+
+    private static void Approve(string name, Judged<ProcedureView> view, int rows = 24)
+    {
+        var canvas = ProcedurePage.Draw(view, new ProcedurePageState(true, "", null), (80, rows), Glyphs.Rich);
         var lines = canvas.ToLines(hasColour: false).Select(line => System.Text.RegularExpressions.Regex.Replace(line, "\e\\[[0-9]*m", "").TrimEnd());
         Assert.All(lines, line => Assert.True(line.Length <= 80));
         Approved.Matches(string.Join('\n', lines), "tests", "Client.Tests", "Calibration", $"procedure-{name}.approved.txt");
@@ -99,11 +121,15 @@ public class ProcedurePageTests
             Before = new CalibrationSummary { SpanKgPerCount = 0.0005 },
             Calibration = new CalibrationSummary { Id = new string('a', 64), SpanKgPerCount = 0.000499186, CalibratedToKg = 300, ExpandedUncertaintyKg = 0.186 },
             CurveOrder = 1,
+            Conclusion = "Good to 300 kg within ±0.19 kg (95 %); from now on such a load reads -0.48 kg against before.",
+            ErrorLimits = { new ErrorLimit { UpToKg = 100, LimitKg = 0.1 }, new ErrorLimit { UpToKg = 300, LimitKg = 0.2 } },
             AccuracyClass = "inside class III limits for e = 0.2 kg up to 300 kg: yes, worst point error +0.077 kg of ±0.100 kg at 100 kg",
             NotCovered = { "repeatability" }, TakenAsUsual = { "creep", "position", "temperature" },
             Shifts = { new Shift { What = "span", Kg = 0.412, ExpandedKg = 0.21 } },
             Budgets = { new LoadBudget { LoadKg = 300, Terms = { new BudgetTerm { Name = "linearity", StandardUncertaintyKg = 0.06 }, new BudgetTerm { Name = "hysteresis", StandardUncertaintyKg = 0.046 } } } },
         };
+        (result.Budgets[0].ExpandedKg, var before) = (0.186, new LoadBudget { LoadKg = 60, ExpandedKg = 0.06 });
+        result.Budgets.Insert(0, before);
         foreach (var kg in (double[])[60, 120, 180, 240, 300])
             result.BeforeAfter.Add(new BeforeAfter { BeforeKg = kg * 1.0016, NowKg = kg, NowExpandedKg = 0.15 + kg / 10000 });
         return result;

@@ -14,6 +14,9 @@ public class PadsPageTests
         pads.Pads[0].Zero = new ZeroRecord { Time = Readouts.Stamp().Time, Who = "crew", Counts = 1 };
         pads.Pads[0].Calibrated = true;
         pads.Pads[3] = new Pad { Corner = Corner.Rr, State = PadState.Absent, Faults = { new ScaleLink.Api.V1.Diagnostic { Code = "SL-101", Message = "There is no port /dev/ttyUSB3.", Remedy = "Plug the adapter in; look at its cable." } } };
+        // After a restart nobody knows who is at RR: what is on record is said, and not that it was never calibrated.
+        pads.Pads[3].LastCalibration = new LastCalibration { SerialNumber = "SLP-1004", Time = Readouts.Stamp().Time, Who = "A. Prover", CalibratedToKg = 400 };
+        Assert.DoesNotContain(Lines(Readouts.Live(pads)), line => line.Contains("Nominal only") && line.Contains("RR"));
         Approve("pads", Lines(Readouts.Live(pads)));
     }
 

@@ -16,7 +16,7 @@ internal sealed record BenchReading(PadObservation? Seen, Diagnostic? Missing)
         ArgumentNullException.ThrowIfNull(bay);
         ArgumentNullException.ThrowIfNull(procedure);
         var (flow, corner) = (procedure.Flow, procedure.Corner);
-        if (bay.Pads.FirstOrDefault(p => p.Corner == corner)?.Observe() is not { } seen)
+        if (bay.Pads.FirstOrDefault(p => p.Corner == corner)?.Observe(flow.Scale?.SpanKgPerCount) is not { } seen)
             return new BenchReading(null, PadStateCodes.NotLive.Because(corner.ToString()));
         return seen.Identity.SerialNumber == flow.Plan.Before.Pad
             ? new BenchReading(Fresh(seen, procedure.LastReadAt), null)
@@ -24,8 +24,8 @@ internal sealed record BenchReading(PadObservation? Seen, Diagnostic? Missing)
     }
 
     /// <summary>What would come of taking it now.</summary>
-    public FlowAnswer Offer(LiveBay bay, ProcedureFlow flow) => Seen is { } seen
-        ? flow.Take(seen.Reading with { BayLoadsKg = Loads(bay) })
+    public FlowAnswer Offer(LiveBay bay, ProcedureFlow flow, string because = "") => Seen is { } seen
+        ? flow.Take(seen.Reading with { BayLoadsKg = Loads(bay) }, because)
         : new FlowAnswer(flow, [Missing!]);
 
     // No sample counts twice: a reading under the same load begins where the last one ended, also when that was taken back.

@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Journal;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Calibration.Flow;
 using ScaleLink.Weighing.Pads;
 
@@ -27,6 +28,10 @@ internal sealed class CalibrationLedger(LedgerDatabase ledger) : ICalibrationSto
 
     /// <inheritdoc/>
     public PadCalibration? InEffect(string serialNumber) => Kind.Newest(ledger, serialNumber) is { } entry ? Read(entry).Calibration : null;
+
+    /// <inheritdoc/>
+    public PadCalibration? LastAt(Corner corner) =>
+        new ProcedureLedger(ledger).All().LastOrDefault(p => p.Corner == corner && p.Calibration is not null) is { } procedure ? InEffect(procedure.SerialNumber) : null;
 
     /// <summary>Everything that was put into effect, oldest first; of one pad or of all.</summary>
     public IReadOnlyList<AdoptedCalibration> All(string? serialNumber = null) => [.. Kind.All(ledger, serialNumber).Select(Read)];

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Weighing.Pads;
@@ -31,14 +32,17 @@ internal sealed class CalibrationShelf(LiveBay bay, CalibrationLedger ledger)
         ];
     }
 
-    /// <summary>The one whose identity begins with these digits.</summary>
+    /// <summary>The one of that calibration procedure, or whose identity begins with these digits.</summary>
     /// <exception cref="StepRefusedException">SL-353: none, or more than one.</exception>
     public ShelvedCalibration Find(string id)
     {
         ArgumentNullException.ThrowIfNull(id);
+        // The number first: it is what people read, and hardly ever as long as the digits of an identity.
+        if (long.TryParse(id, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && All().FirstOrDefault(c => c.Adopted?.Procedure == number) is { } numbered)
+            return numbered;
         var found = id.Length < FewestDigits ? [] : All().Where(c => c.Calibration.Identity.StartsWith(id, StringComparison.OrdinalIgnoreCase)).ToList();
         return found.Select(f => f.Calibration.Identity).Distinct().Count() == 1
             ? found[0]
-            : throw new StepRefusedException(CalibrationCodes.CalibrationNotFound.Because(id.Length < FewestDigits ? $"at least {FewestDigits} digits are needed" : $"{found.Count} begin with {PlainText.Clean(id, 64)}"));
+            : throw new StepRefusedException(CalibrationCodes.CalibrationNotFound.Because(id.Length < FewestDigits ? $"no calibration came of procedure {PlainText.Clean(id, 64)}; of an identity at least {FewestDigits} digits are needed" : $"{found.Count} begin with {PlainText.Clean(id, 64)}"));
     }
 }

@@ -42,14 +42,18 @@ internal sealed class ProcedureDesk
             if (book.All.Values.FirstOrDefault(p => p.IsOpen && (p.Corner == plan.Corner || p.SerialNumber == plan.Before.Pad)) is { } open)
                 throw new StepRefusedException(CalibrationCodes.CalibrationRunning.Because($"{open.Corner}, {open.SerialNumber}, since {open.BegunAt:yyyy-MM-dd HH:mm} UTC"));
             ProcedureFlow.Begin(plan);
-            return ProcedureLedger.Steps.Entry(Now, who, new ProcedureEvent { Begun = plan });
+            return ProcedureLedger.Steps.Entry(Now, who, new ProcedureEvent { Begun = plan with { Who = who } });
         }));
     }
 
     /// <summary>Takes the reading of this moment for the present step.</summary>
-    public void Record(Corner corner, int step, string who) => Step(corner, step, who, flow =>
+    /// <param name="corner">Of the pad.</param>
+    /// <param name="step">Number of the step that the caller sees.</param>
+    /// <param name="who">Who takes it.</param>
+    /// <param name="because">Why a pad that does not look empty is; empty to refuse it.</param>
+    public void Record(Corner corner, int step, string who, string because = "") => Step(corner, step, who, flow =>
     {
-        var answer = BenchReading.Of(_bay, Open(_flow.State, corner)).Offer(_bay, flow);
+        var answer = BenchReading.Of(_bay, Open(_flow.State, corner)).Offer(_bay, flow, because);
         return (answer, happened => happened with { Taken = answer.Flow.Readings[^1] });
     });
 

@@ -23,7 +23,7 @@ internal sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
     {
         ArgumentNullException.ThrowIfNull(pads);
         ArgumentNullException.ThrowIfNull(patch);
-        return new([Zeroed(pads, now), Calibrated(reading), Level(pads, patch, car)]);
+        return new([Zeroed(pads, now), Calibrated(pads, reading), Level(pads, patch, car)]);
     }
 
     private static SeenCheck Zeroed(IReadOnlyList<PadSnapshot> pads, (DateTimeOffset Utc, long Ns) now)
@@ -38,12 +38,17 @@ internal sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
     private static TimeSpan Age(ZeroPoint zero, (DateTimeOffset Utc, long Ns) now) =>
         zero.TakenNs is { } taken ? TimeSpan.FromTicks((now.Ns - taken) / TimeSpan.NanosecondsPerTick) : now.Utc - zero.TakenAt;
 
-    private static SeenCheck Calibrated(BayReading? reading)
+    // Of a pad that is away nobody can say now whether it is calibrated: it is named as away, not as never calibrated.
+    private static SeenCheck Calibrated(IReadOnlyList<PadSnapshot> pads, BayReading? reading)
     {
-        var not = reading?.Corners.Where(c => !c.Calibrated).Select(c => c.Corner.ToString()).ToList() ?? [];
-        return new("pads_proved", reading is not null && not.Count == 0,
-            reading is null || not.Count > 0 ? "" : string.Join(", ", reading.Corners.Select(c => c.Calibration).Distinct()),
-            not.Count == 0 ? [] : [new(SessionCodes.PadsNotCalibrated, $"Not calibrated with known masses: {string.Join(", ", not)}.", "Calibrate them, or skip the check: loads are then marked nominal only.")]);
+        var away = pads.Where(p => p.Identity is null).ToList();
+        var not = reading?.Corners.Where(c => !c.Calibrated && away.All(p => p.Corner != c.Corner)).Select(c => c.Corner.ToString()).ToList() ?? [];
+        return new("pads_proved", reading is not null && not.Count + away.Count == 0,
+            reading is null || not.Count + away.Count > 0 ? "" : string.Join(", ", reading.Corners.Select(c => c.Calibration).Distinct()),
+            [
+                .. not.Count == 0 ? (IEnumerable<Diagnostic>)[] : [new(SessionCodes.PadsNotCalibrated, $"Not calibrated with known masses: {string.Join(", ", not)}.", "Calibrate them, or skip the check: loads are then marked nominal only.")],
+                .. away.Select(p => new Diagnostic(SessionCodes.PadsNotCalibrated, $"{p.Corner} is away{(p.LastCalibration is { } last ? $"; its pad was last calibrated on {last.Time:yyyy-MM-dd} by {last.Who}" : "")}.", "Plug it in: it then says which pad it is.")),
+            ]);
     }
 
     private static SeenCheck Level(IReadOnlyList<PadSnapshot> pads, PatchState patch, CarModel car)

@@ -50,7 +50,7 @@ internal sealed class ZeroTaking(BayClock clock, ZeroLedger store)
     {
         var seen = pad.Observe() ?? throw new StepRefusedException(PadStateCodes.NotLive, $"{pad.Corner} is not live.", "Repair its link first, then zero again.");
         var (_, known, old) = pad.Standing;
-        var calibration = known ?? throw new StepRefusedException(PadStateCodes.NoSensitivity, $"{pad.Corner} has no calibration.", "Give kg_per_count in the bay file first.");
+        var calibration = known ?? throw new StepRefusedException(PadStateCodes.NoSensitivity, $"{pad.Corner} has no calibration.", "Calibrate it with known masses, or give kg_per_count in the bay file.");
         var limits = because.Length > 0 ? Limits with { FirstShare = double.PositiveInfinity } : Limits;
         var (zero, refusals) = ZeroSetting.Judge(calibration, seen.Reading, limits, Reference(calibration, old));
         if (zero is null)

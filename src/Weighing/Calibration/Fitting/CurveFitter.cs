@@ -25,7 +25,9 @@ static class CurveFitter
         return Described(design, choice, ladder, repeats, loopApart);
     }
 
-    static ProcedureDesign Checked(MassSet masses, IReadOnlyList<ProcedurePoint> points)
+    /// <summary>The equations of the points, when they can be solved at all.</summary>
+    /// <exception cref="RefusedException">SL-314 too few points; SL-324 ballast that known masses never met.</exception>
+    public static ProcedureDesign Checked(MassSet masses, IReadOnlyList<ProcedurePoint> points)
     {
         if (Loads(points) < 3)
             throw new RefusedException(CalibrationCodes.TooFewPoints.Because($"{Loads(points)} different loads; a line that can be checked needs 3, the empty pad being one"));

@@ -10,11 +10,12 @@ static class LoadChoice
 
     /// <summary>
     /// Stacks that grow by one mass after another in the order given, so that nothing has to come off on the way up; of
-    /// them at most <see cref="MostLoads"/>, evenly spread, the highest that the pad can carry among them.
+    /// them at most some, evenly spread, the highest that the pad can carry among them.
     /// </summary>
     /// <param name="masses">At hand.</param>
     /// <param name="capacityKg">Of the pad.</param>
-    public static IReadOnlyList<LoadStack> Of(MassSet masses, double capacityKg)
+    /// <param name="most">Loads at most.</param>
+    public static IReadOnlyList<LoadStack> Of(MassSet masses, double capacityKg, int most = MostLoads)
     {
         ArgumentNullException.ThrowIfNull(masses);
         List<LoadStack> stacks = [];
@@ -28,15 +29,15 @@ static class LoadChoice
             labels.Add(mass.Label);
             stacks.Add(stack);
         }
-        return stacks.Count <= MostLoads ? stacks : Spread(masses, stacks);
+        return stacks.Count <= most ? stacks : Spread(masses, stacks, most);
     }
 
-    static List<LoadStack> Spread(MassSet masses, List<LoadStack> stacks)
+    static List<LoadStack> Spread(MassSet masses, List<LoadStack> stacks, int most)
     {
         var highest = masses.Kg(stacks[^1]);
         return
         [
-            .. Enumerable.Range(1, MostLoads).Select(i => highest * i / MostLoads)
+            .. Enumerable.Range(1, most).Select(i => highest * i / most)
                 .Select(wanted => stacks.MinBy(stack => Math.Abs(masses.Kg(stack) - wanted))!)
                 .Distinct(),
         ];

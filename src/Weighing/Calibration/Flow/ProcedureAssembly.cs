@@ -35,7 +35,8 @@ static class ProcedureAssembly
             Points = Points(flow, pad),
             Place = plan.Place,
             Time = flow.Readings.Max(r => r.Reading.Time),
-            Who = flow.Ending?.Who ?? "",
+            // Who measured, so that the calibration is the same before and after somebody adopts it.
+            Who = plan.Who ?? flow.Ending?.Who ?? "",
             TemperatureC = temperatures.Count == 0 ? null : temperatures.Average(),
             ResolutionCounts = plan.ResolutionCounts,
             Trims = trims,
@@ -79,7 +80,7 @@ static class ProcedureAssembly
         if (flow.Readings.Count(r => r.Step.MinutesHeld is not null) < ProcedureScript.CreepReadings)
             return null;
         double Counts(int minutes) => pad.Counts([.. flow.Readings.Single(r => r.Step.MinutesHeld == minutes).Reading.CellCounts]);
-        var kgPerCount = flow.Plan.Before.SpanKgPerCount;
+        var kgPerCount = (FoundSensitivity.Of(flow.Plan, flow.Readings) ?? flow.Plan.Before).SpanKgPerCount;
         var empty = pad.Counts([.. flow.Readings.Last(r => r.Step.Load.IsEmpty).Reading.CellCounts]);
         return new Creep(kgPerCount * (Counts(0) - empty),
             kgPerCount * (Counts(ProcedureScript.LastMinutes) - Counts(0)),

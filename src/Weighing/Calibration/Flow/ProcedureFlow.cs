@@ -7,7 +7,12 @@ using ScaleLink.Weighing.Pads;
 namespace ScaleLink.Weighing.Calibration.Flow;
 
 /// <summary>A reading that was taken for a step.</summary>
-sealed record TakenReading(ProcedureStep Step, PadReading Reading);
+sealed record TakenReading(ProcedureStep Step, PadReading Reading)
+{
+    /// <summary>Why the pad was taken as empty although it did not look so; absent when it did.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Because { get; init; }
+}
 
 /// <summary>How a calibration procedure ended.</summary>
 /// <param name="Stage">Accepted or abandoned.</param>
@@ -62,12 +67,21 @@ sealed record ProcedureFlow
             {
                 ChangeKg = step.Load.Ballast.SequenceEqual(before.Ballast) ? change : null,
                 // No reading shows whether the load was moved, or whether ballast or a small mass has come.
-                IsUntold = step.Load == before
+                // A pad without a sensitivity cannot tell either whether it is empty, or whether its first load is the right one.
+                IsUntold = Scale is null ? step.Load != before || Readings.Count == 0 : step.Load == before
                     ? step.Spot.Length > 0
                     : Math.Abs(change) < Plan.Limits.SmallChangeKg || !step.Load.Ballast.SequenceEqual(before.Ballast),
             };
         }
     }
+
+    /// <summary>What turns its counts into kilograms while it runs; null before the first known load of a pad without a sensitivity.</summary>
+    [JsonIgnore]
+    public PadCalibration? Scale => FoundSensitivity.Of(Plan, Readings);
+
+    /// <summary>What is still to be lifted.</summary>
+    [JsonIgnore]
+    public PlanEffort EffortLeft => PlanEffort.Of(Plan.Masses, Ending is null ? Left : [], Readings.Count == 0 ? LoadStack.Empty : Readings[^1].Step.Load);
 
     ProcedureStep? Pending => Left.FirstOrDefault();
 
@@ -86,7 +100,9 @@ sealed record ProcedureFlow
         ProcedurePlanCheck.Of(plan) is [var first, ..] ? throw new RefusedException(first) : new ProcedureFlow { Plan = plan };
 
     /// <summary>Offers a reading for the present step.</summary>
-    public FlowAnswer Take(PadReading reading)
+    /// <param name="reading">Of the pad.</param>
+    /// <param name="because">Why a pad that does not look empty is; empty to refuse it.</param>
+    public FlowAnswer Take(PadReading reading, string because = "")
     {
         ArgumentNullException.ThrowIfNull(reading);
         if (Ending is not null || Pending is not { } step)
@@ -99,8 +115,14 @@ sealed record ProcedureFlow
         if (refusals.Count > 0)
             return new FlowAnswer(this, refusals);
         var taken = new TakenReading(step, reading);
-        if ((TooEarly(taken) ?? StepCheck.Of(Plan, taken, previous, EmptyCounts())) is { } refusal)
+        if ((TooEarly(taken) ?? StepCheck.Of(Plan, taken, previous, Scale, EmptyReading(first: false))) is { } refusal)
             return new FlowAnswer(this, [refusal]);
+        if (step.Load.IsEmpty && EmptyCheck.Of(Plan, reading, EmptyReading(first: true), Scale) is { } loaded)
+        {
+            if (because.Length == 0)
+                return new FlowAnswer(this, [loaded]);
+            taken = taken with { Because = because };
+        }
         return new FlowAnswer(this with { Readings = [.. Readings, taken] }, []);
     }
 
@@ -164,7 +186,9 @@ sealed record ProcedureFlow
             : null;
     }
 
-    double? EmptyCounts() => Readings.LastOrDefault(r => r.Step.Load.IsEmpty) is { } empty
-        ? Plan.Before.Counts([.. empty.Reading.CellCounts])
-        : null;
+    PadReading? EmptyReading(bool first)
+    {
+        var empty = Readings.Where(r => r.Step.Load.IsEmpty);
+        return (first ? empty.FirstOrDefault() : empty.LastOrDefault())?.Reading;
+    }
 }

@@ -48,6 +48,16 @@ sealed record ProcedurePlan
     /// <summary>See <see cref="ProcedureInput.LoopApart"/>; absent in plans of before, and so false there.</summary>
     public bool LoopApart { get; init; }
 
+    /// <summary>
+    /// Trimmed counts of the empty pad as it was known before, the lightest of them; null where nothing is known, and in plans of before.
+    /// </summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? EmptyCounts { get; init; }
+
+    /// <summary>Who begins it and measures; empty in plans of before, whose calibrations name who adopted them.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)]
+    public string? Who { get; init; }
+
     /// <summary>What must be reached; null to accept what comes.</summary>
     public AskedUncertainty? Asked { get; init; }
 

@@ -1,6 +1,7 @@
 using ScaleLink.Weighing.Calibration.Masses;
 using ScaleLink.Weighing.Calibration.Procedure;
 using ScaleLink.Weighing.Calibration.Trim;
+using ScaleLink.Weighing.Pads;
 
 namespace ScaleLink.Weighing.Calibration.Flow;
 
@@ -14,7 +15,8 @@ static class ProcedurePlanCheck
         var unknown = plan.Loads.Append(plan.CornerLoad ?? LoadStack.Empty).Where(load => !plan.Masses.Knows(load)).ToList();
         if (unknown.Count > 0)
             return [.. unknown.Select(load => CalibrationCodes.MassUnknown.Because(load.ToString()))];
-        return [.. Capacity(plan), .. Order(plan), .. Amount(plan), .. Asked(plan)];
+        List<Diagnostic> mistakes = [.. Capacity(plan), .. Order(plan), .. Amount(plan), .. Masses(plan)];
+        return mistakes.Count > 0 ? mistakes : [.. Fit(plan)];
     }
 
     static IEnumerable<Diagnostic> Capacity(ProcedurePlan plan)
@@ -44,13 +46,17 @@ static class ProcedurePlanCheck
             yield return CalibrationCodes.TooFewPoints.Because($"{plan.Repetitions} repetitions, {plan.Preloads} preloads");
         if (plan.Loads.Distinct().Count() < 2)
             yield return CalibrationCodes.TooFewPoints.Because($"{plan.Loads.Count} loads; plan at least 2 besides the empty pad, 5 to see a curve");
-        var highest = plan.Loads.Count == 0 ? 0 : plan.Loads.Max(plan.Masses.Kg);
-        if (plan.Loads.All(l => l.Ballast.Count == 0) && highest < CalibrationEvaluation.LeastRange * plan.Before.CapacityKg)
-            yield return CalibrationCodes.RangeTooShort.Because(
-                $"up to {Kg(highest):0.#} of {Kg(plan.Before.CapacityKg):0.#}; at least {CalibrationEvaluation.LeastRange:P0} is needed");
+        var (highest, capacity) = (ForeseenCalibration.HighestKg(plan), plan.Before.CapacityKg);
+        if (highest < CalibrationEvaluation.LeastRange * capacity)
+            yield return CalibrationCodes.RangeTooShort.Because($"up to {Kg(highest):0.#} of {Kg(capacity):0.#}; at least {CalibrationEvaluation.LeastRange:P0} is needed");
+        else if (plan.Asked is { } asked && asked.AtKg > highest * (1 + PadLoad.RangeMargin))
+            yield return CalibrationCodes.RangeTooShort.Because($"something is asked at {Kg(asked.AtKg):0.#}, the masses reach {Kg(highest):0.#}");
+        if (plan.Before.HasSensitivity && Math.Abs(highest / plan.Before.SpanKgPerCount) is var counts && counts < CalibrationEvaluation.LeastSteps * plan.ResolutionCounts)
+            yield return CalibrationCodes.SignalTooSmall.Because(
+                $"{Kg(highest):0.#} make about {counts:0} counts, {CalibrationEvaluation.LeastSteps * plan.ResolutionCounts:0} are needed");
     }
 
-    static IEnumerable<Diagnostic> Asked(ProcedurePlan plan)
+    static IEnumerable<Diagnostic> Masses(ProcedurePlan plan)
     {
         if (plan.Asked is not { } asked || plan.Loads.Count == 0)
             yield break;
@@ -62,5 +68,29 @@ static class ProcedurePlanCheck
         if (floor > asked.ExpandedKg)
             yield return CalibrationCodes.UncertaintyNotReached.Because(
                 $"the masses alone leave ±{Kg(floor):0.000} at {Kg(asked.AtKg):0.#}, ±{Kg(asked.ExpandedKg):0.000} asked");
+    }
+
+    // What can be said before any reading: that the points suffice, and what even a perfect pad leaves uncertain.
+    static IEnumerable<Diagnostic> Fit(ProcedurePlan plan)
+    {
+        if (Foreseen(plan, out var best) is { } never)
+            yield return never;
+        else if (plan.Asked is { } asked && best!.Budget(asked.AtKg) is var budget && budget.Expanded(asked.Coverage) is var floor && floor > asked.ExpandedKg)
+            yield return CalibrationCodes.UncertaintyNotReached.Because(
+                $"the masses and what is usual for a pad leave ±{Kg(floor):0.000} at {Kg(asked.AtKg):0.#}, ±{Kg(asked.ExpandedKg):0.000} asked; largest term {budget.Largest.Name}, {Kg(budget.Largest.StandardUncertainty):0.000}");
+    }
+
+    static Diagnostic? Foreseen(ProcedurePlan plan, out PadCalibration? best)
+    {
+        try
+        {
+            best = ForeseenCalibration.Best(plan);
+            return null;
+        }
+        catch (RefusedException refused)
+        {
+            best = null;
+            return refused.Diagnostic;
+        }
     }
 }

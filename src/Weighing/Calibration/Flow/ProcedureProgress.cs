@@ -22,6 +22,7 @@ static class ProcedureProgress
     {
         ArgumentNullException.ThrowIfNull(flow);
         var pad = TrimmedOrBefore(flow);
+        var scale = FoundSensitivity.Of(flow.Plan, flow.Readings);
         var numbers = ProcedureScript.Of(flow.Plan).Index().ToDictionary(step => step.Item, step => step.Index + 1);
         var curve = Curve(flow, pad);
         var residuals = new Queue<double>(curve?.ResidualsKg ?? []);
@@ -33,7 +34,7 @@ static class ProcedureProgress
             if (taken.Step.Load.IsEmpty && (taken.Step.Way == LoadingWay.Up || empty is null))
                 empty = counts;
             points.Add(new ProgressPoint(taken, numbers[taken.Step], counts,
-                empty is { } zero ? pad.Kg(counts - zero) : null,
+                empty is { } zero ? scale?.Kg(counts - zero) : null,
                 Mass(flow.Plan.Masses, taken.Step.Load, curve),
                 taken.Step.Stage == ProcedureStage.Repetitions && residuals.TryDequeue(out var residual) ? residual : null));
         }

@@ -17,18 +17,29 @@ static class StepCheck
     // A pad that moves by less than this share of what was to come has not been loaded.
     const double Unmoved = 0.2;
 
-    public static Diagnostic? Of(ProcedurePlan plan, TakenReading now, TakenReading? previous, double? emptyCounts)
+    // A load moves a pad by many times what a reading spreads.
+    const double SpreadsMoved = 5;
+
+    /// <summary>Why the reading does not fit its step; null when it does.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="now">The reading.</param>
+    /// <param name="previous">The one before; null for the first.</param>
+    /// <param name="scale">What turns counts into kilograms; null while nobody knows.</param>
+    /// <param name="empty">The last empty reading; null before the first.</param>
+    public static Diagnostic? Of(ProcedurePlan plan, TakenReading now, TakenReading? previous, PadCalibration? scale, PadReading? empty)
     {
-        var counts = plan.Before.Counts([.. now.Reading.CellCounts]);
-        if (emptyCounts is { } empty && plan.Before.Kg(counts - empty) is var kg && kg > plan.Before.CapacityKg)
-            return CalibrationCodes.BeyondCapacity.Because($"about {Kg(kg):0} of {Kg(plan.Before.CapacityKg):0.#}");
+        if (scale is null)
+            return Unmoving(plan, now, previous);
+        var counts = scale.Counts([.. now.Reading.CellCounts]);
+        if (empty is not null && scale.Kg(counts - scale.Counts([.. empty.CellCounts])) is var kg && kg > scale.CapacityKg)
+            return CalibrationCodes.BeyondCapacity.Because($"about {Kg(kg):0} of {Kg(scale.CapacityKg):0.#}");
         if (previous is null || !previous.Step.Load.Ballast.SequenceEqual(now.Step.Load.Ballast))
             return null;
 
         var expected = plan.Masses.Kg(now.Step.Load) - plan.Masses.Kg(previous.Step.Load);
         if (Math.Abs(expected) < plan.Limits.SmallChangeKg)
-            return Unshifted(plan, now, previous);
-        var change = plan.Before.Kg(counts - plan.Before.Counts([.. previous.Reading.CellCounts]));
+            return Unshifted(plan, now, previous, scale);
+        var change = scale.Kg(counts - scale.Counts([.. previous.Reading.CellCounts]));
         var ratio = change / expected;
         return ratio switch
         {
@@ -45,12 +56,23 @@ static class StepCheck
         };
     }
 
+    // How much has come nobody can tell yet; that something has, the spread of the readings tells.
+    static Diagnostic? Unmoving(ProcedurePlan plan, TakenReading now, TakenReading? previous)
+    {
+        if (previous is null || previous.Step.Load == now.Step.Load)
+            return null;
+        var moved = Math.Abs(plan.Before.Counts([.. now.Reading.CellCounts]) - plan.Before.Counts([.. previous.Reading.CellCounts]));
+        return moved <= SpreadsMoved * (now.Reading.CellSpreads.Sum() + previous.Reading.CellSpreads.Sum() + plan.ResolutionCounts)
+            ? CalibrationCodes.LoadUnchanged.Because($"{Kg(plan.Masses.Kg(now.Step.Load) - plan.Masses.Kg(previous.Step.Load)):+0.#} was to come, {moved:0} counts came")
+            : null;
+    }
+
     // A load that was to go from cell to cell: the sum does not tell, the cells do.
-    static Diagnostic? Unshifted(ProcedurePlan plan, TakenReading now, TakenReading previous)
+    static Diagnostic? Unshifted(ProcedurePlan plan, TakenReading now, TakenReading previous, PadCalibration scale)
     {
         if (now.Step.Spot.Length == 0 || previous.Step.Spot.Length == 0)
             return null;
-        var most = now.Reading.CellCounts.Zip(previous.Reading.CellCounts, (a, b) => Math.Abs((a - b) * plan.Before.SpanKgPerCount)).Max();
+        var most = now.Reading.CellCounts.Zip(previous.Reading.CellCounts, (a, b) => Math.Abs((a - b) * scale.SpanKgPerCount)).Max();
         return most < UnshiftedShare * plan.Masses.Kg(now.Step.Load)
             ? CalibrationCodes.LoadUnchanged.Because($"it stands where it stood, no cell changed by more than {Kg(most):0.0}")
             : null;

@@ -70,6 +70,6 @@ sealed record KnownMass(
     static void Require(string label, double kg, double limit)
     {
         if (!(kg > 0 && limit > 0 && double.IsFinite(kg) && double.IsFinite(limit)))
-            throw new RefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label} says {BareKg(kg)} ± {BareKg(limit)}; both must be above zero"));
+            throw new RefusedException(CalibrationCodes.MassWithoutTolerance.Because($"{label} says {BareKg(kg)} within {BareKg(limit)}; both must be above zero"));
     }
 }

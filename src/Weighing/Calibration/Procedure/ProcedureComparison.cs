@@ -10,7 +10,7 @@ namespace ScaleLink.Weighing.Calibration.Procedure;
 sealed record ProcedureShift(string What, double Kg, double ExpandedKg)
 {
     /// <summary>As a finding with its code.</summary>
-    public Diagnostic Finding => CalibrationCodes.PadShifted.Because($"{What} by {Arguments.Kg(Kg):+0.000}, ±{Arguments.Kg(ExpandedKg):0.000}");
+    public Diagnostic Finding => CalibrationCodes.PadShifted.Because($"{What} by {Arguments.Kg(Kg):+0.000}, ±{Arguments.Kg(ExpandedKg):0.000} (95 %)");
 }
 
 /// <summary>Holds a calibration procedure against the one before it.</summary>

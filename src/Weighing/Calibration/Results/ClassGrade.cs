@@ -62,7 +62,7 @@ sealed record ClassGrade(GradeOutcome Outcome, double IntervalKg, double UpToKg,
     /// <summary>For people.</summary>
     public Sentence Words => Worst is { } worst
         ? (Sentence)($"inside class III limits for e = {Kg(IntervalKg):0.###} up to {Kg(UpToKg):0.#}: {(Outcome == GradeOutcome.Inside ? "yes" : "no")}, "
-            + $"worst point {worst.What} {Kg(worst.FoundKg):+0.000} of ±{Kg(worst.LimitKg):0.000} at {Kg(worst.LoadKg):0.#}")
+            + $"worst point {worst.What} {Kg(worst.FoundKg):+0.000}, limit {Kg(worst.LimitKg):0.000} either way, at {Kg(worst.LoadKg):0.#}")
         : (Sentence)$"class III limits for e = {Kg(IntervalKg):0.###}: not graded, {Reason}";
 
     /// <inheritdoc/>

@@ -39,6 +39,19 @@ static class ErrorLimits
         return Factor(weighing, loadKg / intervalKg) * intervalKg;
     }
 
+    /// <summary>The limits as steps from zero up, kg.</summary>
+    public static IReadOnlyList<(double UpToKg, double LimitKg)> StepsKg(AccuracyClass weighing, double intervalKg)
+    {
+        var (half, one, oneAndHalf) = Steps[weighing];
+        return [(half * intervalKg, 0.5 * intervalKg), (one * intervalKg, intervalKg), (oneAndHalf * intervalKg, 1.5 * intervalKg)];
+    }
+
+    /// <summary>Permissible error in service, kg: twice that on initial verification (R 76-1, 3.5.2, from memory); null beyond the last row of the class.</summary>
+    /// <param name="weighing">Class.</param>
+    /// <param name="loadKg">Load, kg, zero or more.</param>
+    /// <param name="intervalKg">Verification interval e, kg.</param>
+    public static double? InServiceKg(AccuracyClass weighing, double loadKg, double intervalKg) => 2 * Kg(weighing, loadKg, intervalKg);
+
     /// <summary>The same in intervals, for a load in intervals.</summary>
     public static double? Factor(AccuracyClass weighing, double loadInIntervals)
     {

@@ -104,6 +104,8 @@ internal sealed class VirtualBay : IDisposable
 
         public PadCalibration? InEffect(string serialNumber) => null;
 
+        public PadCalibration? LastAt(Corner corner) => null;
+
         public void AppendTrack(ZeroPoint zero, double kg, DateTimeOffset at) => throw Unused();
 
         public void AppendCheck(ZeroPoint zero, double kg, DateTimeOffset at) => throw Unused();

@@ -34,6 +34,7 @@ internal sealed class CalibrationBay : IDisposable
     private readonly FakeTimeProvider _time = new(new DateTimeOffset(2026, 11, 25, 8, 0, 0, TimeSpan.Zero));
     private readonly Cable[] _cables = [new(), new(), new(), new()];
     private readonly Func<Corner, double?> _kgPerCount;
+    private readonly bool _hasSensitivity;
     private readonly LedgerDatabase _ledger;
     private readonly CarOnPads.Bench.Bay _bay;
     private readonly ZeroTaking _zeros;
@@ -47,14 +48,16 @@ internal sealed class CalibrationBay : IDisposable
     /// <param name="options">The simulated bench.</param>
     /// <param name="weighs">Makes readings of the four loads as well, which a calibration procedure does without.</param>
     /// <param name="kgPerCount">Of the bay file; nominal where it says nothing.</param>
-    public CalibrationBay(BayOptions options, bool weighs = false, Func<Corner, double?>? kgPerCount = null)
+    /// <param name="hasSensitivity">False: the bay file says nothing of it, and nothing is nominal.</param>
+    public CalibrationBay(BayOptions options, bool weighs = false, Func<Corner, double?>? kgPerCount = null, bool hasSensitivity = true)
     {
+        _hasSensitivity = hasSensitivity;
         _kgPerCount = kgPerCount ?? (_ => null);
         _ledger = new LedgerDatabase(Path.Combine(_folder.FullName, "ledger.db"));
         _bay = new CarOnPads.Bench.Bay(options, wheel => _cables[(int)wheel]);
         var clock = _clock = new BayClock(_time);
         var (zeros, calibrations) = (new ZeroLedger(_ledger), new CalibrationLedger(_ledger));
-        var records = new PadRecords(zeros, calibrations, Here);
+        var records = Records = new PadRecords(zeros, calibrations, Here);
         Pads = [.. Enum.GetValues<Corner>().Select(corner => new PadChannel(PadAt(corner), clock, records))];
         for (var i = 0; i < 4; i++)
             _cables[i].Connect(Pads[i], clock);
@@ -72,6 +75,21 @@ internal sealed class CalibrationBay : IDisposable
     public IReadOnlyList<PadChannel> Pads { get; }
 
     public ProcedureDesk Desk { get; }
+
+    /// <summary>What is on record of the pads.</summary>
+    public PadRecords Records { get; }
+
+    /// <summary>Where pads are calibrated, made anew from the ledger as after a restart.</summary>
+    public ProcedureDesk TakeUpDesk() => new(_live, new ProcedureLedger(_ledger), new CalibrationLedger(_ledger), _clock);
+
+    /// <summary>Every calibration that is or was in effect.</summary>
+    public CalibrationShelf Shelf => new(_live, new CalibrationLedger(_ledger));
+
+    /// <summary>A pad of the bay file after a restart, before anything has come from it.</summary>
+    public PadChannel Away(Corner corner) => new(PadAt(corner), _clock, Records);
+
+    /// <summary>Takes a zero of one pad as it stands; gives why not.</summary>
+    public ScaleLink.Measure.Diagnostics.Diagnostic? TryZero(PadChannel pad, string because = "") => _zeros.Take(pad, "crew", because).Refused;
 
     /// <summary>Car, crew and pads.</summary>
     public CarOnPads.Bench.Bay Bench => _bay;
@@ -221,7 +239,7 @@ internal sealed class CalibrationBay : IDisposable
     {
         Corner = corner,
         Source = new SourceConfiguration { Link = "cable", Baud = 115200, Protocol = ProtocolKind.PadFrames },
-        KgPerCount = _kgPerCount(corner) ?? _bay.Pad((Wheel)(int)corner).KgPerCount,
+        KgPerCount = _hasSensitivity ? _kgPerCount(corner) ?? _bay.Pad((Wheel)(int)corner).KgPerCount : null,
         SpanUncertaintyPercent = 1,
         CorrectTilt = false,
     };

@@ -26,7 +26,7 @@ public class SpecialProcedureTests(ITestOutputHelper output)
         var ballast = new Dictionary<string, double> { ["ballast 1"] = 83.4, ["ballast 2"] = 77.9, ["ballast 3"] = 80.6, ["ballast 4"] = 78.8 };
         using var bay = Start(80, Good);
         List<ProcedureReport> reports = [];
-        bay.Calibrate(pad => PlanReading.Plan(Request(pad, reach: 400), pad, CalibrationBay.Here), (_, report) => reports.Add(report), ballast);
+        bay.Calibrate(pad => PlanReading.Plan(Request(pad, reach: 400), pad, bay.Records), (_, report) => reports.Add(report), ballast);
         foreach (var report in reports)
         {
             Assert.Empty(report.Refusals);
@@ -56,7 +56,7 @@ public class SpecialProcedureTests(ITestOutputHelper output)
         // Without noise, which would hide some of what is to be compared.
         using var bay = Start(10, "dead-load,offset,span,hysteresis,creep,clock-offset,clock-drift");
         Dictionary<string, Creep> found = [];
-        bay.Calibrate(pad => PlanReading.Plan(Request(pad, creep: true), pad, CalibrationBay.Here), (pad, report) =>
+        bay.Calibrate(pad => PlanReading.Plan(Request(pad, creep: true), pad, bay.Records), (pad, report) =>
         {
             Assert.Empty(report.Refusals);
             Assert.DoesNotContain(BudgetTerms.Creep, report.TakenAsUsual);

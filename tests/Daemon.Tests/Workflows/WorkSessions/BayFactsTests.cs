@@ -8,6 +8,7 @@ using ScaleLink.Weighing.Cars.Files;
 using ScaleLink.Weighing.InclinometerZeros;
 using ScaleLink.Weighing.Levelling;
 using ScaleLink.Weighing.Levelling.Files;
+using ScaleLink.Weighing.Pads;
 
 namespace Daemon.Tests.Workflows.WorkSessions;
 
@@ -29,6 +30,17 @@ public class BayFactsTests
 
     [Fact]
     public void Tested_ones_are_not_told() => Assert.Empty(Level([Pad(Corner.LF, 0.2, Tested), Pad(Corner.RF, 0.2, Tested)]).Findings);
+
+    [Fact]
+    public void A_pad_that_is_away_is_told_as_away_with_its_last_calibration_and_not_as_never_calibrated()
+    {
+        var known = PadCalibration.Starting("SLP-1004", 0.001, 0.01, 600, 4, new Place("trial", 9.81, 1e-6), DateTimeOffset.UnixEpoch) with { Who = "A. Prover" };
+        var pads = new[] { Pad(Corner.LF, null, null), Pad(Corner.RR, null, null) with { State = PadState.Absent, LastCalibration = known } };
+        var seen = BayFacts.Of(pads, null, new PatchState(null, []), CarFile.Read(Bench.CarText).Car!, (DateTimeOffset.UnixEpoch, 0)).Seen.Single(s => s.Key == "pads_proved");
+        Assert.False(seen.Holds);
+        Assert.Contains("RR is away; its pad was last calibrated on 1970-01-01 by A. Prover.", seen.Findings.Select(f => f.Message.ToString()));
+        Assert.DoesNotContain(seen.Findings, f => f.Message.ToString().StartsWith("Not calibrated", StringComparison.Ordinal));
+    }
 
     private static SeenCheck Level(IReadOnlyList<PadSnapshot> pads)
     {

@@ -183,10 +183,19 @@ public class ProcedureFlowTests
     [Fact]
     public void A_calibration_procedure_with_a_mistake_in_it_is_not_accepted()
     {
-        var walk = new ProcedureWalk { Flow = ProcedureFlow.Begin(ProcedureWalk.Plan with { Asked = new AskedUncertainty(0.012, 200) }) };
+        var walk = new ProcedureWalk { Flow = ProcedureFlow.Begin(ProcedureWalk.Plan with { Asked = new AskedUncertainty(0.036, 200) }) };
         var answer = walk.While(_ => true).Flow.Accept("tester", walk.Now);
         Assert.Equal("SL-315", Assert.Single(answer.Refusals).Code);
         Assert.Equal(ProcedureStage.Review, answer.Flow.Stage);
+    }
+
+    [Fact]
+    public void A_calibration_keeps_one_identity_from_its_last_reading_through_its_adoption()
+    {
+        var walk = new ProcedureWalk { Flow = ProcedureFlow.Begin(ProcedureWalk.Plan with { Who = "who measured" }) }.While(_ => true);
+        var found = walk.Flow.Report().Calibration!;
+        Assert.Equal("who measured", found.Who);
+        Assert.Equal(found.Identity, walk.Flow.Accept("who adopts", walk.Now).Flow.Report().Calibration!.Identity);
     }
 
     [Fact]

@@ -21,6 +21,7 @@ sealed class ProcedureWalk
         Place = Place.On("workshop", 52, 80),
         CornerLoad = LoadStack.Of("50 A", "50 B"),
         CreepTest = true,
+        EmptyCounts = (Gains[0] + Gains[1]) * 20_000,
     };
 
     public ProcedureFlow Flow { get; set; } = ProcedureFlow.Begin(Plan);

@@ -13,7 +13,7 @@ internal static class ProcedureHtml
         h1{font-size:1.5em;margin:0}h2{font-size:1.1em;margin:1.4em 0 .4em;border-bottom:1px solid #999}
         table{border-collapse:collapse;width:100%}th,td{padding:.15em .5em;text-align:left;border-bottom:1px solid #ddd}.n{text-align:right;font-variant-numeric:tabular-nums}
         dl{display:grid;grid-template-columns:max-content 1fr;gap:.1em 1.2em;margin:.6em 0}dt{color:#555}dd{margin:0;overflow-wrap:anywhere}
-        svg{width:100%;font:11px system-ui,sans-serif}.axis{stroke:#111}.grid{stroke:#ddd}.up{fill:#111}.down{fill:#fff;stroke:#111}
+        svg{width:100%;font:11px system-ui,sans-serif}.axis{stroke:#111}.grid{stroke:#ddd}.band{fill:#ddd}.limit{fill:none;stroke:#111;stroke-dasharray:8 6}.up{fill:#111}.down{fill:#fff;stroke:#111}
         aside{border:2px solid #111;padding:.6em 1em;margin:1em 0}thead{display:table-header-group}tr,svg,aside{break-inside:avoid}
         @media print{body{margin:0;max-width:none;font-size:10pt}@page{size:A4;margin:15mm}}
         """;
@@ -39,13 +39,13 @@ internal static class ProcedureHtml
     private static Html Points(Html html, Wire.ProcedureView procedure) => html
         .Text("h2", "Masses")
         .Table(["mass", "#kg", "#limits, kg", "#standard uncertainty, kg", "lot"],
-            procedure.Masses.Select(m => (IReadOnlyList<string>)[m.Label, Number(m.Kg, "0.0000"), $"±{Number(m.ToleranceKg, "0.0000")}", Number(m.StandardUncertaintyKg, "0.0000"), m.Lot]))
-        .Text("h2", "Residuals").Raw(ResidualPlot.Draw(procedure.Points))
+            procedure.Masses.Select(m => (IReadOnlyList<string>)[m.Label, Number(m.Kg, "0.0000"), $"within {Number(m.ToleranceKg, "0.0000")}", Number(m.StandardUncertaintyKg, "0.0000"), m.Lot]))
+        .Text("h2", "Residuals").Raw(ResidualPlot.Draw(procedure.Points, procedure.Result))
         .Text("h2", "Points")
         .Table(["#", "part", "#repetition", "way", "load", "#mass, kg", "#read before, kg", "#residual, kg", "#counts", "time"],
             procedure.Points.Select(p => (IReadOnlyList<string>)
             [
-                $"{p.Number}", Stage(p.Stage), p.Repetition > 0 ? $"{p.Repetition}" : "", p.WayDown ? "down" : "up", $"{Load(p.Load)} {p.Spot}".Trim(),
+                $"{p.Number}", Stage(p.Stage), p.Repetition > 0 ? $"{p.Repetition}" : "", p.WayDown ? "down" : "up", $"{Load(p.Load)} {p.Spot}{(p.Because.Length > 0 ? $" (said to be empty: {p.Because})" : "")}".Trim(),
                 p.HasLoadKg ? Number(p.LoadKg) : "", p.HasReadKg ? Number(p.ReadKg) : "", p.HasResidualKg ? Signed(p.ResidualKg) : "", Number(p.Counts, "0.0"), Time(p.Time),
             ]));
 }

@@ -9,6 +9,8 @@ internal static class ResultHtml
 {
     public static void Write(Html html, Wire.ProcedureResult result)
     {
+        if (result.Conclusion.Length > 0)
+            html.Text("h2", "Conclusion").Text("p", result.Conclusion);
         if (result.Refusals.Count > 0)
             html.Text("h2", "Why there is no calibration").Table(["code", "what", "remedy"], result.Refusals.Select(r => (IReadOnlyList<string>)[r.Code, r.Message, r.Remedy]));
         if (result.Calibration is { } calibration)
@@ -57,7 +59,7 @@ internal static class ResultHtml
             html.Text("p", $"Corner-load test: places differed by {Number(trim.BeforeKg)} kg before and by {Number(trim.AfterKg)} kg after trimming"
                 + (trim.SparePlaces == 0 ? "; there were no more places than cells, so that the second figure shows nothing." : "."));
         if (result.Shifts.Count > 0)
-            html.Text("h2", "Moved since the calibration before").Table(["what", "#kg", "#uncertainty, kg"], result.Shifts.Select(s => (IReadOnlyList<string>)[s.What, Signed(s.Kg), $"±{Number(s.ExpandedKg)}"]));
+            html.Text("h2", "Moved since the calibration before").Table(["what", "#kg", "#expanded uncertainty (95 %), kg"], result.Shifts.Select(s => (IReadOnlyList<string>)[s.What, Signed(s.Kg), $"±{Number(s.ExpandedKg)}"]));
         if (result.Ballast.Count > 0)
             html.Text("h2", "Ballast as found").Table(["piece", "#kg", "#standard uncertainty, kg"], result.Ballast.Select(b => (IReadOnlyList<string>)[b.Label, Number(b.Kg), Number(b.StandardUncertaintyKg)]));
         if (result.TakenAsUsual.Count > 0)

@@ -13,10 +13,10 @@ internal sealed class CalibrationProcedureControlService(LiveBay bay, ProcedureD
     private const int LongestReason = 500;
 
     public override Task<Wire.ProcedureView> StartProcedure(Wire.StartProcedureRequest request, ServerCallContext context) =>
-        Do(request.Corner, pad => desk.Start(PlanReading.Plan(request, pad, records.Here), Who(request.Who)));
+        Do(request.Corner, pad => desk.Start(PlanReading.Plan(request, pad, records), Who(request.Who)));
 
     public override Task<Wire.ProcedureView> RecordPoint(Wire.RecordPointRequest request, ServerCallContext context) =>
-        Do(request.Corner, pad => desk.Record(pad.Corner, (int)request.StepNumber, Who(request.Who)));
+        Do(request.Corner, pad => desk.Record(pad.Corner, (int)request.StepNumber, Who(request.Who), Reason(request.Because)));
 
     public override Task<Wire.ProcedureView> SkipPoint(Wire.SkipPointRequest request, ServerCallContext context) =>
         Do(request.Corner, pad => desk.Skip(pad.Corner, (int)request.StepNumber, Who(request.Who)));

@@ -10,7 +10,7 @@ using Wire = ScaleLink.Api.V1;
 namespace ScaleLink.Daemon.Workflows.Calibration.Service;
 
 /// <summary>Calibrations and calibration procedures over gRPC, for reading.</summary>
-internal sealed class CalibrationProceduresService(LiveBay bay, ProcedureDesk desk, ProcedureLedger procedures, CalibrationShelf shelf, ProcedureMapping mapping, BayConfiguration bayFile, TimeProvider time) : Wire.CalibrationProcedures.CalibrationProceduresBase
+internal sealed class CalibrationProceduresService(LiveBay bay, ProcedureDesk desk, ProcedureLedger procedures, CalibrationShelf shelf, ProcedureMapping mapping, PadRecords records, BayConfiguration bayFile, TimeProvider time) : Wire.CalibrationProcedures.CalibrationProceduresBase
 {
     // While a point is measured, its countdown is to be seen.
     private static readonly TimeSpan Beat = TimeSpan.FromMilliseconds(200);
@@ -53,6 +53,9 @@ internal sealed class CalibrationProceduresService(LiveBay bay, ProcedureDesk de
         response.CalibrationProcedures.AddRange(procedures.All(request.HasSerialNumber ? request.SerialNumber : null).Reverse().Select(ProcedureMapping.Summary));
         return Task.FromResult(response);
     }
+
+    public override Task<Wire.PlannedProcedure> PlanProcedure(Wire.StartProcedureRequest request, ServerCallContext context) =>
+        Answer(() => PlanMapping.Planned(request, bay.PadAt(request.Corner), records));
 
     public override async Task WatchProcedure(Wire.WatchProcedureRequest request, IServerStreamWriter<Wire.ProcedureView> responses, ServerCallContext context)
     {

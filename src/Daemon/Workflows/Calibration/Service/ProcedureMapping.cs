@@ -22,6 +22,8 @@ internal sealed class ProcedureMapping(LiveBay bay, ProcedureDesk desk, ApiMappi
         view.Cautions.AddRange(ProcedureCautions.All);
         if (refused is not null)
             view.Refused = Now(refused);
+        if (procedure is { IsOpen: true })
+            (view.LiftsLeft, view.LiftedLeftKg) = ((uint)procedure.Flow.EffortLeft.Lifts, procedure.Flow.EffortLeft.Kg);
         if (procedure is { State: ProcedureState.Measuring })
             FillLive(view, procedure);
         return view;
@@ -43,6 +45,7 @@ internal sealed class ProcedureMapping(LiveBay bay, ProcedureDesk desk, ApiMappi
             Result = digest.Report is { } report ? ResultMapping.Result(report, procedure.Flow.Plan.Before, Now) : null,
             Masses = { procedure.Flow.Plan.Masses.Masses.Select(MassMapping.Record) },
             Ending = Ending(procedure),
+            Forecast = digest.Forecast is { } forecast ? PlanMapping.Forecast(forecast) : null,
         };
     }
 
@@ -86,6 +89,7 @@ internal sealed class ProcedureMapping(LiveBay bay, ProcedureDesk desk, ApiMappi
             Time = Timestamp.FromDateTimeOffset(reading.Time),
             Counts = point.Counts,
             CellCounts = { reading.CellCounts },
+            Because = point.Taken.Because ?? "",
         };
         if (point.LoadKg is { } kg)
             result.LoadKg = kg;

@@ -13,7 +13,7 @@ internal static class ResultMapping
         var result = new Wire.ProcedureResult
         {
             Refusals = { report.Refusals.Select(told) },
-            Before = CalibrationMapping.Summary(before),
+            Before = before.HasSensitivity ? CalibrationMapping.Summary(before) : null,
             CurveOrder = (uint)(report.Curve?.Order ?? 0),
             Shifts = { report.Shifts.Select(CalibrationMapping.Shift) },
             NotCovered = { report.NotCovered },
@@ -23,17 +23,33 @@ internal static class ResultMapping
             TypedAccuracyClass = report.Grade is { } grade ? Wire.Sentence.Of(grade.Words) : null,
             AccuracyClassOutcome = Outcome(report.Grade?.Outcome),
         };
+        var conclusion = ProcedureConclusion.Of(report, before);
+        (result.Conclusion, result.TypedConclusion) = (conclusion, Wire.Sentence.Of(conclusion));
         if (report.Calibration is { } calibration)
         {
             result.Calibration = CalibrationMapping.Summary(calibration);
             result.Budgets.AddRange(CalibrationMapping.Budgets(calibration));
-            result.BeforeAfter.AddRange(CalibrationMapping.BeforeAfter(before, calibration));
+            result.ErrorLimits.AddRange(Limits(calibration.CalibratedToKg));
+            if (before.HasSensitivity)
+                result.BeforeAfter.AddRange(CalibrationMapping.BeforeAfter(before, calibration));
         }
 
         result.Ballast.AddRange((report.Curve?.Ballast ?? []).Select(b => new Wire.FoundBallast { Label = b.Label, Kg = b.Kg, StandardUncertaintyKg = b.StandardUncertaintyKg }));
         if (report.Trims is { } trims)
             result.Trim = new Wire.TrimResult { CellTrim = { trims.Trim }, BeforeKg = trims.BeforeKg, AfterKg = trims.AfterKg, SparePlaces = (uint)trims.SparePlaces };
         return result;
+    }
+
+    private static IEnumerable<Wire.ErrorLimit> Limits(double highestKg)
+    {
+        var from = 0.0;
+        foreach (var (upTo, limit) in ErrorLimits.StepsKg(AccuracyClass.III, ClassGrade.UsualIntervalKg))
+        {
+            if (from >= highestKg)
+                yield break;
+            yield return new Wire.ErrorLimit { UpToKg = Math.Min(upTo, highestKg), LimitKg = limit };
+            from = upTo;
+        }
     }
 
     private static Wire.Characteristics Characteristics(PadCharacteristics found)

@@ -44,8 +44,7 @@ internal static class StepMapping
     public static Wire.ProcedureReading Reading(ProcedureFlow flow, PadObservation seen)
     {
         var reading = new Wire.ProcedureReading { CellCounts = { seen.Reading.CellCounts }, Settling = seen.Rest.Progress, Settled = seen.Rest.Settled };
-        var before = flow.Plan.Before;
-        if (flow.Readings.LastOrDefault(r => r.Step.Load.IsEmpty) is { } empty && seen.Reading.CellCounts.Count == before.CellTrim.Count)
+        if (flow.Scale is { } before && flow.Readings.LastOrDefault(r => r.Step.Load.IsEmpty) is { } empty && seen.Reading.CellCounts.Count == before.CellTrim.Count)
         {
             double[] cells = [.. seen.Reading.CellCounts.Zip(empty.Reading.CellCounts, (now, was) => now - was)];
             reading.LoadKg = before.Kg(before.Counts([.. seen.Reading.CellCounts]) - before.Counts([.. empty.Reading.CellCounts]));

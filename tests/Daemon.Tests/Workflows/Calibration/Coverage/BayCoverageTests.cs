@@ -1,7 +1,7 @@
 namespace Daemon.Tests.Workflows.Calibration.Coverage;
 
 /// <summary>
-/// Does every stated ± hold? 20 bays here, half of each plan; 200 bays of each plan with SCALELINK_LONG=1 (SCALELINK_BAYS for another number). A
+/// Does every stated ± hold? 30 bays here, a third of each plan; 200 bays of each plan with SCALELINK_LONG=1 (SCALELINK_BAYS for another number). A
 /// share of bays fails when its exact binomial interval lies wholly outside 93 to 99 %; a width fails in the long form when it is more than 1.3
 /// times what the truth of the simulator requires (see the plans), for ten bays do not tell what is required.
 /// </summary>
@@ -15,10 +15,13 @@ public class BayCoverageTests(ITestOutputHelper output)
         : null;
 
     [Fact]
-    public void By_the_usual_plan_what_is_stated_holds_the_truth_in_95_of_100_bays_and_is_no_wider_than_it_must_be() => Judge(CoveragePlan.Usual);
+    public void By_the_full_plan_what_is_stated_holds_the_truth_in_95_of_100_bays_and_is_no_wider_than_it_must_be() => Judge(CoveragePlan.Usual);
 
     [Fact]
     public void By_one_repetition_too() => Judge(CoveragePlan.Short);
+
+    [Fact]
+    public void By_the_short_plan_too() => Judge(CoveragePlan.Default);
 
     private void Judge(CoveragePlan plan)
     {

@@ -23,10 +23,17 @@ internal readonly record struct StatedFigure(string Name, double Error, double H
 /// <param name="Widest">What is stated may be so many times as wide as the simulator's truth requires.</param>
 internal sealed record CoveragePlan(string Name, int Repetitions, double Widest)
 {
-    public static readonly CoveragePlan Usual = new("default plan", 3, Widest: 1.3);
+    public static readonly CoveragePlan Usual = new("full plan", 3, Widest: 1.3);
+
+    /// <summary>What is taken where it is enough. Seven points, four degrees of freedom, whose Student's factor is 2.78: who knows only them cannot state less.</summary>
+    public static readonly CoveragePlan Default = new("short plan", 1, Widest: 1.5) { Loads = PlanChoice.ShortLoads, Preloads = 1 };
 
     /// <summary>Its few points leave seven degrees of freedom, whose Student's factor is a fifth above that of many: who knows only them cannot state less.</summary>
     public static readonly CoveragePlan Short = new("one repetition", 1, Widest: 1.5);
+
+    public int Loads { get; init; } = LoadChoice.MostLoads;
+
+    public int Preloads { get; init; } = 3;
 }
 
 /// <summary>
@@ -110,7 +117,7 @@ internal sealed class BayTrial
     private static ProcedurePlan Plan(PadChannel pad, CoveragePlan plan) => new()
     {
         Before = pad.Standing.Calibration!, Corner = pad.Corner, Masses = Set, Place = CalibrationBay.Here,
-        Loads = LoadChoice.Of(Set, pad.Standing.Calibration!.CapacityKg), Repetitions = plan.Repetitions, LoopApart = true,
+        Loads = LoadChoice.Of(Set, pad.Standing.Calibration!.CapacityKg, plan.Loads), Repetitions = plan.Repetitions, Preloads = plan.Preloads, LoopApart = true,
     };
 
     private sealed class ProcedureRefusedException : Exception;
