@@ -1,7 +1,6 @@
 using System.Globalization;
 using Board.Tests.Pages;
 using ScaleLink.Api.V1;
-using ScaleLink.Measure;
 using Shared.Rig;
 
 namespace Board.Tests.WorkSessions;

@@ -43,6 +43,8 @@ internal static class SessionSheet
         Checks(page, "Preparation", view.Preparation);
         if (session.Known is not null)
             Checks(page, "Last steps", view.LastSteps);
+        if (session.Cautioned.Count > 0)
+            Paragraph(page, "small", $"Cautions read by {string.Join(", ", session.Cautioned.OrderBy(c => c.Value).Select(c => $"{c.Key}, {Utc(c.Value)}"))}.");
         Paragraph(page, "small", $"Back to the baseline: {CrewWords.Turns(-1 * session.TurnsSinceBaseline)}. {Cautions.Perches}");
         Paragraph(page, "small", Cautions.Track);
         Paragraph(page, "small", Cautions.NotForTrade);
