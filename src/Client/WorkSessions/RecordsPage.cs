@@ -1,6 +1,7 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Readings;
 using ScaleLink.Client.Runtime;
+using ScaleLink.Client.Terminal;
 
 namespace ScaleLink.Client.WorkSessions;
 
@@ -17,6 +18,10 @@ internal static class RecordsPage
             yield return $"{PeerText.Clean(s.Id, 24),-16} {PeerText.Clean(s.Car, 16),-16} {SessionPage.StateWord(s.State).ToLowerInvariant(),-12} {from}  {PeerText.Clean(s.Title, 40)}".TrimEnd();
         }
     }
+
+    public static IEnumerable<string> Cautions(Session? session, int width) => session is null ? ["No session is open in this bay."] :
+        [.. session.SessionCautions.SelectMany(c => TextWrap.Lines(PeerText.Clean(c, 400), width, 20).Append("")),
+            session.CautionsRead.Count == 0 ? "Nobody has said yet that they read this: scalelink work-session cautions-read." : $"Read by {string.Join(", ", session.CautionsRead.Select(c => PeerText.Clean(c.Who, 40)))}."];
 
     public static IEnumerable<string> Show(Session s, Glyphs glyphs)
     {

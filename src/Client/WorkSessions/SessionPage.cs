@@ -41,9 +41,7 @@ internal static class SessionPage
         page.Wrap($"Now: {shell.Glyphs.Say(PeerText.Clean(session.Next, 300))}", 2, Ink.Strong);
         if (Turned(session) is { Length: > 0 } turned)
             page.Wrap($"Was turned since the last weighing: {shell.Glyphs.Say(turned)}", 2);
-        // In full as long as nobody has said that they read it.
-        foreach (var caution in session.CautionsRead.Count == 0 ? session.SessionCautions : [session.CautionLine])
-            page.Wrap($"Caution: {PeerText.Clean(caution, 300)}", 5, Ink.Faint);
+        page.Wrap($"Caution: {PeerText.Clean(session.CautionLine, 300)}{(session.CautionsRead.Count == 0 ? " In full: scalelink work-session cautions." : "")}", 3, Ink.Faint);
         page.Add("");
         if (session.Trace.Count > 0)
             page.Draw(TraceHeight, (canvas, row) => Middle(canvas, row, session, shell.Glyphs));

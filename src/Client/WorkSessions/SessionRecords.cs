@@ -10,9 +10,12 @@ internal static class SessionRecords
 {
     private static readonly Dictionary<string, ExportFormat> Formats = new() { ["csv"] = ExportFormat.Csv, ["json"] = ExportFormat.Json, ["html"] = ExportFormat.Html };
 
-    public static IEnumerable<Command> All(CommonOptions common, Shell shell) => [List(common, shell), Show(common, shell), Compare(common, shell), Export(common, shell)];
+    public static IEnumerable<Command> All(CommonOptions common, Shell shell) => [Cautions(common, shell), List(common, shell), Show(common, shell), Compare(common, shell), Export(common, shell)];
 
     private static Argument<string> Id(string name = "id") => new(name) { Description = "A session; scalelink work-session list shows them.", HelpName = "ID" };
+
+    private static Command Cautions(CommonOptions common, Shell shell) => new Command("cautions", "All that can hurt in the session in the bay, in full, and who has read it.").Asks(common, shell,
+        (daemon, options, _) => daemon.WorkSessions.GetSessionAsync(new GetSessionRequest(), options), r => RecordsPage.Cautions(r.Session, shell.Size().Width));
 
     private static Command List(CommonOptions common, Shell shell)
     {

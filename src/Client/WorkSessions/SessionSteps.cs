@@ -15,7 +15,7 @@ internal static class SessionSteps
         Start(common, shell), Check(common, shell), WeighCommand.Create(common, shell), Turn(common, shell), Undo(common, shell), Correct(common, shell),
         Simple(common, shell, "confirm", "The newest step surprised, nothing was found wrong: it is believed.", (d, o, by) => d.WorkSessionControl.ConfirmStepAsync(new ConfirmStepRequest { By = by }, o)),
         Simple(common, shell, "check-rest", "Ticks all checks that are open together; recorded as not individually confirmed.", (d, o, by) => d.WorkSessionControl.TickRemainingAsync(new TickRemainingRequest { By = by }, o)),
-        Simple(common, shell, "cautions-read", "Whoever takes this step has read the cautions of the session, which scalelink work-session --once shows in full until then.", (d, o, by) => d.WorkSessionControl.AcknowledgeCautionsAsync(new AcknowledgeCautionsRequest { By = by }, o)),
+        Simple(common, shell, "cautions-read", "Says that the cautions of the session were read; once for each name.", (d, o, by) => d.WorkSessionControl.AcknowledgeCautionsAsync(new AcknowledgeCautionsRequest { By = by }, o)),
         Name(common, shell), Heights(common, shell), Finish(common, shell), Abandon(common, shell),
     ];
 

@@ -36,8 +36,8 @@ public class CrewPlacesTests(SharedBay bay)
         }
 
         await board.UntilFreshness("live", 30);
-        bay.Rig.Simulator.Do("""{"do":"bounce","corners":["LF","RF"],"newtons":350,"seconds":1}""");
-        await board.UntilVerdict("settling");
+        bay.Rig.Simulator.Do("""{"do":"settle","by":"both","seconds":3}""");
+        await board.Until("['moving', 'settling'].includes(document.querySelector('[data-verdict]').dataset.verdict)");
         await page.Same(board, "settling", null);
         await board.UntilVerdict("settled");
         page.End(crew);

@@ -30,6 +30,7 @@ public sealed class GuidedSessionTests(RealBay bay) : IClassFixture<RealBay>
         var screen = CommandLine.Run(["work", "--who", "crew", "--daemon", bay.Address], Shells.Terminal(output) with { Key = () => _keys.TryDequeue(out var key) ? key : null }, Cancel);
 
         await Step('\r', s => s.State == SessionState.Preparing);
+        await Step('\r', s => s.HasRead("crew"));
         await Prepare();
         // A key too many, and one that means nothing here.
         Press('z');

@@ -21,6 +21,9 @@ public class WorkSessionOnABayTests(RealBay bay) : IClassFixture<RealBay>
         Assert.Contains("* Heron", await Done("car", "list"));
         Assert.Contains("SL-560", (await bay.Run("work-session", "weigh")).Error);
         Assert.Contains("Now: Preparation:", await Done("work-session", "start", "--title", "commands", "--leave-out", "tyre_pressures", "rolling_circumference", "fuel", "driver_mass", "steering_straight", "pads_proved", "patch_level"));
+        Assert.Contains("Nobody under a car that hangs on a jack", await Done("work-session", "cautions"));
+        await Done("work-session", "cautions-read", "--who", "Ben");
+        Assert.EndsWith("Read by Ben.", (await Done("work-session", "cautions")).TrimEnd());
         Assert.Contains("weigh the baseline", await Done("work-session", "check", "bars_disconnected", "--skip", "they stay on today"));
         await Task.Delay(await bay.Bay.Car.Lower(Cancel), Cancel);
         var session = await Reading();
