@@ -59,6 +59,17 @@ public sealed class RealBay : IAsyncLifetime
         }
     }
 
+    /// <summary>Zeroes and lowers the car where no test before has: any test can be run by itself.</summary>
+    internal async Task Stands()
+    {
+        var cancel = TestContext.Current.CancellationToken;
+        if ((await Bay.Daemon.Ask(o => Bay.Daemon.Pads.ListPadsAsync(new ListPadsRequest(), o), cancel)).Pads.All(p => p.Zero is not null))
+            return;
+        await Zero();
+        await Task.Delay(await Bay.Car.Lower(cancel), cancel);
+        await Task.Delay(await Bay.Car.Settle(1.5, roll: true, cancel), cancel);
+    }
+
     /// <summary>The first settled reading that fits, as the watching command tells it.</summary>
     internal async Task<JsonElement> Settled(Func<JsonElement, bool> fits)
     {
