@@ -40,7 +40,9 @@ internal sealed class CalibrationBench(SharedBay bay, string corner) : IAsyncDis
     }
 
     /// <summary>Does every step that the page asks for, and gives what it said.</summary>
-    public async Task<List<ProcedureStepSeen>> ReadAllPoints()
+    /// <param name="wrongAt">The load at which a piece is not what it is marked with; 0: none is.</param>
+    /// <param name="wrongKg">By how much.</param>
+    public async Task<List<ProcedureStepSeen>> ReadAllPoints(double wrongAt = 0, double wrongKg = 0)
     {
         List<ProcedureStepSeen> seen = [];
         while (await Board.Page.Locator(".step").CountAsync() > 0)
@@ -55,7 +57,8 @@ internal sealed class CalibrationBench(SharedBay bay, string corner) : IAsyncDis
                 await Board.Has(".step[data-ready=no]");
             }
 
-            Put(double.Parse(load!, CultureInfo.InvariantCulture), spot);
+            var kg = double.Parse(load!, CultureInfo.InvariantCulture);
+            Put(kg + (kg > 0 && kg == wrongAt ? wrongKg : 0), spot);
             await Board.Has("[data-do=record]:not([disabled])");
             var shares = spot.Length > 0 ? await Board.Text("[data-value=cell-shares]") : "";
             seen.Add(new ProcedureStepSeen(words, spot, told, await Board.Text(".step .ready"), shares));
