@@ -11,9 +11,10 @@ public class ArrowTests
         ["src/Measure/ScaleLink.Measure.csproj"] = [],
         ["proto/ScaleLink.Api.csproj"] = ["src/Measure/ScaleLink.Measure.csproj"],
         ["src/Protocol/ScaleLink.Protocol.csproj"] = [],
+        ["src/Probing/ScaleLink.Probing.csproj"] = ["src/Measure/ScaleLink.Measure.csproj", "src/Protocol/ScaleLink.Protocol.csproj"],
         ["src/Weighing/ScaleLink.Weighing.csproj"] = ["src/Measure/ScaleLink.Measure.csproj"],
-        ["src/Daemon/ScaleLink.Daemon.csproj"] = ["proto/ScaleLink.Api.csproj", "src/Board/ScaleLink.Board.csproj", "src/Measure/ScaleLink.Measure.csproj", "src/Protocol/ScaleLink.Protocol.csproj", "src/Weighing/ScaleLink.Weighing.csproj"],
-        ["src/Client/ScaleLink.Client.csproj"] = ["proto/ScaleLink.Api.csproj", "src/Measure/ScaleLink.Measure.csproj", "src/Protocol/ScaleLink.Protocol.csproj", "src/Weighing/ScaleLink.Weighing.csproj"],
+        ["src/Daemon/ScaleLink.Daemon.csproj"] = ["proto/ScaleLink.Api.csproj", "src/Board/ScaleLink.Board.csproj", "src/Measure/ScaleLink.Measure.csproj", "src/Probing/ScaleLink.Probing.csproj", "src/Protocol/ScaleLink.Protocol.csproj", "src/Weighing/ScaleLink.Weighing.csproj"],
+        ["src/Client/ScaleLink.Client.csproj"] = ["proto/ScaleLink.Api.csproj", "src/Measure/ScaleLink.Measure.csproj", "src/Probing/ScaleLink.Probing.csproj", "src/Protocol/ScaleLink.Protocol.csproj", "src/Weighing/ScaleLink.Weighing.csproj"],
         ["src/Board/ScaleLink.Board.csproj"] = ["proto/ScaleLink.Api.csproj", "src/Measure/ScaleLink.Measure.csproj"],
         ["simulators/CarOnPads/CarOnPads.csproj"] = ["src/Protocol/ScaleLink.Protocol.csproj"],
     };

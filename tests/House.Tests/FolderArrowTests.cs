@@ -8,6 +8,7 @@ public class FolderArrowTests
     [InlineData("ScaleLink.Client", "ScaleLink.Client", "scalelink.dll", "scalelink.dll")]
     [InlineData("ScaleLink.Daemon", "ScaleLink.Daemon", "scalelinkd.dll", "scalelinkd.dll")]
     [InlineData("ScaleLink.Measure", "ScaleLink.Daemon", "scalelinkd.dll", "ScaleLink.Measure.dll")]
+    [InlineData("ScaleLink.Probing", "ScaleLink.Client", "scalelink.dll", "ScaleLink.Probing.dll")]
     [InlineData("ScaleLink.Protocol", "ScaleLink.Daemon", "scalelinkd.dll", "ScaleLink.Protocol.dll")]
     [InlineData("ScaleLink.Weighing", "ScaleLink.Daemon", "scalelinkd.dll", "ScaleLink.Weighing.dll")]
     [InlineData("CarOnPads", "CarOnPads", "car-on-pads.dll", "car-on-pads.dll")]

@@ -12,6 +12,7 @@ public class SurfaceTests
     private static readonly string Configuration = new DirectoryInfo(AppContext.BaseDirectory).Name;
 
     [Theory]
+    [InlineData("ScaleLink.Probing", "ScaleLink.Probing.dll")]
     [InlineData("ScaleLink.Protocol", "ScaleLink.Protocol.dll")]
     [InlineData("ScaleLink.Weighing", "ScaleLink.Weighing.dll")]
     [InlineData("ScaleLink.Daemon", "scalelinkd.dll")]

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using ScaleLink.Client.Probe;
+using ScaleLink.Probing.Toml;
 
 namespace ScaleLink.Client.Demo;
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using ScaleLink.Client.Commands;
 using ScaleLink.Client.Runtime;
+using ScaleLink.Probing.Ports;
 
 namespace ScaleLink.Client.Doctor;
 

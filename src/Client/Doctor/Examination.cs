@@ -1,6 +1,7 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Runtime;
+using ScaleLink.Probing.Ports;
 
 namespace ScaleLink.Client.Doctor;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using ScaleLink.Probing.Ports;
 
 namespace ScaleLink.Client.Doctor;
 

@@ -1,3 +1,5 @@
+using ScaleLink.Probing.Ports;
+
 namespace ScaleLink.Client.Doctor;
 
 /// <summary>

@@ -1,3 +1,5 @@
+using ScaleLink.Probing.Ports;
+
 namespace ScaleLink.Client.Doctor;
 
 /// <summary>What the system knows of the USB adapter behind a serial port.</summary>

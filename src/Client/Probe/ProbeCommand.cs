@@ -2,8 +2,12 @@ using System.CommandLine;
 using System.Globalization;
 using System.IO.Ports;
 using ScaleLink.Client.Commands;
-using ScaleLink.Client.Doctor;
+using ScaleLink.Client.Connection;
 using ScaleLink.Client.Runtime;
+using ScaleLink.Probing.Ports;
+using ScaleLink.Probing.Recognition;
+using ScaleLink.Probing.Search;
+using ScaleLink.Probing.Toml;
 using ScaleLink.Protocol.Modbus;
 
 namespace ScaleLink.Client.Probe;
@@ -31,36 +35,46 @@ internal static class ProbeCommand
         var command = new Command("probe", "Listens to a serial port, says what it hears, and proposes the block for the bay file. Sends nothing without --modbus.") { port, seconds, baud, parity, corner, modbus };
         command.SetAction(async (parsed, stop) =>
         {
-            var probe = new PortProbe(parsed.GetRequiredValue(port), parsed.GetValue(parity) is { } bit ? Enum.Parse<Parity>(bit, ignoreCase: true) : null, shell.Time, new SystemTree());
             var slaves = parsed.GetValue(modbus) is { } list ? Addresses(list) : null;
-            var report = await Task.Run(() => slaves is not null
-                ? probe.Ask(slaves, parsed.GetValue(baud), parsed.GetValue(corner)!, stop)
-                : probe.Listen(parsed.GetValue(baud), TimeSpan.FromSeconds(parsed.GetValue(seconds) ?? UsualSeconds), parsed.GetValue(corner)!, stop), CancellationToken.None);
+            var settings = new SearchSettings
+            {
+                Listening = TimeSpan.FromSeconds(parsed.GetValue(seconds) ?? UsualSeconds),
+                Baud = parsed.GetValue(baud),
+                Parity = parsed.GetValue(parity) is { } bit ? Enum.Parse<Parity>(bit, ignoreCase: true) : null,
+                Asking = slaves is null ? Asking.Never : Asking.Only,
+                Slaves = slaves ?? [],
+            };
+            var finding = await new PortSearch(settings, shell.Time, new SystemTree()).Search([parsed.GetRequiredValue(port)], null, stop).SingleAsync(stop);
+            if (finding.Trouble is { } trouble)
+                throw new ClientException(trouble);
+            // One slave is proposed: one that let itself be read, if any did.
+            var found = finding.Found.FirstOrDefault(f => f is FoundSlave { Readable: not null }) ?? finding.Found[0];
+            var proposal = BayBlock.Of(finding, found, parsed.GetValue(corner)!);
             if (parsed.GetValue(common.Json))
-                shell.WriteJson(ProbeJson.Of(report), ProbeTexts.Default.ProbeJson);
+                shell.WriteJson(ProbeJson.Of(finding, found, proposal), ProbeTexts.Default.ProbeJson);
             else
-                Write(report, shell);
-            return report.Proposal is null ? ExitCodes.NotAchieved : ExitCodes.Done;
+                Write(finding, found, proposal, shell);
+            return proposal is null ? ExitCodes.NotAchieved : ExitCodes.Done;
         });
         return command;
     }
 
-    private static void Write(ProbeReport report, Shell shell)
+    private static void Write(PortFinding finding, Found found, string? proposal, Shell shell)
     {
-        var rate = report.Baud is { } baud ? string.Create(CultureInfo.InvariantCulture, $"at {baud} bits a second") : "a pseudo-terminal, which has no bit rate";
-        if (report.Format.Words is { Length: > 0 } format)
+        var rate = finding.Baud is { } baud ? string.Create(CultureInfo.InvariantCulture, $"at {baud} bits a second") : "a pseudo-terminal, which has no bit rate";
+        if (finding.Format.Words is { Length: > 0 } format)
             rate += $", {format}";
-        shell.WriteLine($"{report.Port}, {rate}: {report.Guess.Summary}.");
-        foreach (var line in report.Heard)
+        shell.WriteLine($"{finding.Port}, {rate}: {found.Summary}.");
+        foreach (var line in finding.Heard)
             shell.WriteLine($"  {line}");
-        foreach (var remark in report.Guess.Remarks)
+        foreach (var remark in found.Remarks)
             shell.WriteLine($"- {remark}");
-        if (report.Proposal is null)
+        if (proposal is null)
             return;
         shell.WriteLine("");
         shell.WriteLine("For the bay file:");
         shell.WriteLine("");
-        shell.WriteLine(report.Proposal);
+        shell.WriteLine(proposal);
     }
 
     private static List<byte>? Addresses(string list)

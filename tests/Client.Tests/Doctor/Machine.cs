@@ -1,4 +1,4 @@
-using ScaleLink.Client.Doctor;
+using ScaleLink.Probing.Ports;
 
 namespace Client.Tests.Doctor;
 

@@ -1,4 +1,5 @@
 using ScaleLink.Client.Doctor;
+using ScaleLink.Probing.Ports;
 
 namespace Client.Tests.Doctor;
 

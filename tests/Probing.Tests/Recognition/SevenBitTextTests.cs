@@ -2,11 +2,12 @@ using System.IO.Ports;
 using System.Numerics;
 using System.Runtime.Versioning;
 using System.Text;
-using CarOnPads.Ports;
-using ScaleLink.Client.Doctor;
-using ScaleLink.Client.Probe;
+using ScaleLink.Probing.Ports;
+using ScaleLink.Probing.Recognition;
+using ScaleLink.Probing.Search;
+using ScaleLink.Probing.Toml;
 
-namespace Client.Tests.Probe;
+namespace Probing.Tests.Recognition;
 
 /// <summary>Indicators that send 7 data bits (common practice, no published source), heard by a port that takes 8.</summary>
 [UnsupportedOSPlatform("windows")]
@@ -39,22 +40,11 @@ public class SevenBitTextTests
     public async Task The_block_for_the_bay_file_says_so()
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "Pseudo-terminals of Linux.");
-        using var terminal = new PseudoTerminal();
-        using var over = new CancellationTokenSource();
-        var sending = Task.Run(async () =>
-        {
-            while (!over.IsCancellationRequested)
-            {
-                if (terminal.HasReader)
-                    terminal.Write(Sent(Parity.Even));
-                await Task.Delay(20, CancellationToken.None);
-            }
-        }, TestContext.Current.CancellationToken);
-        var report = new PortProbe(terminal.SlavePath, null, TimeProvider.System, new SystemTree()).Listen(null, TimeSpan.FromSeconds(1), "LF", TestContext.Current.CancellationToken);
-        await over.CancelAsync();
-        await sending;
-        Assert.Contains("parity = \"even\"\ndata_bits = 7\nprotocol = \"text-lines\"", report.Proposal);
-        Assert.Equal("7 data bits, even parity, 1 stop bit", report.Format.Words);
+        using var terminal = new SpeakingTerminal(Sent(Parity.Even));
+        var search = new PortSearch(new SearchSettings { Listening = TimeSpan.FromSeconds(1) }, TimeProvider.System, new SystemTree());
+        var finding = await search.Search([terminal.Path], null, TestContext.Current.CancellationToken).SingleAsync(TestContext.Current.CancellationToken);
+        Assert.Contains("parity = \"even\"\ndata_bits = 7\nprotocol = \"text-lines\"", BayBlock.Of(finding, finding.Found[0], "LF"));
+        Assert.Equal("7 data bits, even parity, 1 stop bit", finding.Format.Words);
     }
 
     private static byte[] Sent(Parity parity) => [.. Encoding.ASCII.GetBytes(Lines).Select(b => (byte)(b | (EighthBit(b, parity) ? 0x80 : 0)))];

@@ -1,8 +1,9 @@
 using System.Buffers;
-using System.Globalization;
+using ScaleLink.Probing.Ports;
+using ScaleLink.Probing.Recognition;
 using ScaleLink.Protocol.Modbus;
 
-namespace ScaleLink.Client.Probe;
+namespace ScaleLink.Probing.Search;
 
 /// <summary>Asks the slaves of given addresses for their first registers, in both tables. Reading only; nothing is written to any device.</summary>
 internal sealed class SlaveSearch(ProbedPort port)
@@ -11,8 +12,9 @@ internal sealed class SlaveSearch(ProbedPort port)
     private static readonly TimeSpan ReplyWithin = TimeSpan.FromMilliseconds(300);
     private static readonly int[] Counts = [MostRegisters, 8, 4, 2, 1];
 
-    /// <summary>What each address has answered.</summary>
-    public IReadOnlyList<SlaveAnswer> Ask(IEnumerable<byte> slaves, CancellationToken stop) => [.. slaves.SelectMany(slave => Ask(slave, stop))];
+    /// <summary>Who has answered.</summary>
+    public IReadOnlyList<FoundSlave> Ask(IEnumerable<byte> slaves, CancellationToken stop) =>
+        [.. slaves.Select(slave => new FoundSlave(slave, [.. Ask(slave, stop)])).Where(found => found.Answers.Count > 0)];
 
     private IEnumerable<SlaveAnswer> Ask(byte slave, CancellationToken stop)
     {
@@ -56,18 +58,5 @@ internal sealed class SlaveSearch(ProbedPort port)
             return false;
         }, stop);
         return answer;
-    }
-}
-
-/// <summary>What a slave has said: registers, or why not.</summary>
-internal sealed record SlaveAnswer(ModbusRequest Question, byte[] Data, ModbusException? Refusal)
-{
-    public string Describe()
-    {
-        var table = Question.Function == ModbusFunction.ReadInputRegisters ? "input" : "holding";
-        if (Refusal is { } refusal)
-            return string.Create(CultureInfo.InvariantCulture, $"slave {Question.Slave}: {table} registers refused with exception {(byte)refusal}");
-        var registers = Enumerable.Range(0, Data.Length / 2).Select(k => (Data[2 * k] << 8 | Data[2 * k + 1]).ToString(CultureInfo.InvariantCulture));
-        return string.Create(CultureInfo.InvariantCulture, $"slave {Question.Slave}: {table} registers 0 to {Question.Count - 1}: {string.Join(' ', registers)}");
     }
 }

@@ -4,10 +4,10 @@ using System.Text.RegularExpressions;
 using ScaleLink.Protocol.Readings;
 using ScaleLink.Protocol.TextLines;
 
-namespace ScaleLink.Client.Probe;
+namespace ScaleLink.Probing.Recognition;
 
 /// <summary>Whether lines with numbers are spoken, and a pattern that fits them. A pattern is proposed only after it has read the lines that were heard.</summary>
-internal static partial class TextGuess
+internal static partial class TextRecognition
 {
     private const int FewestLines = 3;
     private const double LeastPrintable = 0.97;
@@ -20,7 +20,7 @@ internal static partial class TextGuess
     public static bool IsText(byte[] heard) =>
         heard.Length > 0 && heard.Count(b => b is >= 0x20 and < 0x7F or (byte)'\r' or (byte)'\n' or (byte)'\t') >= LeastPrintable * heard.Length;
 
-    public static Guess? Of(byte[] heard)
+    public static Found? Of(byte[] heard)
     {
         if (!IsText(heard))
             return null;
@@ -31,13 +31,13 @@ internal static partial class TextGuess
         var isChecked = lines.All(l => Check().IsMatch(l));
         return LineShape.Of(isChecked ? [.. lines.Select(l => Check().Replace(l, ""))] : lines) is { } shape
             ? Propose(heard, lines, shape, isChecked)
-            : Guess.None($"{lines.Count} lines of text that have no shape in common");
+            : new FoundNothing($"{lines.Count} lines of text that have no shape in common");
     }
 
-    private static Guess Propose(byte[] heard, List<string> lines, LineShape shape, bool isChecked)
+    private static Found Propose(byte[] heard, List<string> lines, LineShape shape, bool isChecked)
     {
         var load = LoadOf(shape);
-        var unit = Units.FirstOrDefault(u => Regex.IsMatch(shape.After(load), $@"^\W*{u.Unit}\b"));
+        var unit = UnitOf(shape, load);
         var pattern = shape.ToPattern(number => number == load ? "load" : OtherOf(shape, number));
         var separator = isChecked ? Regex.Escape(lines[0][^3].ToString()) : "";
         var checkedPattern = $"{pattern}{separator}(?<check>[0-9A-Fa-f]{{2}})";
@@ -45,24 +45,19 @@ internal static partial class TextGuess
         var proposed = isXor ? checkedPattern : isChecked ? $"{pattern}{separator}[0-9A-Fa-f]{{2}}" : pattern;
         var fitting = Fitting(heard, proposed, unit.Meaning, isXor ? LineChecksum.Xor : LineChecksum.None);
         if (fitting < LeastFitting * lines.Count)
-            return Guess.None($"{lines.Count} lines of text, of which no pattern fits enough");
-        List<string> keys = ["protocol = \"text-lines\"", $"pattern = {TomlText.Literal(proposed)}", "capacity_kg = 600  # what the pad may carry: correct it"];
-        if (unit.Toml is not null)
-            keys.Add($"unit = \"{unit.Toml}\"");
-        if (isXor)
-            keys.Add("checksum = \"xor\"");
-        return new Guess("text-lines", $"{lines.Count} lines of text; the pattern fits {fitting} of them{(isXor ? ", and their checksum is right" : "")}", keys, Remarks(unit.Toml, isXor));
+            return new FoundNothing($"{lines.Count} lines of text, of which no pattern fits enough");
+        return new FoundText
+        {
+            Lines = lines.Count,
+            Fitting = fitting,
+            Numbers = [.. Enumerable.Range(0, shape.Numbers).Select(k => new FoundNumber(k + 1, shape.Before(k), shape.After(k), UnitOf(shape, k).Toml, shape.Largest[k]))],
+            Load = load + 1,
+            Pattern = proposed,
+            HasXor = isXor,
+        };
     }
 
-    private static List<string> Remarks(string? unit, bool isXor)
-    {
-        var remarks = new List<string>();
-        if (unit is null)
-            remarks.Add("No unit of mass is beside the number: its loads count as counts, and need kg_per_count or a calibration procedure with masses.");
-        if (!isXor)
-            remarks.Add("The lines carry no checksum that is known here: a wrong digit does not show. Switch one on in the device if it has one.");
-        return remarks;
-    }
+    private static (string Unit, string Toml, FieldUnit Meaning) UnitOf(LineShape shape, int number) => Units.FirstOrDefault(u => Regex.IsMatch(shape.After(number), $@"^\W*{u.Unit}\b"));
 
     private static int LoadOf(LineShape shape)
     {

@@ -1,4 +1,4 @@
-namespace ScaleLink.Client.Probe;
+namespace ScaleLink.Probing.Toml;
 
 /// <summary>Texts in TOML.</summary>
 internal static class TomlText

@@ -1,7 +1,8 @@
 using System.IO.Ports;
 using System.Numerics;
+using ScaleLink.Probing.Ports;
 
-namespace ScaleLink.Client.Probe;
+namespace ScaleLink.Probing.Recognition;
 
 /// <summary>
 /// Text sent with 7 data bits, as it looks to a port that takes 8: the parity bit, or a second stop bit, stands where the eighth bit would.
@@ -16,7 +17,7 @@ internal static class SevenBitText
     public static (byte[] Text, CharacterFormat Format)? Of(byte[] heard)
     {
         byte[] text = [.. heard.Select(b => (byte)(b & ~Mark))];
-        if (!TextGuess.IsText(text) || !heard.Any(b => b >= Mark))
+        if (!TextRecognition.IsText(text) || !heard.Any(b => b >= Mark))
             return null;
         CharacterFormat? format =
             Fits(heard, b => (BitOperations.PopCount(b) & 1) == 0) ? new CharacterFormat(Parity.Even, 7)

@@ -1,4 +1,4 @@
-namespace ScaleLink.Client.Doctor;
+namespace ScaleLink.Probing.Ports;
 
 /// <summary>A serial port as it was asked for, and the device node behind that name.</summary>
 internal sealed record SerialPortName(string Asked, string Node)
@@ -23,6 +23,13 @@ internal static class SerialPorts
 
     /// <summary>The names in one folder of stable names: by-path or by-id.</summary>
     public static IReadOnlyList<SerialPortName> Names(SystemTree tree, string folder) => [.. Entries(Path.Combine(tree.Dev, "serial", folder)).Select(Of)];
+
+    /// <summary>A name that stays with the socket, where the system keeps one; otherwise the name itself.</summary>
+    public static string StableName(SystemTree tree, string name)
+    {
+        var node = SystemTree.RealPath(name);
+        return Names(tree, "by-path").FirstOrDefault(p => p.Node == node)?.Asked ?? name;
+    }
 
     private static IEnumerable<string> Entries(string folder) =>
         Directory.Exists(folder) ? Directory.EnumerateFileSystemEntries(folder).Order(StringComparer.Ordinal) : [];

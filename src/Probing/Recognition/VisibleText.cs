@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace ScaleLink.Client.Probe;
+namespace ScaleLink.Probing.Recognition;
 
 /// <summary>Bytes as a terminal may show them: printable characters as they are, everything else by its name or its digits.</summary>
 internal static class VisibleText

@@ -1,7 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
 
-namespace ScaleLink.Client.Probe;
+namespace ScaleLink.Probing.Recognition;
 
 /// <summary>
 /// The common shape of lines: numbers, and the text between them. Where the text differs from line to line, as a word for "stable" does, the

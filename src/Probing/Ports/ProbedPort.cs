@@ -1,8 +1,6 @@
 using System.IO.Ports;
-using ScaleLink.Client.Connection;
-using ScaleLink.Client.Doctor;
 
-namespace ScaleLink.Client.Probe;
+namespace ScaleLink.Probing.Ports;
 
 /// <summary>A serial port that is listened to for a while.</summary>
 internal sealed class ProbedPort : IDisposable
@@ -17,7 +15,7 @@ internal sealed class ProbedPort : IDisposable
     private ProbedPort(SerialPort port, TimeProvider time) => (_port, _time) = (port, time);
 
     /// <summary>Opens it.</summary>
-    /// <exception cref="ClientException">SL-471 not there, SL-472 not permitted, SL-473 held by another program, SL-474 no serial port.</exception>
+    /// <exception cref="PortException">SL-471 not there, SL-472 not permitted, SL-473 held by another program, SL-474 no serial port.</exception>
     public static ProbedPort Open(string name, int baud, CharacterFormat format, TimeProvider time)
     {
         var port = new SerialPort(name, baud, format.Parity, format.DataBits, format.StopBits == 2 ? StopBits.Two : StopBits.One) { ReadBufferSize = ReadBuffer, ReadTimeout = WaitMs, WriteTimeout = WriteWithinMs };
@@ -29,7 +27,7 @@ internal sealed class ProbedPort : IDisposable
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or InvalidOperationException)
         {
             port.Dispose();
-            throw new ClientException(Why(name, e), e);
+            throw new PortException(Why(name, e), e);
         }
     }
 
@@ -47,7 +45,7 @@ internal sealed class ProbedPort : IDisposable
     }
 
     /// <summary>Hands on what comes, until <paramref name="take"/> says that it is enough or the time is up.</summary>
-    /// <exception cref="ClientException">SL-475: the port went away.</exception>
+    /// <exception cref="PortException">SL-475: the port went away.</exception>
     public void Listen(TimeSpan span, Func<byte[], bool> take, CancellationToken stop)
     {
         var (start, buffer) = (_time.GetTimestamp(), new byte[ReadBuffer]);
@@ -85,7 +83,7 @@ internal sealed class ProbedPort : IDisposable
         }
     }
 
-    private ClientException Gone(Exception? cause) => new(new Diagnostic(ProbeCodes.PortLost, $"{_port.PortName} went away while it was listened to.", "Check cable, adapter and hub, then try again."), cause);
+    private PortException Gone(Exception? cause) => new(new Diagnostic(ProbeCodes.PortLost, $"{_port.PortName} went away while it was listened to.", "Check cable, adapter and hub, then try again."), cause);
 
     // The serial library says "access denied" whatever the cause: the system is asked.
     private static Diagnostic Why(string name, Exception e)

@@ -1,6 +1,6 @@
 using System.Runtime.InteropServices;
 
-namespace ScaleLink.Client.Doctor;
+namespace ScaleLink.Probing.Ports;
 
 /// <summary>Who may open a device node, asked of the system without opening it: opening would reset boards that take a handshake line as their reset.</summary>
 internal static partial class Ownership

@@ -1,4 +1,4 @@
-namespace ScaleLink.Client.Doctor;
+namespace ScaleLink.Probing.Ports;
 
 /// <summary>Where the system tells of its devices and processes. Other roots than the machine's own serve for trying the checks.</summary>
 internal sealed record SystemTree
