@@ -81,6 +81,9 @@ internal sealed record PadConfiguration
 /// <summary>Address and ports of the public faces.</summary>
 internal sealed record ListenConfiguration(string Address, int PagePort, int GrpcPort)
 {
+    /// <summary>Where a bay listens that says nothing else: on this machine alone.</summary>
+    public static ListenConfiguration Usual { get; } = new("127.0.0.1", 5480, 5481);
+
     /// <summary>Whether other machines are let in, on <see cref="Address"/> itself or through a proxy on this machine. There are no rights and no TLS yet.</summary>
     public bool OtherMachines { get; init; }
 

@@ -96,9 +96,9 @@ internal sealed class BayFile
     private static ListenConfiguration ReadListen(TomlBlock block)
     {
         var listen = new ListenConfiguration(
-            block.Text("address") ?? "127.0.0.1",
-            block.Whole("page_port", 0, 65535) ?? 5480,
-            block.Whole("grpc_port", 0, 65535) ?? 5481)
+            block.Text("address") ?? ListenConfiguration.Usual.Address,
+            block.Whole("page_port", 0, 65535) ?? ListenConfiguration.Usual.PagePort,
+            block.Whole("grpc_port", 0, 65535) ?? ListenConfiguration.Usual.GrpcPort)
         {
             OtherMachines = block.Flag("other_machines") ?? false,
             Names = (block.Text("names") ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries),

@@ -70,8 +70,8 @@ internal static class BayApplication
         return app;
     }
 
-    // gRPC proper needs HTTP/2 without TLS, which no browser speaks; the page and gRPC-Web go over HTTP/1.1.
-    private static void Listen(KestrelServerOptions kestrel, ListenConfiguration listen)
+    /// <summary>gRPC proper needs HTTP/2 without TLS, which no browser speaks; the page and gRPC-Web go over HTTP/1.1.</summary>
+    public static void Listen(KestrelServerOptions kestrel, ListenConfiguration listen)
     {
         var address = IPAddress.Parse(listen.Address);
         kestrel.Limits.Http2.MaxStreamsPerConnection = StreamLimit.Transport;

@@ -18,6 +18,8 @@ internal static class DaemonHost
 
     public static async Task<int> Run(StartOptions options, CancellationToken stop)
     {
+        if (!options.CheckOnly && options.TakeOverBy is null && SetupHost.IsWanted(options.BayFile) && await SetupHost.Run(options) is { } ended)
+            return ended;
         BayFile file;
         try
         {

@@ -18,6 +18,7 @@ public static class Catalogue
         ClientCodes.Area,
         DoctorCodes.Area,
         ProbeCodes.Area,
+        SetupCodes.Area,
         CarCodes.Area,
         PatchCodes.Area,
         InclinometerCodes.Area,

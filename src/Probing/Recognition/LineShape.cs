@@ -61,7 +61,7 @@ internal sealed partial class LineShape
     // Columns are filled up with blanks, as many as the number leaves.
     private static string Text(string text) => Blanks().Replace(Regex.Escape(text).Replace(@"\ ", " "), " *");
 
-    private static (List<string> Texts, List<double> Numbers) Cut(string line)
+    internal static (List<string> Texts, List<double> Numbers) Cut(string line)
     {
         var (texts, numbers, at) = (new List<string>(), new List<double>(), 0);
         foreach (var match in NumberPattern().EnumerateMatches(line))

@@ -35,7 +35,7 @@ internal sealed class SlaveSearch(ProbedPort port)
         }
     }
 
-    private SlaveAnswer? Ask(ModbusRequest question, CancellationToken stop)
+    internal SlaveAnswer? Ask(ModbusRequest question, CancellationToken stop)
     {
         var frame = new byte[ModbusRequest.Length];
         question.Write(frame);

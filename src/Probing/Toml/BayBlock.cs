@@ -29,7 +29,7 @@ internal static class BayBlock
         return found.Protocol is null ? null : string.Join('\n', [.. Link(finding, corner), .. own]);
     }
 
-    private static List<string> Link(PortFinding finding, string corner)
+    internal static List<string> Link(PortFinding finding, string corner)
     {
         List<string> lines = ["[[pads]]", $"corner = {TomlText.Quoted(corner)}", $"link = {TomlText.Quoted(finding.Link)}"];
         if (finding.Baud is { } rate && rate != UsualBaud)

@@ -14,4 +14,13 @@ internal static class BoardPages
         app.MapGet("/opening", (OpeningPage page, HttpContext context, string? unit, string? length) => page.Draw(context, unit, length));
         app.MapFallbackToFile("index.html", AlwaysAsk);
     }
+
+    /// <summary>While a bay is set up there is one view; whoever asks for another is led to it.</summary>
+    public static void MapSetupBoard(this WebApplication app)
+    {
+        app.MapStaticAssets();
+        app.MapGet("/opening", () => Results.Text("<main class=\"notice\"><h1>ScaleLink</h1><p>Opening the guide.</p></main>", "text/html"));
+        app.MapFallbackToFile("/setup", "index.html", AlwaysAsk);
+        app.MapFallback(() => Results.Redirect("/setup"));
+    }
 }
