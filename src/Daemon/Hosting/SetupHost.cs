@@ -26,10 +26,11 @@ internal static class SetupHost
         try
         {
             await using var app = SetupApplication.Build(settings, listen, TimeProvider.System);
+            var end = app.Services.GetRequiredService<SetupEnd>();
             using var parent = options.ExitWithStdin ? ParentWatch.Start(app.Lifetime) : null;
             Log.Information("There is no bay file at {BayFile} yet: open http://127.0.0.1:{Port}/setup on this machine, or run scalelink setup, to set the bay up", settings.BayFile, listen.PagePort);
             await app.RunAsync();
-            return app.Services.GetRequiredService<SetupEnd>().HasCome ? null : Ended;
+            return end.HasCome ? null : Ended;
         }
         catch (Exception e) when (PortInUse.Explain(e, listen) is { } taken)
         {

@@ -45,12 +45,12 @@ internal sealed class DeviceWatch(TimeProvider time) : IDisposable
     private static void Take(Watched watched, HeardNumbers numbers, Action<Func<SetupProgress, SetupProgress>> update)
     {
         var cells = watched.Take(numbers);
-        var (id, isLoaded) = (watched.Device.Id, watched.IsLoaded);
+        var (id, isLoaded, isReady) = (watched.Device.Id, watched.IsLoaded, watched.IsReady);
         update(p =>
         {
             var device = p.Devices.First(d => d.Id == id);
-            if (device.LoadedSince is not null != isLoaded || device.Silence is not null)
-                p = p.With(id, d => d with { LoadedSince = isLoaded ? numbers.At : null, Silence = null });
+            if (device.LoadedSince is not null != isLoaded || device.Silence is not null || device.IsReady != isReady)
+                p = p.With(id, d => d with { LoadedSince = isLoaded ? d.LoadedSince ?? numbers.At : null, Silence = null, IsReady = isReady }).Begun();
             return cells is null ? p : SteppedOff.Apply(p, id, numbers.At, cells);
         });
     }
@@ -71,7 +71,7 @@ internal sealed class DeviceWatch(TimeProvider time) : IDisposable
         foreach (var watched in all.Where(w => w.SilentFor > SilentAfter))
         {
             var silence = new Diagnostic(SetupCodes.DeviceSilent, $"Nothing was heard of {watched.Device.Id} for {SilentAfter.TotalSeconds:0} s.", SetupCodes.DeviceSilent.Remedy);
-            update(p => p.Devices.First(d => d.Id == watched.Device.Id).Silence is null ? p.With(watched.Device.Id, d => d with { Silence = silence, LoadedSince = null }) : p);
+            update(p => p.Devices.First(d => d.Id == watched.Device.Id).Silence is null ? p.With(watched.Device.Id, d => d with { Silence = silence, LoadedSince = null }).Begun() : p);
         }
     }
 
@@ -84,6 +84,8 @@ internal sealed class DeviceWatch(TimeProvider time) : IDisposable
         public SetupDevice Device => device;
 
         public bool IsLoaded => _pad?.IsLoaded ?? false;
+
+        public bool IsReady => _pad?.IsReady ?? false;
 
         public TimeSpan SilentFor => time.GetElapsedTime(Interlocked.Read(ref _heard));
 

@@ -9,7 +9,7 @@ namespace ScaleLink.Daemon.Setup;
 internal sealed class SetupDesk(SetupSettings settings, TimeProvider time) : IDisposable
 {
     // Addresses of the standard; which of them to look at first the search knows.
-    private static readonly byte[] AllSlaves = [.. Enumerable.Range(1, 247).Select(n => (byte)n)];
+    private static readonly byte[] AllSlaves = [.. Enumerable.Range(1, 32).Select(n => (byte)n)];
 
     private readonly Lock _lock = new();
     private readonly SystemTree _tree = new();
@@ -46,12 +46,12 @@ internal sealed class SetupDesk(SetupSettings settings, TimeProvider time) : IDi
 
     /// <summary>Waits for somebody on the pad of this corner; nothing: no longer waits.</summary>
     /// <exception cref="StepRefusedException">SL-480: the ports are being searched.</exception>
-    public void Await(Corner? corner) => Change(p => p with { Awaiting = corner, Note = null });
+    public void Await(Corner? corner) => Change(p => p with { Awaiting = corner, HasBegun = true, Note = null });
 
     /// <summary>Says under which corner a device stands.</summary>
     /// <exception cref="StepRefusedException">SL-480, SL-482.</exception>
     public void Place(string device, Corner? corner) => Change(p =>
-        p.Devices.Any(d => d.Id == device) ? Next(p.Placed(device, corner)) : throw Refused(SetupCodes.DeviceUnknown, $"There is no device {PlainText.Clean(device, 64)} here."));
+        p.Devices.Any(d => d.Id == device) ? p.Placed(device, corner).Next() : throw Refused(SetupCodes.DeviceUnknown, $"There is no device {PlainText.Clean(device, 64)} here."));
 
     /// <summary>Writes the bay file.</summary>
     /// <returns>Its text.</returns>
@@ -90,7 +90,7 @@ internal sealed class SetupDesk(SetupSettings settings, TimeProvider time) : IDi
                 Update(p => p.With(SearchWords.Of(finding)) with { Devices = [.. p.Devices, .. devices] });
             }
 
-            Update(p => Next(p with { Stage = SetupStage.Placing }));
+            Update(p => p with { Stage = SetupStage.Placing });
             _watch.Start(Now.Devices, Update);
         }
         catch (OperationCanceledException)
@@ -100,8 +100,6 @@ internal sealed class SetupDesk(SetupSettings settings, TimeProvider time) : IDi
     }
 
     private void Tell(Probing.Search.SearchProgress told) => Update(p => p.With(new SearchedPort(told.Port, told.Doing)));
-
-    private static SetupProgress Next(SetupProgress progress) => progress with { Awaiting = progress.Devices.IsEmpty ? null : progress.NextCorner, Note = null };
 
     private void Change(Func<SetupProgress, SetupProgress> change)
     {

@@ -23,6 +23,9 @@ internal sealed record SetupDevice(PortFinding Finding, Found Found)
     /// <summary>Where its load cells stand in what it says; empty until its pad was loaded. Pad frames hold nothing else.</summary>
     public IReadOnlyList<NumberPlace> Cells { get; init; } = [];
 
+    /// <summary>It has been listened to for long enough to see somebody step on its pad.</summary>
+    public bool IsReady { get; init; }
+
     /// <summary>Since when somebody stands on its pad; nothing: nobody does.</summary>
     public TimeSpan? LoadedSince { get; init; }
 

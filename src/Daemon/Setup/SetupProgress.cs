@@ -30,11 +30,20 @@ internal sealed record SetupProgress
     /// <summary>The corner whose pad is to be stepped on.</summary>
     public Corner? Awaiting { get; init; }
 
+    /// <summary>Corners are being asked for: every device that is heard has been listened to for long enough.</summary>
+    public bool HasBegun { get; init; }
+
     /// <summary>What came between.</summary>
     public Diagnostic? Note { get; init; }
 
     /// <summary>The first corner without a device, in the order in which people walk round the car; nothing: each has one.</summary>
     public Corner? NextCorner => Enum.GetValues<Corner>().Cast<Corner?>().FirstOrDefault(c => !Devices.Any(d => d.Corner == c));
+
+    /// <summary>Asks for the next corner that has no device.</summary>
+    public SetupProgress Next() => this with { Awaiting = Devices.IsEmpty ? null : NextCorner, HasBegun = true, Note = null };
+
+    /// <summary>Asks for the first corner as soon as that makes sense.</summary>
+    public SetupProgress Begun() => !HasBegun && Devices.All(d => d.IsReady || d.Silence is not null) ? Next() : this;
 
     /// <summary>With one device changed.</summary>
     public SetupProgress With(string id, Func<SetupDevice, SetupDevice> change) => this with { Devices = [.. Devices.Select(d => d.Id == id ? change(d) : d)] };

@@ -22,7 +22,6 @@ internal static class SteppedOff
 
         if (device.Corner is { } other && other != corner)
             return progress with { Note = new Diagnostic(SetupCodes.OtherCorner, $"That pad stands under {other}.", $"Step on the {corner} pad, or take {other} from it first.") };
-        var placed = progress.Placed(id, corner);
-        return placed with { Awaiting = placed.NextCorner, Note = null };
+        return progress.Placed(id, corner).Next();
     }
 }

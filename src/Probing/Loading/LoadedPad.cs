@@ -30,6 +30,9 @@ internal sealed class LoadedPad(IReadOnlyList<NumberPlace> places)
     /// <summary>The pad carries more or less than at rest.</summary>
     public bool IsLoaded => _loaded.Count > 0;
 
+    /// <summary>It has been listened to for long enough to know its rest.</summary>
+    public bool IsReady => _rest.Length > 0;
+
     /// <summary>Takes what the device said.</summary>
     /// <param name="at">When.</param>
     /// <param name="values">A number for each place.</param>

@@ -1,0 +1,90 @@
+using Grpc.Core;
+using Grpc.Net.Client;
+using ScaleLink.Api.V1;
+using Shared.Rig;
+
+namespace Bay.Tests.Setup;
+
+/// <summary>Four pads nobody has described, a daemon without a bay file, and somebody who steps on pads.</summary>
+internal sealed class SetupRig : IDisposable
+{
+    private const double PersonKg = 78;
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("scalelink-setup-");
+
+    public SetupRig(string speak, string? bayFile = null)
+    {
+        (PagePort, GrpcPort) = (FreePorts.Next(), FreePorts.Next());
+        BayFile = bayFile ?? Path.Combine(_folder.FullName, "bay.toml");
+        Simulator = new Simulator(Path.Combine(_folder.FullName, "ports"), "default", speak: speak);
+        Simulator.DoAndWait("""{"do":"jack","mm":150}""");
+        Channel = GrpcChannel.ForAddress($"http://127.0.0.1:{GrpcPort}");
+        (Setup, Control) = (new ScaleLink.Api.V1.Setup.SetupClient(Channel), new SetupControl.SetupControlClient(Channel));
+        Daemon = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", ["--bay", BayFile, "--page-port", $"{PagePort}", "--grpc-port", $"{GrpcPort}", "--mqtt-port", $"{FreePorts.Next()}", "--exit-with-stdin"]);
+        Wait.Until(() => TryNow() is not null, Wait.Patience, () => $"the daemon answers. {Daemon.Said}");
+    }
+
+    public int PagePort { get; }
+
+    public int GrpcPort { get; }
+
+    public string BayFile { get; }
+
+    public string Folder => _folder.FullName;
+
+    public Simulator Simulator { get; }
+
+    public ChildProcess Daemon { get; }
+
+    public GrpcChannel Channel { get; }
+
+    public ScaleLink.Api.V1.Setup.SetupClient Setup { get; }
+
+    public SetupControl.SetupControlClient Control { get; }
+
+    public string Port(string corner) => $"{Simulator.Ready["ports"]![corner]}";
+
+    /// <summary>How far the setting up is.</summary>
+    public SetupState Now() => TryNow() ?? throw new InvalidOperationException("The daemon does not set up.");
+
+    /// <summary>Searches the four ports and waits until it is over.</summary>
+    public SetupState Search()
+    {
+        Control.SearchDevices(new SearchDevicesRequest { Ports = { Simulator.Corners.Select(Port) }, Who = "Ada" });
+        Wait.Until(() => Now().Awaiting != Corner.Unspecified, Wait.Patience, () => $"searched; {Now()}");
+        return Now();
+    }
+
+    /// <summary>Puts a person on a pad, or takes one off.</summary>
+    public void Step(string corner, bool on) => Simulator.Do(FormattableString.Invariant($$"""{"do":"mass","corner":"{{corner}}","kg":{{(on ? PersonKg : 0)}},"x_mm":20,"y_mm":-15}"""));
+
+    /// <summary>Steps on a pad, stands until that is seen, and steps off.</summary>
+    public void StandOn(string corner)
+    {
+        Step(corner, on: true);
+        Wait.Until(() => Now().Devices.Any(d => d.Loaded), Wait.Patience, () => $"somebody is seen on {corner}; {Now()}");
+        Thread.Sleep(1500);
+        Step(corner, on: false);
+        Wait.Until(() => Now().Devices.All(d => !d.Loaded), Wait.Patience, () => $"off {corner}; {Now()}");
+    }
+
+    public void Dispose()
+    {
+        Channel.Dispose();
+        Daemon.Dispose();
+        Simulator.Dispose();
+        _folder.Delete(recursive: true);
+    }
+
+    private SetupState? TryNow()
+    {
+        try
+        {
+            using var stream = Setup.WatchSetup(new WatchSetupRequest(), deadline: DateTime.UtcNow.AddSeconds(10));
+            return stream.ResponseStream.MoveNext(CancellationToken.None).GetAwaiter().GetResult() ? stream.ResponseStream.Current : null;
+        }
+        catch (RpcException)
+        {
+            return null;
+        }
+    }
+}
