@@ -11,6 +11,7 @@ using ScaleLink.Client.Pads;
 using ScaleLink.Client.Probe;
 using ScaleLink.Client.Recording;
 using ScaleLink.Client.Runtime;
+using ScaleLink.Client.Setup;
 using ScaleLink.Client.Watch;
 using ScaleLink.Client.WorkSessions;
 using ScaleLink.Client.WorkSessions.Guided;
@@ -36,7 +37,7 @@ internal static class CommandLine
             CalibrateCommand.Create(common, shell), CalibrationsCommand.Create(common, shell),
             CarCommand.Create(common, shell), PatchCommand.Create(common, shell), PlanCommand.Create(common, shell), WorkCommand.Create(common, shell), WorkSessionCommand.Create(common, shell),
             WhatIfCommand.Create(common, shell),
-            DoctorCommand.Create(common, shell), ProbeCommand.Create(common, shell), RecordCommand.Create(common, shell), DemoCommand.Create(common, shell),
+            SetupCommand.Create(common, shell), DoctorCommand.Create(common, shell), ProbeCommand.Create(common, shell), RecordCommand.Create(common, shell), DemoCommand.Create(common, shell),
         };
         root.Options.Add(common.Daemon);
         root.Options.Add(common.Json);

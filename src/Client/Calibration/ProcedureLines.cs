@@ -8,9 +8,9 @@ namespace ScaleLink.Client.Calibration;
 /// A calibration procedure without a screen: says each step on a line and records it by itself once the load stands and rests. Where no reading
 /// can tell that the step is done, it waits for a line on standard input. Goes on across every loss of the daemon.
 /// </summary>
-internal sealed class ProcedureLines(Shell shell, DaemonConnection daemon, ProcedureCalls work, ProcedureTelling telling)
+internal sealed class ProcedureLines(Shell shell, DaemonConnection daemon, ProcedureCalls work, ProcedureTelling telling, ScriptOrders? orders = null)
 {
-    private readonly ScriptOrders _orders = new(shell.In);
+    private readonly ScriptOrders _orders = orders ?? new(shell.In);
     private (string Procedure, uint Step, int Points)? _sent;
     private (string Procedure, uint Step, int Points)? _told;
 

@@ -51,6 +51,9 @@ public sealed class DaemonConnection : IAsyncDisposable
         WorkSessionControl = new WorkSessionControl.WorkSessionControlClient(control);
         Recorder = new Recorder.RecorderClient(_channel);
         RecorderControl = new RecorderControl.RecorderControlClient(control);
+        Setup = new Api.V1.Setup.SetupClient(_channel);
+        // No ledger yet, and so no steps on record to ask for.
+        SetupControl = new SetupControl.SetupControlClient(_channel);
         _keeper = new ClockKeeper(Feed, Clock, Time);
     }
 
@@ -110,6 +113,12 @@ public sealed class DaemonConnection : IAsyncDisposable
 
     /// <summary>The steps of a work session.</summary>
     public WorkSessionControl.WorkSessionControlClient WorkSessionControl { get; }
+
+    /// <summary>How far a daemon without a bay file is with setting one up.</summary>
+    public Api.V1.Setup.SetupClient Setup { get; }
+
+    /// <summary>What sets a bay up.</summary>
+    public SetupControl.SetupControlClient SetupControl { get; }
 
     /// <summary>What the links have carried.</summary>
     public Recorder.RecorderClient Recorder { get; }

@@ -11,15 +11,22 @@ internal sealed class SetupRig : IDisposable
     private const double PersonKg = 78;
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("scalelink-setup-");
 
-    public SetupRig(string speak, string? bayFile = null)
+    private readonly ChildProcess? _daemon;
+
+    /// <param name="speak">What the pads speak.</param>
+    /// <param name="bayFile">Where the bay file is to be; nothing: in a folder of its own.</param>
+    /// <param name="isDaemonStarted">False: somebody else starts it.</param>
+    public SetupRig(string speak, string? bayFile = null, bool isDaemonStarted = true)
     {
-        (PagePort, GrpcPort) = (FreePorts.Next(), FreePorts.Next());
+        (PagePort, GrpcPort, MqttPort) = (FreePorts.Next(), FreePorts.Next(), FreePorts.Next());
         BayFile = bayFile ?? Path.Combine(_folder.FullName, "bay.toml");
         Simulator = new Simulator(Path.Combine(_folder.FullName, "ports"), "default", speak: speak);
         Simulator.DoAndWait("""{"do":"jack","mm":150}""");
         Channel = GrpcChannel.ForAddress($"http://127.0.0.1:{GrpcPort}");
         (Setup, Control) = (new ScaleLink.Api.V1.Setup.SetupClient(Channel), new SetupControl.SetupControlClient(Channel));
-        Daemon = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", ["--bay", BayFile, "--page-port", $"{PagePort}", "--grpc-port", $"{GrpcPort}", "--mqtt-port", $"{FreePorts.Next()}", "--exit-with-stdin"]);
+        if (!isDaemonStarted)
+            return;
+        _daemon = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", ["--bay", BayFile, "--page-port", $"{PagePort}", "--grpc-port", $"{GrpcPort}", "--mqtt-port", $"{MqttPort}", "--exit-with-stdin"]);
         Wait.Until(() => TryNow() is not null, Wait.Patience, () => $"the daemon answers. {Daemon.Said}");
     }
 
@@ -27,13 +34,15 @@ internal sealed class SetupRig : IDisposable
 
     public int GrpcPort { get; }
 
+    public int MqttPort { get; }
+
     public string BayFile { get; }
 
     public string Folder => _folder.FullName;
 
     public Simulator Simulator { get; }
 
-    public ChildProcess Daemon { get; }
+    public ChildProcess Daemon => _daemon ?? throw new InvalidOperationException("No daemon was started here.");
 
     public GrpcChannel Channel { get; }
 
@@ -70,7 +79,7 @@ internal sealed class SetupRig : IDisposable
     public void Dispose()
     {
         Channel.Dispose();
-        Daemon.Dispose();
+        _daemon?.Dispose();
         Simulator.Dispose();
         _folder.Delete(recursive: true);
     }
