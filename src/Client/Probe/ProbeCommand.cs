@@ -12,69 +12,83 @@ using ScaleLink.Protocol.Modbus;
 
 namespace ScaleLink.Client.Probe;
 
-/// <summary><c>scalelink probe</c>: what an unknown device on a port speaks, and the block for the bay file.</summary>
+/// <summary><c>scalelink probe</c>: what unknown devices on serial ports speak, and their blocks for the bay file.</summary>
 internal static class ProbeCommand
 {
-    private const double UsualSeconds = 6;
+    private const string AllSlaves = "all";
 
     public static Command Create(CommonOptions common, Shell shell)
     {
-        var port = new Argument<string>("port") { Description = "The serial port, such as /dev/serial/by-path/... or COM3." };
-        var seconds = TimeLimit.Option("How long to listen at each rate. Otherwise 6, in which a pad says who it is.");
+        var ports = new Argument<string[]>("port") { Description = "Serial ports, such as /dev/serial/by-path/... or COM3. None: every adapter that is plugged in.", Arity = ArgumentArity.ZeroOrMore };
+        var seconds = TimeLimit.Option("How long to listen. Otherwise 6, in which a pad says who it is.");
         var baud = new Option<int?>("--baud") { Description = "Only this rate. Otherwise the usual ones in turn.", HelpName = "N" };
-        var parity = new Option<string?>("--parity") { Description = "Only this parity bit: none, even or odd. Otherwise none; slaves are asked with each in turn.", HelpName = "P" };
+        var parity = new Option<string?>("--parity") { Description = "Only this parity bit: none, even or odd. Otherwise each in turn.", HelpName = "P" };
         parity.AcceptOnlyFromAmong("none", "even", "odd");
-        var corner = new Option<string>("--corner") { Description = "The corner in the proposal.", DefaultValueFactory = _ => "LF", HelpName = "CORNER" };
+        var corner = new Option<string?>("--corner") { Description = "The corner in the proposal; further devices get the ones behind it. Otherwise LF.", HelpName = "CORNER" };
         corner.AcceptOnlyFromAmong("LF", "RF", "LR", "RR");
-        var modbus = new Option<string?>("--modbus") { Description = "Asks the Modbus slaves of these addresses, such as 1,2,11, for their first registers. Sends on the line: not while another master does.", HelpName = "LIST" };
+        var modbus = new Option<string?>("--modbus") { Description = "Asks the Modbus slaves of these addresses, such as 1,2,11, for their registers; all: looks for every slave from 1 to 247 on ports on which nothing is heard. Sends on the line: not while another master does.", HelpName = "LIST" };
         modbus.Validators.Add(result =>
         {
-            if (result.GetValueOrDefault<string?>() is { } list && Addresses(list) is null)
-                result.AddError("--modbus: give addresses from 1 to 247 with commas between.");
+            if (result.GetValueOrDefault<string?>() is { } list && list != AllSlaves && Addresses(list) is null)
+                result.AddError("--modbus: give addresses from 1 to 247 with commas between, or all.");
         });
-        var command = new Command("probe", "Listens to a serial port, says what it hears, and proposes the block for the bay file. Sends nothing without --modbus.") { port, seconds, baud, parity, corner, modbus };
+        var atMost = new Option<double?>("--at-most") { Description = "How many seconds to look for slaves on a port at most. Otherwise 240.", HelpName = "N" };
+        atMost.Validators.Add(result =>
+        {
+            if (result.Tokens.Count > 0 && result.GetValueOrDefault<double?>() is not (> 0 and <= 1e6))
+                result.AddError("--at-most: give a number of seconds above 0.");
+        });
+        var rates = new Option<bool>("--rates") { Description = "Tries rates and parities on a pseudo-terminal too, for simulators that heed them." };
+        var command = new Command("probe", "Listens to serial ports, says what it hears, and proposes blocks for the bay file. Sends nothing without --modbus.") { ports, seconds, baud, parity, corner, modbus, atMost, rates };
         command.SetAction(async (parsed, stop) =>
         {
-            var slaves = parsed.GetValue(modbus) is { } list ? Addresses(list) : null;
-            var settings = new SearchSettings
+            var usual = new SearchSettings();
+            var list = parsed.GetValue(modbus);
+            var settings = usual with
             {
-                Listening = TimeSpan.FromSeconds(parsed.GetValue(seconds) ?? UsualSeconds),
+                Listening = parsed.GetValue(seconds) is { } s ? TimeSpan.FromSeconds(s) : usual.Listening,
                 Baud = parsed.GetValue(baud),
                 Parity = parsed.GetValue(parity) is { } bit ? Enum.Parse<Parity>(bit, ignoreCase: true) : null,
-                Asking = slaves is null ? Asking.Never : Asking.Only,
-                Slaves = slaves ?? [],
+                Asking = list is null ? Asking.Never : list == AllSlaves ? Asking.WhereSilent : Asking.Only,
+                Slaves = list is null or AllSlaves ? [] : Addresses(list)!,
+                AskingAtMost = parsed.GetValue(atMost) is { } most ? TimeSpan.FromSeconds(most) : usual.AskingAtMost,
+                TerminalsHaveRates = parsed.GetValue(rates),
             };
-            var finding = await new PortSearch(settings, shell.Time, new SystemTree()).Search([parsed.GetRequiredValue(port)], null, stop).SingleAsync(stop);
-            if (finding.Trouble is { } trouble)
-                throw new ClientException(trouble);
-            // One slave is proposed: one that let itself be read, if any did.
-            var found = finding.Found.FirstOrDefault(f => f is FoundSlave { Readable: not null }) ?? finding.Found[0];
-            var proposal = BayBlock.Of(finding, found, parsed.GetValue(corner)!);
-            if (parsed.GetValue(common.Json))
-                shell.WriteJson(ProbeJson.Of(finding, found, proposal), ProbeTexts.Default.ProbeJson);
-            else
-                Write(finding, found, proposal, shell);
-            return proposal is null ? ExitCodes.NotAchieved : ExitCodes.Done;
+            var isJson = parsed.GetValue(common.Json);
+            var findings = await Search(parsed.GetValue(ports) ?? [], settings, isJson, shell, stop);
+            return Tell(findings, new BayBlocks(parsed.GetValue(corner) ?? "LF", parsed.GetValue(corner) is not null), isJson, shell);
         });
         return command;
     }
 
-    private static void Write(PortFinding finding, Found found, string? proposal, Shell shell)
+    // In the order in which the ports were named, so that corners follow it.
+    private static async Task<IReadOnlyList<PortFinding>> Search(string[] named, SearchSettings settings, bool isJson, Shell shell, CancellationToken stop)
     {
-        var rate = finding.Baud is { } baud ? string.Create(CultureInfo.InvariantCulture, $"at {baud} bits a second") : "a pseudo-terminal, which has no bit rate";
-        if (finding.Format.Words is { Length: > 0 } format)
-            rate += $", {format}";
-        shell.WriteLine($"{finding.Port}, {rate}: {found.Summary}.");
-        foreach (var line in finding.Heard)
-            shell.WriteLine($"  {line}");
-        foreach (var remark in found.Remarks)
-            shell.WriteLine($"- {remark}");
-        if (proposal is null)
-            return;
-        shell.WriteLine("");
-        shell.WriteLine("For the bay file:");
-        shell.WriteLine("");
-        shell.WriteLine(proposal);
+        var tree = new SystemTree();
+        string[] ports = named.Length > 0 ? named : [.. SerialPorts.Adapters(tree).Select(a => a.Asked)];
+        if (ports.Length == 0)
+            throw new ClientException(new Diagnostic(ProbeCodes.PortMissing, "No serial adapter is plugged in.", "Plug one in, or name the port."));
+        var search = new PortSearch(settings, shell.Time, tree);
+        var findings = await search.Search(ports, isJson ? null : new ProgressLines(shell), stop).ToListAsync(stop);
+        return findings is [{ Trouble: { } trouble }] ? throw new ClientException(trouble) : [.. findings.OrderBy(f => Array.IndexOf(ports, f.Port))];
+    }
+
+    private static int Tell(IReadOnlyList<PortFinding> findings, BayBlocks blocks, bool isJson, Shell shell)
+    {
+        var proposals = new List<string>();
+        foreach (var finding in findings)
+        {
+            var answered = isJson ? finding : new LoadQuestion(shell).Ask(finding, () => ProbePage.Write(finding, shell));
+            var proposal = blocks.Of(answered);
+            if (isJson)
+                shell.WriteJson(ProbeJson.Of(answered, proposal), ProbeTexts.Default.ProbeJson);
+            if (proposal is not null)
+                proposals.Add(proposal);
+        }
+
+        if (proposals.Count > 0 && !isJson)
+            ProbePage.Write(proposals, shell);
+        return proposals.Count == 0 ? ExitCodes.NotAchieved : ExitCodes.Done;
     }
 
     private static List<byte>? Addresses(string list)
@@ -88,5 +102,10 @@ internal static class ProbeCommand
         }
 
         return addresses;
+    }
+
+    private sealed class ProgressLines(Shell shell) : IProgress<SearchProgress>
+    {
+        public void Report(SearchProgress value) => shell.Error.WriteLine($"scalelink: {value.Port} {value.Doing}");
     }
 }

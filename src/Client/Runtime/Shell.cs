@@ -19,6 +19,8 @@ internal sealed record Shell
     public required Glyphs Glyphs { get; init; }
     /// <summary>Lines from whoever runs the program; nothing unless said otherwise.</summary>
     public TextReader In { get; init; } = TextReader.Null;
+    /// <summary>Whether somebody sits at the input who can be asked.</summary>
+    public bool HasTyping { get; init; }
     /// <summary>The next key that was pressed, if any, when the input is a terminal.</summary>
     public Func<ConsoleKeyInfo?> Key { get; init; } = () => null;
     /// <summary>What earlier commands said once; absent where nothing is remembered.</summary>
@@ -38,6 +40,7 @@ internal sealed record Shell
             Out = Output(),
             Error = Console.Error,
             In = Console.In,
+            HasTyping = !Console.IsInputRedirected && !Console.IsOutputRedirected,
             Key = () => !Console.IsInputRedirected && Console.KeyAvailable ? Console.ReadKey(intercept: true) : null,
             Time = TimeProvider.System,
             Memory = Memory.OfThisUser(),

@@ -8,9 +8,6 @@ namespace ScaleLink.Daemon.Setup;
 /// <summary>Where a bay is set up: what is known, and what people do with it. One lock; whoever looks gets an immutable whole.</summary>
 internal sealed class SetupDesk(SetupSettings settings, TimeProvider time) : IDisposable
 {
-    // Addresses of the standard; which of them to look at first the search knows.
-    private static readonly byte[] AllSlaves = [.. Enumerable.Range(1, 32).Select(n => (byte)n)];
-
     private readonly Lock _lock = new();
     private readonly SystemTree _tree = new();
     private readonly DeviceWatch _watch = new(time);
@@ -83,7 +80,7 @@ internal sealed class SetupDesk(SetupSettings settings, TimeProvider time) : IDi
         _watch.Stop();
         try
         {
-            var search = new PortSearch(new SearchSettings { Asking = Asking.WhereSilent, Slaves = AllSlaves }, time, _tree);
+            var search = new PortSearch(new SearchSettings { Asking = Asking.WhereSilent }, time, _tree);
             await foreach (var finding in search.Search(ports, new Telling(t => Tell(t)), stop))
             {
                 var devices = finding.Found.Where(f => f.Protocol is not null).Select(f => new SetupDevice(finding, f)).Select(d => d with { Corner = known.FirstOrDefault(k => k.Id == d.Id)?.Corner, Cells = known.FirstOrDefault(k => k.Id == d.Id)?.Cells ?? [] });

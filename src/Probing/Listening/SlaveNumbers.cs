@@ -2,6 +2,7 @@ using ScaleLink.Probing.Loading;
 using ScaleLink.Probing.Ports;
 using ScaleLink.Probing.Recognition;
 using ScaleLink.Probing.Search;
+using ScaleLink.Protocol.Modbus;
 
 namespace ScaleLink.Probing.Listening;
 
@@ -13,21 +14,23 @@ internal sealed class SlaveNumbers(ProbedPort port, IReadOnlyList<FoundSlave> sl
 
     public void Run(Action<Found, HeardNumbers> take, CancellationToken stop)
     {
-        var search = new SlaveSearch(port);
+        var questions = new SlaveQuestions(port, time);
         while (!stop.IsCancellationRequested)
         {
             var began = time.GetTimestamp();
             foreach (var slave in slaves)
             {
-                if (stop.IsCancellationRequested || slave.Readable is not { } readable || search.Ask(readable.Question, stop) is not { Refusal: null } answer)
+                if (stop.IsCancellationRequested || slave.Readable is not { } readable || Ask(questions, slave.Slave, readable, stop) is not { Refusal: null } answer)
                     continue;
-                ushort[] registers = [.. Enumerable.Range(0, answer.Data.Length / 2).Select(k => (ushort)(answer.Data[2 * k] << 8 | answer.Data[2 * k + 1]))];
                 var now = TimeSpan.FromTicks(time.GetTimestamp() * TimeSpan.TicksPerSecond / time.TimestampFrequency);
-                take(slave, new HeardNumbers(now, RegisterForms.Places(registers.Length), RegisterForms.Values(registers)));
+                take(slave, new HeardNumbers(now, RegisterForms.Places(answer.Registers.Length), RegisterForms.Values(answer.Registers)));
             }
 
             if (Round - time.GetElapsedTime(began) is { Ticks: > 0 } pause)
                 stop.WaitHandle.WaitOne(pause);
         }
     }
+
+    private static SlaveAnswer? Ask(SlaveQuestions questions, byte slave, FoundRegisters readable, CancellationToken stop) =>
+        questions.Ask(new ModbusRequest(slave, readable.Table, readable.At, readable.Count), SlaveSearch.Patience, out _, stop);
 }

@@ -31,6 +31,29 @@ internal sealed class ProbedPort : IDisposable
         }
     }
 
+    /// <summary>
+    /// Takes another rate and format without closing: closing and opening would reset boards that take a handshake line as their reset. What came before is
+    /// thrown away.
+    /// </summary>
+    /// <returns>Whether the driver takes them.</returns>
+    public bool TrySet(int baud, CharacterFormat format)
+    {
+        try
+        {
+            (_port.BaudRate, _port.Parity, _port.DataBits, _port.StopBits) = (baud, format.Parity, format.DataBits, format.StopBits == 2 ? StopBits.Two : StopBits.One);
+            _port.DiscardInBuffer();
+            return true;
+        }
+        catch (Exception e) when (e is IOException or ArgumentException && (OperatingSystem.IsWindows() || Path.Exists(_port.PortName)))
+        {
+            return false;
+        }
+        catch (Exception e) when (e is IOException or ArgumentException or InvalidOperationException or UnauthorizedAccessException)
+        {
+            throw Gone(e);
+        }
+    }
+
     /// <summary>Sends bytes.</summary>
     public void Write(byte[] bytes)
     {
@@ -53,6 +76,7 @@ internal sealed class ProbedPort : IDisposable
         {
             try
             {
+                _port.BaseStream.ReadTimeout = (int)Math.Clamp((span - _time.GetElapsedTime(start)).TotalMilliseconds, 1, WaitMs);
                 var read = _port.BaseStream.Read(buffer, 0, buffer.Length);
                 if (read == 0)
                     throw Gone(null);

@@ -18,7 +18,7 @@ internal sealed record FoundPadFrames(int Samples, string? SerialNumber, int? Ce
 
     public override IReadOnlyList<string> Remarks =>
     [
-        "Until it has been calibrated with known masses, a calibration to start with can stand there: kg_per_count = 0.0005",
         .. SerialNumber is null ? new[] { "It has not said who it is while it was listened to: listen for longer, or add its serial_number by hand." } : [],
+        "It gives no load until its first calibration procedure has found its sensitivity (docs/calibration.md).",
     ];
 }

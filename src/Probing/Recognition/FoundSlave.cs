@@ -1,32 +1,29 @@
 using System.Globalization;
-using ScaleLink.Protocol.Modbus;
 
 namespace ScaleLink.Probing.Recognition;
 
 /// <summary>A Modbus slave that has answered.</summary>
 /// <param name="Slave">Its address, 1 to 247.</param>
-/// <param name="Answers">What it said to each question.</param>
-internal sealed record FoundSlave(byte Slave, IReadOnlyList<SlaveAnswer> Answers) : Found
+/// <param name="Tables">What its tables of registers gave.</param>
+/// <param name="ReplyWithin">The longest that it took to answer.</param>
+internal sealed record FoundSlave(byte Slave, IReadOnlyList<FoundRegisters> Tables, TimeSpan ReplyWithin) : Found
 {
     public override string Protocol => "modbus-rtu";
 
     public override string Summary => $"slave {Slave.ToString(CultureInfo.InvariantCulture)} answers";
 
-    public override IReadOnlyList<string> Remarks => ["Which registers hold the load, and of what type, stands in the device's manual."];
+    /// <summary>The table to begin with: one in which something moves, or one that can be read, or nothing.</summary>
+    public FoundRegisters? Readable => Tables.FirstOrDefault(t => t.Numbers.Count > 0) ?? Tables.FirstOrDefault(t => t.Count > 0);
 
-    /// <summary>The registers that it gave first; nothing when it refused all.</summary>
-    public SlaveAnswer? Readable => Answers.FirstOrDefault(a => a.Refusal is null);
-}
-
-/// <summary>What a slave has said: registers, or why not.</summary>
-internal sealed record SlaveAnswer(ModbusRequest Question, byte[] Data, ModbusException? Refusal)
-{
-    public string Describe()
-    {
-        var table = Question.Function == ModbusFunction.ReadInputRegisters ? "input" : "holding";
-        if (Refusal is { } refusal)
-            return string.Create(CultureInfo.InvariantCulture, $"slave {Question.Slave}: {table} registers refused with exception {(byte)refusal}");
-        var registers = Enumerable.Range(0, Data.Length / 2).Select(k => (Data[2 * k] << 8 | Data[2 * k + 1]).ToString(CultureInfo.InvariantCulture));
-        return string.Create(CultureInfo.InvariantCulture, $"slave {Question.Slave}: {table} registers 0 to {Question.Count - 1}: {string.Join(' ', registers)}");
-    }
+    public override IReadOnlyList<string> Remarks =>
+    [
+        .. Tables is [{ } one, { } other] && one.IsAs(other) ? new[] { "Both tables hold the same." } : [],
+        Readable switch
+        {
+            null => "No register could be read at the places that were tried: which ones there are stands in the device's manual.",
+            { Numbers.Count: 0 } => "No register moved while it was looked at, so which holds the load is not known: it stands in the device's manual.",
+            { Numbers: { } numbers } => $"Registers that move as a measurement does: {string.Join(", ", numbers.Select(n => string.Create(CultureInfo.InvariantCulture, $"{n.At} as {n.Type}{(n.IsLowFirst ? " low-first" : "")}")))}. Whether they hold the load, and of what type, stands in the device's manual.",
+        },
+        "The pad gives no load until its first calibration procedure has found its sensitivity (docs/calibration.md).",
+    ];
 }

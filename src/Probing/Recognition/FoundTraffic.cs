@@ -3,15 +3,14 @@ using ScaleLink.Protocol.Modbus;
 
 namespace ScaleLink.Probing.Recognition;
 
-/// <summary>Another master's Modbus traffic.</summary>
-/// <param name="Questions">Whole questions heard.</param>
-/// <param name="Replies">Replies to them.</param>
-/// <param name="Asked">The first question that each slave has answered, by address.</param>
-internal sealed record FoundTraffic(int Questions, int Replies, IReadOnlyList<ModbusRequest> Asked) : Found
+/// <summary>A slave that another master asks.</summary>
+/// <param name="First">The first question that it has answered.</param>
+/// <param name="Replies">How many it has answered.</param>
+internal sealed record FoundTraffic(ModbusRequest First, int Replies) : Found
 {
     public override string Protocol => "modbus-rtu";
 
-    public override string Summary => $"{Questions} Modbus questions and {Replies} replies; slaves {string.Join(", ", Asked.Select(a => a.Slave.ToString(CultureInfo.InvariantCulture)))}";
+    public override string Summary => string.Create(CultureInfo.InvariantCulture, $"slave {First.Slave} answers another master's questions, {Replies} of them");
 
     public override IReadOnlyList<string> Remarks =>
     [

@@ -1,5 +1,3 @@
-using System.Buffers;
-using System.Text;
 using System.Text.RegularExpressions;
 using ScaleLink.Protocol.Readings;
 using ScaleLink.Protocol.TextLines;
@@ -12,83 +10,88 @@ internal static partial class TextRecognition
     private const int FewestLines = 3;
     private const double LeastPrintable = 0.97;
     private const double LeastFitting = 0.9;
+    private const byte StartOfText = 2, EndOfText = 3;
 
-    private static readonly string[] LoadWords = ["load", "weight", "net", "gross", "wt", "mass"];
-    private static readonly (string Unit, string Toml, FieldUnit Meaning)[] Units = [("kg", "kg", FieldUnit.Kilogram), ("lb", "lb", FieldUnit.Pound), ("g", "g", FieldUnit.Gram)];
+    private static readonly (string Pattern, string Toml, FieldUnit Meaning)[] Units =
+        [(@"^\W*(?i:kg)\b", "kg", FieldUnit.Kilogram), (@"^\W*(?i:lbs?)\b", "lb", FieldUnit.Pound), (@"^\W*g\b", "g", FieldUnit.Gram)];
+
     private static readonly (string Word, string Group)[] OtherWords = [("pitch", "pitch"), ("roll", "roll"), ("temp", "temperature")];
 
     public static bool IsText(byte[] heard) =>
-        heard.Length > 0 && heard.Count(b => b is >= 0x20 and < 0x7F or (byte)'\r' or (byte)'\n' or (byte)'\t') >= LeastPrintable * heard.Length;
+        heard.Length > 0 && heard.Count(b => b is >= 0x20 and < 0x7F or (byte)'\r' or (byte)'\n' or (byte)'\t' or StartOfText or EndOfText) >= LeastPrintable * heard.Length;
 
     public static Found? Of(byte[] heard)
     {
         if (!IsText(heard))
+            return heard.Count(b => b == StartOfText) >= FewestLines && heard.Count(b => b == EndOfText) >= FewestLines && heard.Count(b => b is >= (byte)'0' and <= (byte)'9') > heard.Length / 4
+                ? new FoundNothing("Text between STX and ETX, with something behind it that is no text", "A check character behind ETX is not understood here: switch it off in the device.")
+                : null;
+        var said = HeardLines.Of(heard);
+        if (said.Lines.Count < FewestLines)
             return null;
-        // The first and the last may be torn.
-        var lines = Encoding.ASCII.GetString(heard).Split(['\r', '\n'])[1..^1].Select(l => l.Trim()).Where(l => l.Length is > 0 and <= TextLineDecoder.LongestLine).ToList();
-        if (lines.Count < FewestLines)
-            return null;
-        var isChecked = lines.All(l => Check().IsMatch(l));
-        return LineShape.Of(isChecked ? [.. lines.Select(l => Check().Replace(l, ""))] : lines) is { } shape
-            ? Propose(heard, lines, shape, isChecked)
-            : new FoundNothing($"{lines.Count} lines of text that have no shape in common");
+        var isChecked = said.Lines.All(l => Check().IsMatch(l)) && (said.Lines.All(IsXor) || said.Lines.Any(l => l[^2..].Any(char.IsAsciiLetter)));
+        if (LineShape.Of(isChecked ? [.. said.Lines.Select(l => Check().Replace(l, ""))] : said.Lines) is not { } shape)
+            return new FoundNothing($"{said.Lines.Count} lines of text that have no shape in common");
+        return Propose(said, shape, isChecked) is { } proposed ? proposed : new FoundNothing($"{said.Lines.Count} lines of text, of which no pattern fits enough");
     }
 
-    private static Found Propose(byte[] heard, List<string> lines, LineShape shape, bool isChecked)
+    // Two digits behind a mark may as well be a number of their own: only a right sum, or a letter among them, tells.
+    private static bool IsXor(string line) => LineXor.IsGood(line, line.Length - 2, line.AsSpan(line.Length - 2));
+
+    private static FoundText? Propose(HeardLines said, LineShape shape, bool isChecked)
     {
-        var load = LoadOf(shape);
-        var unit = UnitOf(shape, load);
-        var pattern = shape.ToPattern(number => number == load ? "load" : OtherOf(shape, number));
-        var separator = isChecked ? Regex.Escape(lines[0][^3].ToString()) : "";
+        var numbers = Enumerable.Range(0, shape.Numbers).Select(k => Number(shape, k)).ToList();
+        var (load, why) = LoadChoice.Of(numbers);
+        var others = numbers.Where(n => n.MayBeLoad && n != load)
+            .Select(n => Take(said, shape, isChecked, numbers, n, "it was chosen")).OfType<FoundText>().ToDictionary(t => t.Load);
+        var taken = Take(said, shape, isChecked, numbers, load, why);
+        return taken is null ? null : taken with { Others = others };
+    }
+
+    private static FoundText? Take(HeardLines said, LineShape shape, bool isChecked, List<FoundNumber> numbers, FoundNumber load, string why)
+    {
+        var unit = Units.FirstOrDefault(u => u.Toml == load.Unit).Meaning;
+        var pattern = shape.ToPattern(number => number == load.Position - 1 ? "load" : GroupOf(numbers, number));
+        var separator = isChecked ? Regex.Escape(said.Lines[0][^3].ToString()) : "";
         var checkedPattern = $"{pattern}{separator}(?<check>[0-9A-Fa-f]{{2}})";
-        var isXor = isChecked && Fitting(heard, checkedPattern, unit.Meaning, LineChecksum.Xor) >= LeastFitting * lines.Count;
+        var isXor = isChecked && said.Fitting(checkedPattern, unit, LineChecksum.Xor) >= LeastFitting * said.Lines.Count;
         var proposed = isXor ? checkedPattern : isChecked ? $"{pattern}{separator}[0-9A-Fa-f]{{2}}" : pattern;
-        var fitting = Fitting(heard, proposed, unit.Meaning, isXor ? LineChecksum.Xor : LineChecksum.None);
-        if (fitting < LeastFitting * lines.Count)
-            return new FoundNothing($"{lines.Count} lines of text, of which no pattern fits enough");
-        return new FoundText
+        var fitting = said.Fitting(proposed, unit, isXor ? LineChecksum.Xor : LineChecksum.None);
+        return fitting < LeastFitting * said.Lines.Count ? null : new FoundText
         {
-            Lines = lines.Count,
+            Lines = said.Lines,
             Fitting = fitting,
-            Numbers = [.. Enumerable.Range(0, shape.Numbers).Select(k => new FoundNumber(k + 1, shape.Before(k), shape.After(k), UnitOf(shape, k).Toml, shape.Largest[k]))],
-            Load = load + 1,
+            Numbers = numbers,
+            Load = load.Position,
+            Why = why,
             Pattern = proposed,
+            Others = new Dictionary<int, FoundText>(),
             HasXor = isXor,
+            End = said.Only,
+            States = shape.States,
+            NetAndGross = shape.NetAndGross,
         };
     }
 
-    private static (string Unit, string Toml, FieldUnit Meaning) UnitOf(LineShape shape, int number) => Units.FirstOrDefault(u => Regex.IsMatch(shape.After(number), $@"^\W*{u.Unit}\b"));
-
-    private static int LoadOf(LineShape shape)
+    private static FoundNumber Number(LineShape shape, int number) => new(number + 1, shape.Before(number), shape.After(number), shape.Values(number).Min(), shape.Values(number).Max())
     {
-        var all = Enumerable.Range(0, shape.Numbers).ToList();
-        var byUnit = all.FindIndex(k => Units.Any(u => Regex.IsMatch(shape.After(k), $@"^\W*{u.Unit}\b")));
-        var byWord = all.FindIndex(k => LoadWords.Any(w => LastWord(shape.Before(k)).Contains(w, StringComparison.Ordinal)));
-        return byUnit >= 0 ? byUnit : byWord >= 0 ? byWord : all.MaxBy(k => shape.Largest[k]);
-    }
+        Unit = Units.FirstOrDefault(u => Regex.IsMatch(shape.After(number), u.Pattern)).Toml,
+        Meaning = MeaningOf(shape, number),
+        Counts = shape.Counts(number),
+    };
 
-    // An angle counts only with the other one, and each name only once.
-    private static string? OtherOf(LineShape shape, int number)
+    // An angle counts only with the other one.
+    private static string? GroupOf(List<FoundNumber> numbers, int number) =>
+        numbers[number].Meaning is not ("pitch" or "roll") || numbers.Exists(n => n.Meaning == "pitch") && numbers.Exists(n => n.Meaning == "roll") ? numbers[number].Meaning : null;
+
+    // Each name only once.
+    private static string? MeaningOf(LineShape shape, int number)
     {
-        var names = Enumerable.Range(0, shape.Numbers).Select(k => OtherWords.FirstOrDefault(o => LastWord(shape.Before(k)).StartsWith(o.Word, StringComparison.Ordinal)).Group).ToList();
-        var name = names[number];
-        var isWhole = name is not ("pitch" or "roll") || names.Contains("pitch") && names.Contains("roll");
-        return isWhole && names.IndexOf(name) == number ? name : null;
+        var names = Enumerable.Range(0, shape.Numbers).Select(k => OtherWords.FirstOrDefault(o => LastWord(shape.Before(k)).StartsWith(o.Word, StringComparison.OrdinalIgnoreCase)).Group).ToList();
+        return names[number] is { } name && names.IndexOf(name) == number ? name : null;
     }
 
     private static string LastWord(string text) => text.Split([' ', ',', ':', ';', '='], StringSplitOptions.RemoveEmptyEntries).LastOrDefault() ?? "";
-
-    // The decoder of the daemon judges, not a likeness of it.
-    private static int Fitting(byte[] heard, string pattern, FieldUnit unit, LineChecksum checksum)
-    {
-        if (!LinePattern.TryCreate(pattern, unit, 1, checksum, out var made, out _))
-            return 0;
-        var decoder = new TextLineDecoder(made, LineEnd.ReturnOrFeed);
-        var rest = new ReadOnlySequence<byte>(heard);
-        while (decoder.TryRead(rest, out var consumed, out _, out _))
-            rest = rest.Slice(consumed);
-        return (int)decoder.Counters.Lines;
-    }
 
     [GeneratedRegex("[^0-9A-Za-z. ][0-9A-Fa-f]{2}$")]
     private static partial Regex Check();

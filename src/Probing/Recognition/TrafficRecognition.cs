@@ -8,22 +8,21 @@ internal static class TrafficRecognition
 {
     private const int FewestExchanges = 2;
 
-    public static FoundTraffic? Of(byte[] heard)
+    public static IReadOnlyList<FoundTraffic> Of(byte[] heard)
     {
-        var asked = new Dictionary<byte, ModbusRequest>();
-        var (questions, replies) = (0, 0);
+        var slaves = new SortedDictionary<byte, FoundTraffic>();
         ModbusRequest? open = null;
         for (var at = 0; at < heard.Length;)
         {
             if (at + ModbusRequest.Length <= heard.Length && ModbusRequest.TryParse(heard.AsSpan(at, ModbusRequest.Length), out var question))
             {
-                (questions, open) = (questions + 1, question);
+                open = question;
                 at += ModbusRequest.Length;
             }
             else if (open is { } waiting && IsReply(heard.AsSpan(at), waiting))
             {
-                (replies, open) = (replies + 1, null);
-                asked.TryAdd(waiting.Slave, waiting);
+                open = null;
+                slaves[waiting.Slave] = slaves.TryGetValue(waiting.Slave, out var known) ? known with { Replies = known.Replies + 1 } : new FoundTraffic(waiting, 1);
                 at += waiting.ReplyLength;
             }
             else
@@ -32,9 +31,7 @@ internal static class TrafficRecognition
             }
         }
 
-        if (replies < FewestExchanges)
-            return null;
-        return new FoundTraffic(questions, replies, [.. asked.OrderBy(a => a.Key).Select(a => a.Value)]);
+        return slaves.Values.Sum(s => s.Replies) < FewestExchanges ? [] : [.. slaves.Values];
     }
 
     private static bool IsReply(ReadOnlySpan<byte> bytes, in ModbusRequest question) =>

@@ -7,6 +7,7 @@ namespace ScaleLink.Probing.Recognition;
 internal static class VisibleText
 {
     private const int BytesOfALine = 24;
+    private const byte EndOfText = 3;
 
     private static readonly Dictionary<byte, string> Names = new()
     {
@@ -38,12 +39,14 @@ internal static class VisibleText
         return [.. pieces.Take(most).Select(p => isText ? Of(p) : string.Join(' ', p.Select(b => b.ToString("x2", CultureInfo.InvariantCulture))))];
     }
 
+    // By what ends the device's lines.
     private static IEnumerable<byte[]> Split(byte[] heard)
     {
+        var end = Array.Find<byte>([(byte)'\n', (byte)'\r', EndOfText], heard.Contains);
         for (var start = 0; start < heard.Length;)
         {
-            var end = Array.IndexOf(heard, (byte)'\n', start);
-            var next = end < 0 ? heard.Length : end + 1;
+            var at = Array.IndexOf(heard, end, start);
+            var next = at < 0 ? heard.Length : at + 1;
             yield return heard[start..next];
             start = next;
         }

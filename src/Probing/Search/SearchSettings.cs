@@ -22,14 +22,20 @@ internal sealed record SearchSettings
     /// <summary>Bits a second; nothing: the usual rates in turn.</summary>
     public int? Baud { get; init; }
 
-    /// <summary>Parity bit; nothing: listens without one, and asks slaves with each in turn.</summary>
+    /// <summary>Parity bit; nothing: none, then even and odd.</summary>
     public Parity? Parity { get; init; }
 
     /// <summary>Whether questions are sent.</summary>
     public Asking Asking { get; init; }
 
-    /// <summary>Addresses of the slaves that are asked, 1 to 247.</summary>
+    /// <summary>Addresses of the slaves that are asked, 1 to 247; none: the usual ones, then all.</summary>
     public IReadOnlyList<byte> Slaves { get; init; } = [];
+
+    /// <summary>How long to ask for slaves on a port at most.</summary>
+    public TimeSpan AskingAtMost { get; init; } = TimeSpan.FromMinutes(4);
+
+    /// <summary>Tries rates and parities on a pseudo-terminal too: for a simulator that heeds them. Otherwise it has none.</summary>
+    public bool TerminalsHaveRates { get; init; }
 }
 
 /// <summary>What a search does just now.</summary>

@@ -1,62 +1,62 @@
-using System.Buffers;
-using ScaleLink.Probing.Ports;
-using ScaleLink.Probing.Recognition;
 using ScaleLink.Protocol.Modbus;
 
 namespace ScaleLink.Probing.Search;
 
-/// <summary>Asks the slaves of given addresses for their first registers, in both tables. Reading only; nothing is written to any device.</summary>
-internal sealed class SlaveSearch(ProbedPort port)
+/// <summary>
+/// Who answers at one rate and parity. Each address is waited for shortly; where something comes that is no reply, it may be the late one of an address
+/// before, which is asked again with patience.
+/// </summary>
+internal sealed class SlaveSearch(SlaveQuestions questions, int? baud)
 {
-    private const int MostRegisters = 16;
-    private static readonly TimeSpan ReplyWithin = TimeSpan.FromMilliseconds(300);
-    private static readonly int[] Counts = [MostRegisters, 8, 4, 2, 1];
+    // Response time of most devices lies below it (common practice, no published source).
+    private static readonly TimeSpan Short = TimeSpan.FromMilliseconds(50);
+    private static readonly TimeSpan AfterLast = TimeSpan.FromMilliseconds(300);
+    private static readonly TimeSpan Long = TimeSpan.FromMilliseconds(500);
+    private const int CharactersOfAnExchange = 15, BitsOfACharacter = 11;
 
-    /// <summary>Who has answered.</summary>
-    public IReadOnlyList<FoundSlave> Ask(IEnumerable<byte> slaves, CancellationToken stop) =>
-        [.. slaves.Select(slave => new FoundSlave(slave, [.. Ask(slave, stop)])).Where(found => found.Answers.Count > 0)];
+    /// <summary>How long an address that nobody has is waited for: question and reply take their time on the line.</summary>
+    public static TimeSpan Wait(int? baud) => baud is { } rate ? Short + TimeSpan.FromSeconds((double)CharactersOfAnExchange * BitsOfACharacter / rate) : Short;
 
-    private IEnumerable<SlaveAnswer> Ask(byte slave, CancellationToken stop)
+    /// <summary>How long a device that is known is waited for.</summary>
+    public static TimeSpan Patience => Long;
+
+    /// <summary>The addresses that answered, in the order of asking; it ends early when <paramref name="goOn"/> says so.</summary>
+    /// <param name="slaves">Whom to ask.</param>
+    /// <param name="goOn">Asked before each address.</param>
+    /// <param name="stop">Ends it.</param>
+    public IReadOnlyList<byte> Answering(IEnumerable<byte> slaves, Func<byte, bool> goOn, CancellationToken stop)
     {
-        foreach (var table in new[] { ModbusFunction.ReadHoldingRegisters, ModbusFunction.ReadInputRegisters })
+        var (found, silent) = (new List<byte>(), new Queue<byte>());
+        foreach (var slave in slaves)
         {
-            foreach (var count in Counts)
-            {
-                stop.ThrowIfCancellationRequested();
-                var answer = Ask(new ModbusRequest(slave, table, 0, count), stop);
-                if (answer is null)
-                    yield break;
-                if (answer.Refusal is null || answer.Refusal == ModbusException.IllegalFunction || count == 1)
-                {
-                    yield return answer;
-                    break;
-                }
-            }
+            if (!goOn(slave))
+                break;
+            if (questions.Ask(First(slave), Wait(baud), out var beside, stop) is not null)
+                found.Add(slave);
+            else
+                silent.Enqueue(slave);
+            if (silent.Count > Math.Ceiling(Long / Wait(baud)))
+                silent.Dequeue();
+            if (beside.IsAny)
+                AddLate(found, beside.Slave, silent, stop);
         }
+
+        // Who was asked last may answer when nobody asks any more.
+        if (silent.Count > 0 && questions.Hears(AfterLast, stop))
+            AddLate(found, null, silent, stop);
+        return found;
     }
 
-    internal SlaveAnswer? Ask(ModbusRequest question, CancellationToken stop)
+    // By what it says of itself, or the newest of those that were asked so lately that they may still answer.
+    private void AddLate(List<byte> found, byte? told, Queue<byte> silent, CancellationToken stop)
     {
-        var frame = new byte[ModbusRequest.Length];
-        question.Write(frame);
-        port.Write(frame);
-        var decoder = new ModbusReplyDecoder();
-        decoder.Expect(question);
-        var heard = new List<byte>();
-        SlaveAnswer? answer = null;
-        port.Listen(ReplyWithin, bytes =>
-        {
-            heard.AddRange(bytes);
-            var rest = new ReadOnlySequence<byte>(heard.ToArray());
-            if (!decoder.TryRead(rest, out var consumed, out _, out var reply))
-            {
-                heard.RemoveRange(0, (int)rest.Slice(0, consumed).Length);
-                return true;
-            }
-
-            answer = new SlaveAnswer(question, [.. reply.Data], reply.Kind == ModbusReplyKind.Exception ? reply.Exception : null);
-            return false;
-        }, stop);
-        return answer;
+        questions.Settle(stop);
+        byte[] possible = told is { } one ? [one] : [.. silent.Reverse()];
+        var late = Array.Find(possible, slave => questions.Ask(First(slave), Long, out _, stop) is not null);
+        if (late != 0 && !found.Contains(late))
+            found.Add(late);
     }
+
+    // A slave that has no such register refuses, and so answers too.
+    private static ModbusRequest First(byte slave) => new(slave, ModbusFunction.ReadHoldingRegisters, 0, 1);
 }

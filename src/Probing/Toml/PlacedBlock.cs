@@ -22,27 +22,27 @@ internal static class PlacedBlock
         IEnumerable<string> own = found switch
         {
             FoundPadFrames frames => [.. SerialNumber(frames.SerialNumber), .. frames.CapacityKg is null ? Capacity(capacityKg) : []],
-            FoundText text => ["protocol = \"text-lines\"", $"pattern = {TomlText.Literal(text.Pattern)}", .. Unit(text.Unit), .. text.HasXor ? new[] { "checksum = \"xor\"" } : [], .. Capacity(capacityKg)],
-            FoundSlave slave => ["protocol = \"modbus-rtu\"", $"slave = {Text(slave.Slave)}", .. Capacity(capacityKg), .. Registers(slave, cells)],
+            FoundText text => [.. BayBlock.Lines(cells is [var one] && text.Taking(one.At + 1) is { } moved ? moved with { Others = new Dictionary<int, FoundText>() } : text), .. Capacity(capacityKg)],
+            FoundSlave slave => [.. BayBlock.Bus(finding, slave), .. Capacity(capacityKg), .. Registers(slave, cells)],
             _ => [],
         };
-        return string.Join('\n', [$"# {corner}: {finding.Port}, {found.Summary}", .. BayBlock.Link(finding, corner), .. own]);
+        return string.Join('\n', [$"# {corner}: {finding.Port}, {found.Summary}", "[[pads]]", .. BayBlock.Link(finding, corner), .. own]);
     }
 
     private static IEnumerable<string> Registers(FoundSlave slave, IReadOnlyList<NumberPlace> cells)
     {
-        var question = slave.Readable!.Question;
-        yield return $"# Registers {Text(question.Address)} to {Text(question.Address + question.Count - 1)} answered; these moved when the pad was stepped on. Compare them with the device's manual,";
+        var table = slave.Readable!;
+        yield return $"# Registers {Text(table.At)} to {Text(table.At + table.Count - 1)} answered; these moved when the pad was stepped on. Compare them with the device's manual,";
         yield return "# which may name registers of tilt, temperature and status as well.";
         foreach (var (cell, place) in cells.Index())
         {
             yield return "[[pads.registers]]";
             yield return "means = \"load\"";
-            yield return $"at = {Text(question.Address + place.At)}";
+            yield return $"at = {Text(table.At + place.At)}";
             yield return $"type = \"{Type(place.Form)}\"";
             if (place.Form is NumberForm.S32LowFirst or NumberForm.F32LowFirst)
                 yield return "word_order = \"low-first\"";
-            if (question.Function == ModbusFunction.ReadInputRegisters)
+            if (table.Table == ModbusFunction.ReadInputRegisters)
                 yield return "table = \"input\"";
             if (cells.Count > 1)
                 yield return $"cell = {Text(cell + 1)}";
@@ -57,8 +57,6 @@ internal static class PlacedBlock
     };
 
     private static string[] SerialNumber(string? serial) => serial is null ? [] : [$"serial_number = {TomlText.Quoted(serial)}"];
-
-    private static string[] Unit(string? unit) => unit is null ? [] : [$"unit = {TomlText.Quoted(unit)}"];
 
     private static string[] Capacity(double? kg) => kg is { } known ? [$"capacity_kg = {known.ToString("0.###", CultureInfo.InvariantCulture)}"] : [];
 

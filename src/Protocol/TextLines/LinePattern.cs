@@ -1,18 +1,20 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text.RegularExpressions;
+using ScaleLink.Protocol.PadFrames;
 using ScaleLink.Protocol.Readings;
 
 namespace ScaleLink.Protocol.TextLines;
 
 /// <summary>
 /// What a line looks like, as a .NET regular expression with named groups: <c>load</c> (or <c>load1</c> to <c>load8</c>), <c>pitch</c>,
-/// <c>roll</c>, <c>temperature</c>, <c>check</c>. It has to fit the whole line, blanks at both ends aside. Matching takes time in
+/// <c>roll</c>, <c>temperature</c>, <c>check</c>; and <c>over</c>, whose presence says that the load is beyond the device's range. It has to fit the whole line, blanks at both ends aside. Matching takes time in
 /// proportion to the line, whatever the pattern.
 /// </summary>
 sealed class LinePattern
 {
     const string CheckGroup = "check";
+    const string OverGroup = "over";
     const RegexOptions Options = RegexOptions.NonBacktracking | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture;
 
     readonly Regex _regex;
@@ -52,9 +54,9 @@ sealed class LinePattern
         }
 
         var names = regex.GetGroupNames().Where(name => name != "0").ToList();
-        var fields = names.Where(name => name != CheckGroup).Select(name => (Group: name, Rule: RuleOf(name, unit, scale))).ToList();
+        var fields = names.Where(name => name is not (CheckGroup or OverGroup)).Select(name => (Group: name, Rule: RuleOf(name, unit, scale))).ToList();
         if (fields.Find(field => field.Rule is null).Group is { } stranger)
-            problem = $"no group is called {stranger}; the groups are load, load1 to load{PadReading.MaxCells}, pitch, roll, temperature and check";
+            problem = $"no group is called {stranger}; the groups are load, load1 to load{PadReading.MaxCells}, pitch, roll, temperature, over and check";
         else if (fields.Count == 0)
             problem = "it has no group that gives a number, such as (?<load>[-+0-9.]+)";
         else if ((checksum != LineChecksum.None) != names.Contains(CheckGroup))
@@ -79,6 +81,10 @@ sealed class LinePattern
                 return false;
             rule.Apply(number, ref reading);
         }
+
+        // A device's sum is its first cell's, as with a status word.
+        if (match.Groups[OverGroup].Success)
+            reading.Status |= PadStatus.Cell0AtLimit;
 
         return _checksum == LineChecksum.None || LineXor.IsGood(line, match.Groups[CheckGroup].Index, match.Groups[CheckGroup].ValueSpan);
     }

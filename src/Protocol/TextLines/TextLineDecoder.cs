@@ -6,12 +6,16 @@ namespace ScaleLink.Protocol.TextLines;
 
 /// <summary>
 /// Cuts a stream of bytes into lines and reads them. It keeps no input: what it has not consumed must come again at the head of the
-/// next input. What comes before the first end of a line is never read: "12.5" may be the rest of "112.5". One stream, one thread.
+/// next input. What comes before the first end of a line is never read: "12.5" may be the rest of "112.5". Start and end of text (STX and ETX) at either
+/// end of a line belong to its wrapping, as blanks do; anywhere else they are no text. One stream, one thread.
 /// </summary>
 sealed class TextLineDecoder
 {
     /// <summary>The longest line, bytes without the end; what is longer is no line.</summary>
     public const int LongestLine = 256;
+
+    /// <summary>What may stand at either end of a line and is not read: blanks, and STX and ETX, between which many indicators put a line.</summary>
+    public static ReadOnlySpan<byte> Wrapping => " \t\r\n\x02\x03"u8;
 
     const int LongestShown = 60;
 
@@ -88,7 +92,7 @@ sealed class TextLineDecoder
             _skipped += length;
             return false;
         }
-        line = line.Trim(" \t\r\n"u8);
+        line = line.Trim(Wrapping);
         if (line.IsEmpty)
             return false;
         if (!line.ContainsAnyExceptInRange((byte)' ', (byte)'~') && _pattern.TryRead(Encoding.ASCII.GetString(line), out reading))

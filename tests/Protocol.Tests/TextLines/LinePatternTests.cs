@@ -1,3 +1,4 @@
+using ScaleLink.Protocol.PadFrames;
 using ScaleLink.Protocol.Readings;
 using ScaleLink.Protocol.TextLines;
 
@@ -35,6 +36,15 @@ public class LinePatternTests
         var pattern = Lines.Pattern(@"(?<load1>\d+);(?<load2>\d+);(?<pitch>-?\d+\.\d+);(?<roll>-?\d+\.\d+);(?<temperature>\d+)", unit: FieldUnit.Count);
         Assert.True(pattern.TryRead("100;200;0.25;-0.50;21", out var reading));
         Assert.Equal((2, 300L, 0.25, -0.5, 21.0), (reading.Cells, reading.Sum, reading.PitchDegrees, reading.RollDegrees, reading.TemperatureCelsius));
+    }
+
+    [Theory]
+    [InlineData("ST 12.5", false)]
+    [InlineData("OL 99.9", true)]
+    public void A_word_for_over_range_is_a_converter_at_its_limit(string line, bool isOver)
+    {
+        Assert.True(Lines.Pattern(@"(?:ST|US|(?<over>OL)) (?<load>\d+\.\d+)").TryRead(line, out var reading));
+        Assert.Equal(isOver, reading.Status.HasFlag(PadStatus.Cell0AtLimit));
     }
 
     [Fact]

@@ -35,6 +35,29 @@ public class TextLineDecoderTests
         Assert.Equal([15_000L], Lines.Decode(decoder, "\x3W 1.5 kg\r\n\x3").Select(r => r.Sum));
     }
 
+    // Start and end of text of ISO/IEC 646 (ECMA-6) as indicators use them: common practice, no published source.
+    [Theory]
+    [InlineData("\x2", "\r\n", null)]
+    [InlineData("\x2", "\r", null)]
+    [InlineData("\x2", "\x3\r\n", null)]
+    [InlineData("\x2", "\r\n\x3", null)]
+    [InlineData("\x2", "\x3", 3)]
+    [InlineData("", "\x3", 3)]
+    public void Start_and_end_of_text_wrap_a_line(string start, string end, int? only)
+    {
+        var decoder = new TextLineDecoder(Lines.Pattern(), only is { } one ? LineEnd.Only((byte)one) : LineEnd.ReturnOrFeed);
+        Assert.Equal([10_000, 20_000], Lines.Decode(decoder, $"9 kg{end}{start}W 1.0 kg{end}{start} W 2.0 kg{end}").Select(r => r.Sum));
+        Assert.Equal(0, decoder.Counters.RefusedLines);
+    }
+
+    [Fact]
+    public void Start_of_text_inside_a_line_is_no_text()
+    {
+        var decoder = new TextLineDecoder(Lines.Pattern(), LineEnd.ReturnOrFeed);
+        Assert.Empty(Lines.Decode(decoder, "\nW \x2 1.0 kg\nW 1.0 kg\x3 7A\n"));
+        Assert.Equal(2, decoder.Counters.RefusedLines);
+    }
+
     [Fact]
     public void A_pause_ends_a_line_that_has_no_end()
     {

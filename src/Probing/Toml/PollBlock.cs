@@ -1,0 +1,21 @@
+using System.Globalization;
+using ScaleLink.Probing.Recognition;
+
+namespace ScaleLink.Probing.Toml;
+
+/// <summary>How often each slave of a line can be asked, where the line is too slow for what the daemon would do by itself.</summary>
+internal static class PollBlock
+{
+    private const int UsualHz = 20, SlowestHz = 4;
+    // A question of 8 bytes, a reply with two registers of 9, and the silences of three and a half characters behind each; 11 bits a character.
+    private const double BitsOfAnExchange = (8 + 9 + 7) * 11;
+    private const double Usable = 0.8;
+
+    public static string? Hz(PortFinding finding)
+    {
+        var slaves = finding.Found.OfType<FoundSlave>().ToList();
+        var exchange = (finding.Baud is { } baud ? BitsOfAnExchange / baud : 0) + slaves.Select(s => s.ReplyWithin.TotalSeconds).DefaultIfEmpty(0).Max();
+        var most = exchange > 0 ? (int)(Usable / (exchange * slaves.Count)) : UsualHz;
+        return most >= UsualHz ? null : string.Create(CultureInfo.InvariantCulture, $"poll_hz = {Math.Max(most, SlowestHz)}  # what the line carries with {slaves.Count} slaves");
+    }
+}
