@@ -10,6 +10,7 @@ namespace ScaleLink.Client.Setup;
 /// <summary>From a bay file to loads: the pads are live, zeroed and calibrated.</summary>
 internal sealed class FirstLoads(DaemonConnection daemon, Dialog dialog, Shell shell, string who)
 {
+    private const int MostTries = 10;
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60), AskAgain = TimeSpan.FromMilliseconds(500);
 
     /// <summary>Runs until somebody leaves the live loads; gives the exit code.</summary>
@@ -83,16 +84,30 @@ internal sealed class FirstLoads(DaemonConnection daemon, Dialog dialog, Shell s
 
     private async Task Zero(CancellationToken stop)
     {
-        while (true)
+        shell.WriteLine(Cautions.Zero);
+        while (await dialog.Ask("Enter takes the zero of all pads; s leaves it.", stop) != "s")
         {
-            shell.WriteLine(Cautions.Zero);
-            if ((await dialog.Ask("Enter takes the zero of all pads; s leaves it.", stop)) == "s")
-                return;
-            var answer = await daemon.Ask(o => daemon.PadControl.ZeroPadsAsync(new ZeroPadsRequest { Who = who }, o), stop);
-            foreach (var refused in answer.Results.Where(r => r.Refused is not null))
-                shell.WriteLine($"  {refused.Corner.Name()} refused: {DiagnosticReader.Read(refused.Refused)}");
-            if (answer.Results.All(r => r.Zero is not null))
+            var refused = await TakeZero(stop);
+            foreach (var result in refused)
+                shell.WriteLine($"  {result.Corner.Name()} refused: {DiagnosticReader.Read(result.Refused)}");
+            // A pad that gives no load yet has nothing to be zeroed: its first calibration procedure begins with it empty.
+            if (refused.All(GivesNoLoad))
                 return;
         }
     }
+
+    // The noise of a moment refuses a pad; asked again as people do.
+    private async Task<IReadOnlyList<ZeroResult>> TakeZero(CancellationToken stop)
+    {
+        for (var tries = 1; ; tries++)
+        {
+            var answer = await daemon.Ask(o => daemon.PadControl.ZeroPadsAsync(new ZeroPadsRequest { Who = who }, o), stop);
+            IReadOnlyList<ZeroResult> refused = [.. answer.Results.Where(r => r.Zero is null)];
+            if (refused.All(GivesNoLoad) || tries == MostTries)
+                return refused;
+            await Task.Delay(AskAgain, shell.Time, stop);
+        }
+    }
+
+    private static bool GivesNoLoad(ZeroResult refused) => refused.Refused.Code == PadStateCodes.NoSensitivity;
 }

@@ -37,6 +37,7 @@ internal static class SetupMapping
         KnowsCapacity = device.KnowsCapacity,
         Cells = (uint)(device.Found is FoundPadFrames { Cells: { } cells } ? cells : device.Cells.Count),
         Loaded = device.LoadedSince is not null,
+        Ready = device.IsReady,
         Silence = device.Silence?.ToWire(),
         Remarks = { device.Found.Remarks },
     };

@@ -56,7 +56,7 @@ internal sealed class PortListener(PortFinding finding, TimeProvider time)
             {
                 foreach (var values in spoken.Take(bytes))
                 {
-                    var now = TimeSpan.FromTicks(time.GetTimestamp() * TimeSpan.TicksPerSecond / time.TimestampFrequency);
+                    var now = time.GetElapsedTime(0);
                     if (newest > TimeSpan.MinValue && now - newest < AtMostEvery)
                         continue;
                     newest = now;
@@ -70,7 +70,7 @@ internal sealed class PortListener(PortFinding finding, TimeProvider time)
 }
 
 /// <summary>What a device said at one time.</summary>
-/// <param name="At">When, on a clock that only runs forward.</param>
+/// <param name="At">When, on a clock that only runs forward, the same for all ports.</param>
 /// <param name="Places">Where its numbers stand.</param>
 /// <param name="Values">A number for each.</param>
 internal sealed record HeardNumbers(TimeSpan At, IReadOnlyList<NumberPlace> Places, IReadOnlyList<double> Values);

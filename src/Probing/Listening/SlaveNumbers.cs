@@ -22,7 +22,7 @@ internal sealed class SlaveNumbers(ProbedPort port, IReadOnlyList<FoundSlave> sl
             {
                 if (stop.IsCancellationRequested || slave.Readable is not { } readable || Ask(questions, slave.Slave, readable, stop) is not { Refusal: null } answer)
                     continue;
-                var now = TimeSpan.FromTicks(time.GetTimestamp() * TimeSpan.TicksPerSecond / time.TimestampFrequency);
+                var now = time.GetElapsedTime(0);
                 take(slave, new HeardNumbers(now, RegisterForms.Places(answer.Registers.Length), RegisterForms.Values(answer.Registers)));
             }
 

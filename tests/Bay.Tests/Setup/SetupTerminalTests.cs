@@ -23,7 +23,7 @@ public class SetupTerminalTests(ITestOutputHelper output)
         output.WriteLine(string.Join('\n', newcomer.Heard));
 
         var pads = new Pads.PadsClient(rig.Channel).ListPads(new ListPadsRequest()).Pads;
-        Assert.All(pads, p => Assert.NotNull(p.Zero));
+        Assert.All(pads.Where(p => Calibrated.Contains(p.Corner.ToString().ToUpperInvariant())), p => Assert.NotNull(p.Zero));
         foreach (var corner in Calibrated)
         {
             rig.Simulator.Do($$"""{"do":"mass","corner":"{{corner}}","kg":200,"at_once":true}""");
@@ -31,6 +31,6 @@ public class SetupTerminalTests(ITestOutputHelper output)
             Wait.Until(() => (pad = new Pads.PadsClient(rig.Channel).ListPads(new ListPadsRequest()).Pads.Single(p => p.Corner.ToString().Equals(corner, StringComparison.OrdinalIgnoreCase))) is { Calibrated: true, LoadKg.Estimate: > 199.5 and < 200.5 }, Wait.Patience, () => $"{pad}");
         }
 
-        newcomer.Until(line => line.Contains("raised", StringComparison.Ordinal) || line.Contains("kg", StringComparison.Ordinal));
+        newcomer.Until(line => line.Contains(Calibrated.Length == 4 ? "raised" : "incomplete", StringComparison.Ordinal));
     }
 }
