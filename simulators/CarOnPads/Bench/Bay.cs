@@ -38,10 +38,10 @@ sealed class Bay : IDisposable
         ApplyImperfections();
         var wheels = Enum.GetValues<Wheel>();
         var speaking = options.Speaking;
-        _pads = [.. wheels.Select(w => new Pad(w, options.Seed, options.Hertz, options.Imperfections, speaking[(int)w], saysTilt: !speaking.TiltOnBus))];
+        _pads = [.. wheels.Select(w => new Pad(w, options.Seed, options.Hertz, options.Imperfections, speaking[(int)w], options.TextStyles.GetValueOrDefault(w), saysTilt: !speaking.TiltOnBus))];
         foreach (var (wheel, zero) in options.TiltZeros)
             Pad(wheel).TiltZero = zero;
-        _bus = speaking.NeedsBus ? new RtuBus([.. BusSlaves.Of(_pads, options)]) : null;
+        _bus = speaking.NeedsBus ? new RtuBus(BusSlaves.Of(_pads, options)) : null;
         try
         {
             _busPort = speaking.NeedsBus ? bus!() : null;

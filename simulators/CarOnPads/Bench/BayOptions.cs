@@ -19,6 +19,10 @@ sealed record BayOptions
     public bool Raised { get; init; }
     /// <summary>What the pads speak.</summary>
     public Speaking Speaking { get; init; } = new();
+    /// <summary>Modbus addresses of pads; those that are not named have 1 to 4.</summary>
+    public IReadOnlyDictionary<Wheel, byte> Slaves { get; init; } = new Dictionary<Wheel, byte>();
+    /// <summary>How pads that speak text print; those that are not named print as usual.</summary>
+    public IReadOnlyDictionary<Wheel, TextStyle> TextStyles { get; init; } = new Dictionary<Wheel, TextStyle>();
     /// <summary>What inclinometers say on level ground, degrees; pads that are not named say 0.</summary>
     public IReadOnlyDictionary<Wheel, (double Pitch, double Roll)> TiltZeros { get; init; } = new Dictionary<Wheel, (double, double)>();
     /// <summary>Local gravity, m/s².</summary>

@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using CarOnPads.Bench;
 using CarOnPads.Pads;
 using CarOnPads.Physics;
+using CarOnPads.Ports;
 using CarOnPads.Replay;
 
 namespace CarOnPads.Hosting;
@@ -13,7 +14,7 @@ static class ReadyLine
 {
     static readonly JsonSerializerOptions s_json = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    public static string Of(Bay bay, string control) => new JsonObject
+    public static string Of(Bay bay, string control, IReadOnlyDictionary<string, LineSetting> lines) => new JsonObject
     {
         ["ready"] = true,
         ["control"] = control,
@@ -22,6 +23,7 @@ static class ReadyLine
         ["speak"] = PerPad(wheel => Speaking.NameOf(bay.Pad(wheel).Speech)),
         ["bus"] = bay.BusPort?.Address,
         ["slaves"] = Slaves(bay),
+        ["lines"] = new JsonObject(lines.Select(l => KeyValuePair.Create<string, JsonNode?>(l.Key, l.Value.ToString()))),
         ["serials"] = PerPad(wheel => bay.Pad(wheel).SerialNumber),
         ["car"] = bay.Options.Car.Name,
         ["seed"] = bay.Options.Seed,
@@ -44,7 +46,7 @@ static class ReadyLine
         foreach (var wheel in Enum.GetValues<Wheel>())
         {
             if (bay.Pad(wheel).Speech == Speech.Modbus)
-                slaves[wheel.ToString()] = BusSlaves.PadAddress(wheel);
+                slaves[wheel.ToString()] = BusSlaves.PadAddress(wheel, bay.Options);
             if (bay.Options.Speaking.TiltOnBus)
                 slaves[$"{wheel} tilt"] = BusSlaves.TiltAddress(wheel);
         }

@@ -10,6 +10,9 @@ namespace CarOnPads.Hosting;
 /// <summary>One run of the program from its options to its clean end.</summary>
 static class Run
 {
+    /// <summary>Name of the port that Modbus slaves share.</summary>
+    public const string Bus = "BUS";
+
     public static async Task<int> RunAsync(RunOptions options)
     {
         using var end = new CancellationTokenSource();
@@ -35,16 +38,16 @@ static class Run
     {
         var scenario = options.Scenario is { } file ? Scenario.Read(file) : null;
         await using var control = new ControlServer(options.Control);
-        using var bay = new Bay(options.Bay, wheel => Port(options.PortDirectory, wheel.ToString()), () => Port(options.PortDirectory, "BUS"));
+        using var bay = new Bay(options.Bay, wheel => Port(options, wheel.ToString()), () => Port(options, Bus));
         scenario?.Schedule(bay, Complain);
-        Say(ReadyLine.Of(bay, control.Address));
+        Say(ReadyLine.Of(bay, control.Address, options.Lines));
         new RealTime(bay, control, TimeProvider.System).Run(end);
     }
 
     static void Play(RunOptions options, CancellationToken end)
     {
         var recordings = options.Replay.Select(NamedRecording.Read).ToList();
-        using var player = new Player(recordings, name => Port(options.PortDirectory, name));
+        using var player = new Player(recordings, name => Port(options, name));
         Say(ReadyLine.Of(recordings, player));
         new PlayTime(player, options.Pace, TimeProvider.System).Run(() => Say("""{"over":true}"""), end);
     }
@@ -58,10 +61,13 @@ static class Run
     public static void Complain(SimulatorException e) =>
         Console.Error.WriteLine($"car-on-pads: {e.Code} {e.Message} {e.Remedy}");
 
-    static IPadPort Port(string? directory, string name) =>
-        directory is null || OperatingSystem.IsWindows()
-            ? new TcpPort(0)
-            : new PseudoTerminalPort(directory, name);
+    static IPadPort Port(RunOptions options, string name)
+    {
+        if (options.PortDirectory is not { } directory || OperatingSystem.IsWindows())
+            return new TcpPort(0);
+        var cable = new PseudoTerminalPort(directory, name);
+        return options.Lines.TryGetValue(name, out var line) ? new LinePort(cable, line) : cable;
+    }
 
     static async Task EndWithStdinAsync(CancellationTokenSource end)
     {

@@ -28,6 +28,7 @@ sealed class Pad
     readonly NoiseSource _chance;
     readonly Wire _wire;
     readonly HostFrames _host;
+    readonly TextLine _text;
     readonly bool _saysTilt;
     readonly double _drift;
     readonly byte[] _frame = new byte[PadFrameWriter.MaxFrameLength];
@@ -40,7 +41,7 @@ sealed class Pad
     uint _sequence;
 
     /// <summary>A pad that starts at time 0.</summary>
-    public Pad(Wheel wheel, long seed, double hertz, Imperfections imperfections, Speech speech = Speech.PadFrames, bool saysTilt = true)
+    public Pad(Wheel wheel, long seed, double hertz, Imperfections imperfections, Speech speech = Speech.PadFrames, TextStyle text = TextStyle.Usual, bool saysTilt = true)
     {
         (Wheel, Speech, _saysTilt) = (wheel, speech, saysTilt);
         SerialNumber = $"SLP-{1001 + (int)wheel}";
@@ -52,6 +53,7 @@ sealed class Pad
         _boots = new NoiseSource(seed, SerialNumber + " boots");
         _chance = new NoiseSource(seed, SerialNumber + " chance");
         _wire = new Wire(seed, SerialNumber, imperfections, Faults);
+        _text = new TextLine(text, device: 1 + (int)wheel);
         _host = new HostFrames(this);
         var clock = new NoiseSource(seed, SerialNumber + " clock");
         _drift = clock.Uniform(-60e-6, 60e-6);
@@ -230,7 +232,7 @@ sealed class Pad
         if (Speech == Speech.PadFrames)
             Transmit(_frame.AsSpan(0, PadFrameWriter.Write(LastSaid.Value, _frame)), now);
         else if (Speech == Speech.Text)
-            Transmit(TextLine.Of(LastSaid.Value, KgPerCount), now);
+            Transmit(_text.Of(LastSaid.Value, KgPerCount), now);
     }
 
     SampleFrame Sample((double Pitch, double Roll)? tilt, double celsius, PadStatus status) => new(

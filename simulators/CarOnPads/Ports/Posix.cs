@@ -14,6 +14,8 @@ static unsafe partial class Posix
     // Larger than struct termios on every platform; nobody looks inside.
     const int TermiosRoom = 256;
 
+    const nuint GetSettings = 0x802C542A;
+
     // ptsname answers in one buffer for the whole process.
     static readonly Lock s_nameGate = new();
     static readonly bool s_mac = OperatingSystem.IsMacOS();
@@ -45,6 +47,22 @@ static unsafe partial class Posix
         Check(tcgetattr(terminal, termios), "tcgetattr");
         cfmakeraw(termios);
         Check(tcsetattr(terminal, 0, termios), "tcsetattr");
+    }
+
+    /// <summary>
+    /// Rate and parity that are set on this master's slave (<c>struct termios2</c> of Linux). A pseudo-terminal forgets the flag for a parity bit and the number
+    /// of data bits, and keeps those for checking parity and for an odd one, which every reader sets that wants parity.
+    /// </summary>
+    public static LineSetting? SettingOf(int master)
+    {
+        const int CheckParity = 0x10, OddParity = 0x200, Input = 0, Control = 2, Rate = 10;
+        if (!OperatingSystem.IsLinux())
+            return null;
+        var settings = stackalloc uint[TermiosRoom / sizeof(uint)];
+        if (ioctl(master, GetSettings, settings) < 0)
+            return null;
+        var parity = (settings[Input] & CheckParity) == 0 ? LineParity.None : (settings[Control] & OddParity) == 0 ? LineParity.Even : LineParity.Odd;
+        return new LineSetting((int)settings[Rate], parity);
     }
 
     public static nint Write(int descriptor, ReadOnlySpan<byte> bytes)
@@ -86,6 +104,9 @@ static unsafe partial class Posix
 
     [LibraryImport("libc", SetLastError = true, StringMarshalling = StringMarshalling.Utf8)]
     private static partial int open(string path, int flags);
+
+    [LibraryImport("libc", SetLastError = true)]
+    private static partial int ioctl(int descriptor, nuint request, uint* settings);
 
     [LibraryImport("libc", SetLastError = true)]
     private static partial int grantpt(int descriptor);

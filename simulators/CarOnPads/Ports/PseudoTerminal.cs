@@ -47,6 +47,16 @@ sealed class PseudoTerminal : IDisposable
         }
     }
 
+    /// <summary>Rate and parity as the slave's reader has set them; nothing after disposal and where the system does not tell.</summary>
+    public LineSetting? SetByReader
+    {
+        get
+        {
+            lock (_gate)
+                return _master >= 0 ? Posix.SettingOf(_master) : null;
+        }
+    }
+
     /// <summary>Gives the reader as much as fits, never waiting; the rest is lost and counted.</summary>
     /// <returns>Bytes taken.</returns>
     public int Write(ReadOnlySpan<byte> bytes)

@@ -28,6 +28,9 @@ sealed class PseudoTerminalPort : IPadPort
     /// <inheritdoc/>
     public bool HasReader => _terminal?.HasReader ?? false;
 
+    /// <summary>What the reader has set; nothing where the system does not tell.</summary>
+    public LineSetting? SetByReader => _terminal?.SetByReader;
+
     /// <inheritdoc/>
     public long LostBytes => _lost + (_terminal?.LostBytes ?? 0);
 

@@ -1,32 +1,23 @@
-using System.IO.Ports;
+using System.ComponentModel;
 
 namespace ScaleLink.Probing.Ports;
 
-/// <summary>A serial port that is listened to for a while.</summary>
-internal sealed class ProbedPort : IDisposable
+/// <summary>A serial port that is listened to for a while. One thread uses it.</summary>
+internal abstract class ProbedPort(string name, TimeProvider time) : IDisposable
 {
     private const int ReadBuffer = 65536;
     private const int WaitMs = 50;
-    private const int WriteWithinMs = 500;
 
-    private readonly SerialPort _port;
-    private readonly TimeProvider _time;
-
-    private ProbedPort(SerialPort port, TimeProvider time) => (_port, _time) = (port, time);
-
-    /// <summary>Opens it.</summary>
+    /// <summary>Opens it: on Linux by the system's own calls, as the daemon does, elsewhere by the serial library, which does not tell a wrong parity.</summary>
     /// <exception cref="PortException">SL-471 not there, SL-472 not permitted, SL-473 held by another program, SL-474 no serial port.</exception>
     public static ProbedPort Open(string name, int baud, CharacterFormat format, TimeProvider time)
     {
-        var port = new SerialPort(name, baud, format.Parity, format.DataBits, format.StopBits == 2 ? StopBits.Two : StopBits.One) { ReadBufferSize = ReadBuffer, ReadTimeout = WaitMs, WriteTimeout = WriteWithinMs };
         try
         {
-            port.Open();
-            return new ProbedPort(port, time);
+            return OperatingSystem.IsLinux() ? new SystemPort(name, baud, format, time) : new LibraryPort(name, baud, format, time);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or InvalidOperationException)
+        catch (Exception e) when (e is Win32Exception or IOException or UnauthorizedAccessException or ArgumentException or InvalidOperationException)
         {
-            port.Dispose();
             throw new PortException(Why(name, e), e);
         }
     }
@@ -36,78 +27,29 @@ internal sealed class ProbedPort : IDisposable
     /// thrown away.
     /// </summary>
     /// <returns>Whether the driver takes them.</returns>
-    public bool TrySet(int baud, CharacterFormat format)
-    {
-        try
-        {
-            (_port.BaudRate, _port.Parity, _port.DataBits, _port.StopBits) = (baud, format.Parity, format.DataBits, format.StopBits == 2 ? StopBits.Two : StopBits.One);
-            _port.DiscardInBuffer();
-            return true;
-        }
-        catch (Exception e) when (e is IOException or ArgumentException && (OperatingSystem.IsWindows() || Path.Exists(_port.PortName)))
-        {
-            return false;
-        }
-        catch (Exception e) when (e is IOException or ArgumentException or InvalidOperationException or UnauthorizedAccessException)
-        {
-            throw Gone(e);
-        }
-    }
+    /// <exception cref="PortException">SL-475: the port went away.</exception>
+    public abstract bool TrySet(int baud, CharacterFormat format);
 
     /// <summary>Sends bytes.</summary>
-    public void Write(byte[] bytes)
-    {
-        try
-        {
-            _port.BaseStream.Write(bytes);
-        }
-        catch (Exception e) when (e is IOException or TimeoutException or InvalidOperationException)
-        {
-            throw Gone(e);
-        }
-    }
+    /// <exception cref="PortException">SL-475: the port went away.</exception>
+    public abstract void Write(byte[] bytes);
 
     /// <summary>Hands on what comes, until <paramref name="take"/> says that it is enough or the time is up.</summary>
     /// <exception cref="PortException">SL-475: the port went away.</exception>
     public void Listen(TimeSpan span, Func<byte[], bool> take, CancellationToken stop)
     {
-        var (start, buffer) = (_time.GetTimestamp(), new byte[ReadBuffer]);
-        while (_time.GetElapsedTime(start) < span && !stop.IsCancellationRequested)
-        {
-            try
-            {
-                _port.BaseStream.ReadTimeout = (int)Math.Clamp((span - _time.GetElapsedTime(start)).TotalMilliseconds, 1, WaitMs);
-                var read = _port.BaseStream.Read(buffer, 0, buffer.Length);
-                if (read == 0)
-                    throw Gone(null);
-                if (!take(buffer[..read]))
-                    return;
-            }
-            catch (TimeoutException)
-            {
-                // Nothing came in that time.
-            }
-            catch (Exception e) when (e is IOException or InvalidOperationException or OperationCanceledException or UnauthorizedAccessException)
-            {
-                throw Gone(e);
-            }
-        }
+        var (start, buffer) = (time.GetTimestamp(), new byte[ReadBuffer]);
+        while (time.GetElapsedTime(start) < span && !stop.IsCancellationRequested)
+            if (Read(buffer, (int)Math.Clamp((span - time.GetElapsedTime(start)).TotalMilliseconds, 1, WaitMs)) is > 0 and var read && !take(buffer[..read]))
+                return;
     }
 
-    /// <summary>Disposes the stream and not the port: closing the port can hang for ever while a write is pending.</summary>
-    public void Dispose()
-    {
-        try
-        {
-            _port.BaseStream.Dispose();
-        }
-        catch (Exception e) when (e is IOException or InvalidOperationException)
-        {
-            // The device is gone; there is nothing left to close.
-        }
-    }
+    public abstract void Dispose();
 
-    private PortException Gone(Exception? cause) => new(new Diagnostic(ProbeCodes.PortLost, $"{_port.PortName} went away while it was listened to.", "Check cable, adapter and hub, then try again."), cause);
+    /// <summary>What has come, or comes within that time; 0 when nothing does.</summary>
+    protected abstract int Read(byte[] buffer, int milliseconds);
+
+    protected PortException Gone(Exception? cause) => new(new Diagnostic(ProbeCodes.PortLost, $"{name} went away while it was listened to.", "Check cable, adapter and hub, then try again."), cause);
 
     // The serial library says "access denied" whatever the cause: the system is asked.
     private static Diagnostic Why(string name, Exception e)

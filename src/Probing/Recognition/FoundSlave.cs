@@ -5,7 +5,7 @@ namespace ScaleLink.Probing.Recognition;
 /// <summary>A Modbus slave that has answered.</summary>
 /// <param name="Slave">Its address, 1 to 247.</param>
 /// <param name="Tables">What its tables of registers gave.</param>
-/// <param name="ReplyWithin">The longest that it took to answer.</param>
+/// <param name="ReplyWithin">The longest that it took from a question for one register to the whole reply.</param>
 internal sealed record FoundSlave(byte Slave, IReadOnlyList<FoundRegisters> Tables, TimeSpan ReplyWithin) : Found
 {
     public override string Protocol => "modbus-rtu";

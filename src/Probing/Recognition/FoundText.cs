@@ -7,6 +7,9 @@ internal sealed record FoundText : Found
 
     public override string Summary => $"{Lines.Count} lines of text; the pattern fits {Fitting} of them{(HasXor ? ", and their checksum is right" : "")}";
 
+    /// <summary>How its lines are read.</summary>
+    public required TextReading Reading { get; init; }
+
     /// <summary>Whole lines heard, without what wraps them.</summary>
     public required IReadOnlyList<string> Lines { get; init; }
 
@@ -48,6 +51,12 @@ internal sealed record FoundText : Found
 
     /// <summary>The same lines with that number for the load; nothing when it cannot be.</summary>
     public FoundText? Taking(int position) => position == Load ? this : Others.GetValueOrDefault(position);
+
+    /// <summary>The same lines with these numbers for the cells of the pad; nothing when they cannot be.</summary>
+    public FoundText? Taking(IReadOnlyList<int> positions) => Reading.Take(positions);
+
+    /// <summary>The same lines with all numbers that may be the load, and are alike, for the cells of one pad; nothing when there is only one.</summary>
+    public FoundText? TakingAll() => Numbers.Where(n => n.MayBeLoad && n.Unit == Unit && n.Least < n.Largest).Select(n => n.Position).ToList() is { Count: > 1 } alike ? Reading.Take(alike) : null;
 
     public override IReadOnlyList<string> Remarks =>
     [

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using ScaleLink.Protocol.Readings;
 using ScaleLink.Protocol.TextLines;
 
 namespace ScaleLink.Probing.Recognition;
@@ -9,11 +8,9 @@ internal static partial class TextRecognition
 {
     private const int FewestLines = 3;
     private const double LeastPrintable = 0.97;
-    private const double LeastFitting = 0.9;
     private const byte StartOfText = 2, EndOfText = 3;
 
-    private static readonly (string Pattern, string Toml, FieldUnit Meaning)[] Units =
-        [(@"^\W*(?i:kg)\b", "kg", FieldUnit.Kilogram), (@"^\W*(?i:lbs?)\b", "lb", FieldUnit.Pound), (@"^\W*g\b", "g", FieldUnit.Gram)];
+    private static readonly (string Pattern, string Toml)[] Units = [(@"^\W*(?i:kg)\b", "kg"), (@"^\W*(?i:lbs?)\b", "lb"), (@"^\W*g\b", "g")];
 
     private static readonly (string Word, string Group)[] OtherWords = [("pitch", "pitch"), ("roll", "roll"), ("temp", "temperature")];
 
@@ -41,36 +38,11 @@ internal static partial class TextRecognition
     private static FoundText? Propose(HeardLines said, LineShape shape, bool isChecked)
     {
         var numbers = Enumerable.Range(0, shape.Numbers).Select(k => Number(shape, k)).ToList();
+        var reading = new TextReading(said, shape, isChecked, numbers);
         var (load, why) = LoadChoice.Of(numbers);
-        var others = numbers.Where(n => n.MayBeLoad && n != load)
-            .Select(n => Take(said, shape, isChecked, numbers, n, "it was chosen")).OfType<FoundText>().ToDictionary(t => t.Load);
-        var taken = Take(said, shape, isChecked, numbers, load, why);
-        return taken is null ? null : taken with { Others = others };
-    }
-
-    private static FoundText? Take(HeardLines said, LineShape shape, bool isChecked, List<FoundNumber> numbers, FoundNumber load, string why)
-    {
-        var unit = Units.FirstOrDefault(u => u.Toml == load.Unit).Meaning;
-        var pattern = shape.ToPattern(number => number == load.Position - 1 ? "load" : GroupOf(numbers, number));
-        var separator = isChecked ? Regex.Escape(said.Lines[0][^3].ToString()) : "";
-        var checkedPattern = $"{pattern}{separator}(?<check>[0-9A-Fa-f]{{2}})";
-        var isXor = isChecked && said.Fitting(checkedPattern, unit, LineChecksum.Xor) >= LeastFitting * said.Lines.Count;
-        var proposed = isXor ? checkedPattern : isChecked ? $"{pattern}{separator}[0-9A-Fa-f]{{2}}" : pattern;
-        var fitting = said.Fitting(proposed, unit, isXor ? LineChecksum.Xor : LineChecksum.None);
-        return fitting < LeastFitting * said.Lines.Count ? null : new FoundText
-        {
-            Lines = said.Lines,
-            Fitting = fitting,
-            Numbers = numbers,
-            Load = load.Position,
-            Why = why,
-            Pattern = proposed,
-            Others = new Dictionary<int, FoundText>(),
-            HasXor = isXor,
-            End = said.Only,
-            States = shape.States,
-            NetAndGross = shape.NetAndGross,
-        };
+        var others = numbers.Where(n => n.MayBeLoad && n != load).Select(n => reading.Take([n.Position])).OfType<FoundText>().ToDictionary(t => t.Load);
+        var taken = reading.Take([load.Position]);
+        return taken is null ? null : taken with { Why = why, Others = others };
     }
 
     private static FoundNumber Number(LineShape shape, int number) => new(number + 1, shape.Before(number), shape.After(number), shape.Values(number).Min(), shape.Values(number).Max())
@@ -79,10 +51,6 @@ internal static partial class TextRecognition
         Meaning = MeaningOf(shape, number),
         Counts = shape.Counts(number),
     };
-
-    // An angle counts only with the other one.
-    private static string? GroupOf(List<FoundNumber> numbers, int number) =>
-        numbers[number].Meaning is not ("pitch" or "roll") || numbers.Exists(n => n.Meaning == "pitch") && numbers.Exists(n => n.Meaning == "roll") ? numbers[number].Meaning : null;
 
     // Each name only once.
     private static string? MeaningOf(LineShape shape, int number)

@@ -93,7 +93,7 @@ internal sealed class BusSearch(ProbedPort port, SearchSettings settings, bool h
             Format = _settings[0].Format,
             Found = [new FoundNothing($"Nobody answers under {Words(slaves)}{where}",
             [
-                .. left.Count > 0 ? new[] { $"Not asked in the time that was given: {(hasRates ? string.Join(", ", left) : "the addresses to the end")}. Give more with --at-most, or name --baud and --parity." } : [],
+                .. left.Count > 0 ? new[] { $"Not asked in the time that was given: {(hasRates ? string.Join(", ", left) : "the addresses to the end")}. Give it more time, or name rate and parity (scalelink probe --at-most, --baud, --parity)." } : [],
                 "Check address and power, and A and B of the cable.",
             ])],
         };

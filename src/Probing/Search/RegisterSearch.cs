@@ -17,7 +17,18 @@ internal sealed class RegisterSearch(SlaveQuestions questions)
     public FoundSlave Of(byte slave, CancellationToken stop)
     {
         var longest = TimeSpan.Zero;
-        return new FoundSlave(slave, [.. Tables.Select(table => Of(slave, table, ref longest, stop))], longest);
+        FoundRegisters[] tables = [.. Tables.Select(table => Of(slave, table, ref longest, stop))];
+        return new FoundSlave(slave, tables, ReplyWithin(slave, Array.Find(tables, t => t.Count > 0), longest, stop));
+    }
+
+    // Long replies take long on the line: what counts is how long a short one takes.
+    private TimeSpan ReplyWithin(byte slave, FoundRegisters? table, TimeSpan longest, CancellationToken stop)
+    {
+        var ofOne = TimeSpan.Zero;
+        if (table is not null)
+            for (var k = 0; k < Readings; k++)
+                _ = Ask(slave, table.Table, table.At, 1, ref ofOne, stop);
+        return ofOne > TimeSpan.Zero ? ofOne : longest;
     }
 
     private FoundRegisters Of(byte slave, ModbusFunction table, ref TimeSpan longest, CancellationToken stop)

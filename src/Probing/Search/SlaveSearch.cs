@@ -8,8 +8,8 @@ namespace ScaleLink.Probing.Search;
 /// </summary>
 internal sealed class SlaveSearch(SlaveQuestions questions, int? baud)
 {
-    // Response time of most devices lies below it (common practice, no published source).
-    private static readonly TimeSpan Short = TimeSpan.FromMilliseconds(50);
+    // Most devices answer within it (common practice, no published source); who does not is found by his late reply.
+    private static readonly TimeSpan Short = TimeSpan.FromMilliseconds(30);
     private static readonly TimeSpan AfterLast = TimeSpan.FromMilliseconds(300);
     private static readonly TimeSpan Long = TimeSpan.FromMilliseconds(500);
     private const int CharactersOfAnExchange = 15, BitsOfACharacter = 11;

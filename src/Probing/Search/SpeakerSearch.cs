@@ -1,3 +1,4 @@
+using System.IO.Ports;
 using ScaleLink.Probing.Ports;
 using ScaleLink.Probing.Recognition;
 
@@ -26,11 +27,7 @@ internal sealed class SpeakerSearch(ProbedPort port, SearchSettings settings, bo
             Listen(heard, most is null ? settings.Listening : TimeSpan.Zero, stop);
             var finding = Finding(setting, [.. heard]);
             if (finding.IsKnown)
-            {
-                tell($"hears {finding.Found[0].Protocol}");
-                port.Listen(settings.Listening - Look, bytes => Take(heard, bytes) && !SaysWhoItIs(heard), stop);
-                return Finding(setting, [.. heard]);
-            }
+                return AtLength(setting, heard, finding, stop);
 
             stop.ThrowIfCancellationRequested();
             most = most is null || finding.Bytes > most.Bytes ? finding : most;
@@ -39,6 +36,38 @@ internal sealed class SpeakerSearch(ProbedPort port, SearchSettings settings, bo
         }
 
         return most ?? Finding(LineSetting.ToListen(settings, hasRates)[0], []);
+    }
+
+    // Some receivers take a parity bit for a stop bit that is missing, and hand on what came all the same: the one with which nothing is wrong is right.
+    private PortFinding AtLength(LineSetting setting, List<byte> heard, PortFinding finding, CancellationToken stop)
+    {
+        tell($"hears {finding.Found[0].Protocol}");
+        var isElsewhere = hasRates && settings.Parity is null && setting.Format.Parity == Parity.None && finding.Format.DataBits == setting.Format.DataBits;
+        if (isElsewhere)
+        {
+            foreach (var parity in new[] { Parity.Even, Parity.Odd })
+            {
+                var other = setting with { Format = new CharacterFormat(parity) };
+                if (!port.TrySet(other.Baud, other.Format))
+                    continue;
+                tell($"listens at {other.Words}");
+                var again = new List<byte>();
+                Listen(again, TimeSpan.Zero, stop);
+                if (Finding(other, [.. again]).IsKnown)
+                {
+                    (setting, heard) = (other, again);
+                    break;
+                }
+            }
+
+            // What comes from here on does not join what was heard before.
+            if (port.TrySet(setting.Baud, setting.Format) && settings.Listening > Look)
+                heard.Clear();
+        }
+
+        port.Listen(settings.Listening - Look, bytes => Take(heard, bytes) && !SaysWhoItIs(heard), stop);
+        stop.ThrowIfCancellationRequested();
+        return Finding(setting, [.. heard]);
     }
 
     // Until something comes, for so long; then for a short look.
@@ -83,7 +112,7 @@ internal sealed class SpeakerSearch(ProbedPort port, SearchSettings settings, bo
         if (TrafficRecognition.Of(heard) is { Count: > 0 } slaves)
             return slaves;
         return [TextRecognition.Of(heard) ?? (heard.Length == 0
-            ? new FoundNothing("Nothing was heard", "A device that has to be asked stays silent: --modbus all asks Modbus slaves. Otherwise check power, cable, and that transmit and receive are not swapped.")
-            : new FoundNothing($"{heard.Length} bytes of no known kind", "Text without CR, LF or ETX at its end has to be described by hand: pause_ms in the bay file. Otherwise listen for longer with --seconds, or try a rate with --baud."))];
+            ? new FoundNothing("Nothing was heard", "A device that has to be asked stays silent (scalelink probe --modbus all asks Modbus slaves). Otherwise check power, cable, and that transmit and receive are not swapped.")
+            : new FoundNothing($"{heard.Length} bytes of no known kind", "Text without CR, LF or ETX at its end has to be described by hand: pause_ms in the bay file. Otherwise listen for longer, or at one rate only (scalelink probe --seconds, --baud)."))];
     }
 }

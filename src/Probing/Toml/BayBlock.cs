@@ -51,6 +51,7 @@ internal static class BayBlock
         TomlText.Comment($"Heard: {text.Lines[^1]}"),
         $"pattern = {TomlText.Literal(text.Pattern)}",
         .. text.Others.Values.Select(other => $"# with number {Number(other.Load)} for the load: pattern = {TomlText.Literal(other.Pattern)}{(other.Unit == text.Unit ? "" : $" and {Unit(other)}")}"),
+        .. text.IsToBeAsked && text.TakingAll() is { } cells ? new[] { $"# if they are the cells of one pad: pattern = {TomlText.Literal(cells.Pattern)}" } : [],
         .. text.End is { } end ? new[] { $"line_end = {TomlText.Quoted(end.ToString())}" } : [],
         .. text.Unit is null ? [] : new[] { Unit(text) },
         .. text.HasXor ? new[] { "checksum = \"xor\"" } : [],

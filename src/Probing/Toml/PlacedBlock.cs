@@ -22,7 +22,7 @@ internal static class PlacedBlock
         IEnumerable<string> own = found switch
         {
             FoundPadFrames frames => [.. SerialNumber(frames.SerialNumber), .. frames.CapacityKg is null ? Capacity(capacityKg) : []],
-            FoundText text => [.. BayBlock.Lines(cells is [var one] && text.Taking(one.At + 1) is { } moved ? moved with { Others = new Dictionary<int, FoundText>() } : text), .. Capacity(capacityKg)],
+            FoundText text => [.. BayBlock.Lines(text.Taking([.. cells.Select(c => c.At + 1)]) ?? text), .. Capacity(capacityKg)],
             FoundSlave slave => [.. BayBlock.Bus(finding, slave), .. Capacity(capacityKg), .. Registers(slave, cells)],
             _ => [],
         };

@@ -7,15 +7,15 @@ namespace ScaleLink.Probing.Toml;
 internal static class PollBlock
 {
     private const int UsualHz = 20, SlowestHz = 4;
-    // A question of 8 bytes, a reply with two registers of 9, and the silences of three and a half characters behind each; 11 bits a character.
-    private const double BitsOfAnExchange = (8 + 9 + 7) * 11;
+    // A second register, and the silences of three and a half characters behind question and reply; 11 bits a character.
+    private const double FurtherBits = (2 + 7) * 11;
     private const double Usable = 0.8;
 
     public static string? Hz(PortFinding finding)
     {
         var slaves = finding.Found.OfType<FoundSlave>().ToList();
-        var exchange = (finding.Baud is { } baud ? BitsOfAnExchange / baud : 0) + slaves.Select(s => s.ReplyWithin.TotalSeconds).DefaultIfEmpty(0).Max();
+        var exchange = (finding.Baud is { } baud ? FurtherBits / baud : 0) + slaves.Select(s => s.ReplyWithin.TotalSeconds).DefaultIfEmpty(0).Max();
         var most = exchange > 0 ? (int)(Usable / (exchange * slaves.Count)) : UsualHz;
-        return most >= UsualHz ? null : string.Create(CultureInfo.InvariantCulture, $"poll_hz = {Math.Max(most, SlowestHz)}  # what the line carries with {slaves.Count} slaves");
+        return most >= UsualHz ? null : string.Create(CultureInfo.InvariantCulture, $"poll_hz = {Math.Max(most, SlowestHz)}  # what the line carries with {slaves.Count} slave{(slaves.Count == 1 ? "" : "s")}");
     }
 }

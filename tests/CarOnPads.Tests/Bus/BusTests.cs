@@ -3,6 +3,7 @@ using CarOnPads.Bench;
 using CarOnPads.Control;
 using CarOnPads.Pads;
 using CarOnPads.Physics;
+using CarOnPads.Runtime;
 using ScaleLink.Protocol.Modbus;
 
 namespace CarOnPads.Tests.Bus;
@@ -37,6 +38,40 @@ public sealed class BusTests : IDisposable
         // The pads themselves say nothing of tilt while it is on the bus.
         Assert.Equal(["80 00 80 00"], Ask(new ModbusRequest(1, Holding, 8, 2)).Select(a => Hex(a.Data)));
         Assert.Empty(Ask(new ModbusRequest(3, Holding, 0, 2)));
+    }
+
+    [Fact]
+    public void A_pad_answers_under_the_address_that_it_was_given_and_under_no_other()
+    {
+        var bus = new Tap();
+        var options = new BayOptions { Hertz = 80, Raised = true, Speaking = Speaking.Parse("LF=modbus"), Slaves = BusSlaves.Parse("LF=247") };
+        using var bay = new Bay(options, _ => new Tap(), () => bus);
+        bay.AdvanceTo(0.1);
+        foreach (var (slave, answers) in new[] { ((byte)1, false), ((byte)247, true) })
+        {
+            var frame = new byte[ModbusRequest.Length];
+            new ModbusRequest(slave, Holding, 0, 1).Write(frame);
+            bus.Clear();
+            bus.Say(frame);
+            bay.AdvanceTo(bay.Time + 0.1);
+            Assert.Equal(answers, bus.Bytes.Length > 0);
+        }
+    }
+
+    [Theory]
+    [InlineData("LF=0", "CP-105")]
+    [InlineData("LF=248", "CP-105")]
+    [InlineData("FL=3", "CP-107")]
+    [InlineData("3", "CP-107")]
+    public void What_is_no_address_is_refused(string text, string code) => Assert.Equal(code, Assert.Throws<SimulatorException>(() => BusSlaves.Parse(text)).Code);
+
+    [Theory]
+    [InlineData("LF=2")]
+    [InlineData("LF=13")]
+    public void Two_of_one_address_are_refused(string slaves)
+    {
+        var options = new BayOptions { Speaking = Speaking.Parse("LF=modbus,RF=modbus", tiltOnBus: true), Slaves = BusSlaves.Parse(slaves) };
+        Assert.Equal("CP-109", Assert.Throws<SimulatorException>(() => new Bay(options, _ => new Tap(), () => new Tap())).Code);
     }
 
     [Fact]

@@ -50,6 +50,18 @@ public sealed class ProgramTests : IDisposable
     }
 
     [Theory]
+    [InlineData("LF=9600/even", "CP-105 --line: 9600/even does not carry 320 samples a second of LF")]
+    [InlineData("BUS=9600/even", "CP-107 --line: there is no port BUS")]
+    public async Task A_line_that_cannot_be_is_refused_at_the_start(string line, string complaint)
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "Only Linux tells what a reader has set.");
+        using var program = Start("--ports", _directory, "--line", line);
+        await program.WaitForExitAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(2, program.ExitCode);
+        Assert.Contains(complaint, await program.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("TERM")]
     [InlineData("INT")]
     public async Task A_signal_ends_it_cleanly(string signal)

@@ -34,6 +34,34 @@ public class TextTests
     }
 
     [Theory]
+    [InlineData("several", "ST 04 G   25.000 kg T    1.500 kg\r\n")]
+    [InlineData("several+return", "ST 04 G   25.000 kg T    1.500 kg\r")]
+    [InlineData("several+stx-etx", "\u0002ST 04 G   25.000 kg T    1.500 kg\u0003")]
+    public void A_line_has_several_numbers_and_ends_as_it_is_told(string style, string line)
+    {
+        var tap = new Tap();
+        using var bay = new Bay(new BayOptions { Hertz = 50, Raised = true, Speaking = Speaking.Parse("RR=text"), TextStyles = TextStyles.Parse($"RR={style}") }, w => w == Wheel.RR ? tap : new Tap());
+        bay.PutMass(Wheel.RR, 25, 0, 0);
+        bay.AdvanceTo(3);
+        Assert.EndsWith(line + line, Encoding.ASCII.GetString(tap.Bytes), StringComparison.Ordinal);
+        bay.PutMass(Wheel.RR, 400, 0, 0, atOnce: true);
+        tap.Clear();
+        bay.AdvanceTo(3.05);
+        Assert.Contains("US 04 G  399.99", Encoding.ASCII.GetString(tap.Bytes), StringComparison.Ordinal);
+        bay.PutMass(Wheel.RR, 5000, 0, 0, atOnce: true);
+        tap.Clear();
+        bay.AdvanceTo(3.1);
+        Assert.Contains("OL 04 G", Encoding.ASCII.GetString(tap.Bytes), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("RR=loud")]
+    [InlineData("FL=several")]
+    [InlineData("several")]
+    [InlineData("RR=stx-etx+return")]
+    public void Nobody_prints_in_another_way(string text) => Assert.Equal("CP-107", Assert.Throws<SimulatorException>(() => TextStyles.Parse(text)).Code);
+
+    [Theory]
     [InlineData("morse")]
     [InlineData("FL=text")]
     [InlineData("LF=morse")]

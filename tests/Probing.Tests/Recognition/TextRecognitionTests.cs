@@ -73,6 +73,19 @@ public class TextRecognitionTests
     }
 
     [Fact]
+    public void Several_numbers_may_be_the_cells_of_one_pad()
+    {
+        var found = Text("10;20;30;7", "11;21;32;7", "10;23;31;7");
+        var cells = found.TakingAll()!;
+        Assert.Equal($"(?<load1>{Number});(?<load2>{Number});(?<load3>{Number});{Number}", cells.Pattern);
+        Assert.Contains($"# if they are the cells of one pad: pattern = '{cells.Pattern}'", RecognitionTests.Block(found));
+        Assert.Equal($"(?<load1>{Number});{Number};{Number};(?<load2>{Number})", found.Taking([1, 4])!.Pattern);
+        Assert.Null(found.Taking([]));
+        // A pad cannot have one cell in kg and another in counts.
+        Assert.Null(Text("1 kg 2", "2 kg 3", "1 kg 3").Taking([1, 2]));
+    }
+
+    [Fact]
     public void A_clock_is_no_load_and_of_equals_the_larger_one_is_taken_and_said_so()
     {
         Assert.False(Text([.. Enumerable.Range(100, 6).Select(k => $"{k} 12.5")]).IsToBeAsked);

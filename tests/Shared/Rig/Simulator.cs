@@ -13,10 +13,10 @@ internal sealed class Simulator : IDisposable
     private readonly StreamReader _reader;
     private readonly StreamWriter _writer;
 
-    public Simulator(string folder, string imperfections = "none", int rate = 80, int seed = 1, string start = "raised", string speak = "pad-frames", string tilt = "own")
+    public Simulator(string folder, string imperfections = "none", int rate = 80, int seed = 1, string start = "raised", string speak = "pad-frames", string tilt = "own", params IReadOnlyList<string> further)
     {
-        _process = new ChildProcess("CarOnPads", "car-on-pads.dll", "--ports", folder, "--control", "0", "--seed", $"{seed}",
-            "--imperfections", imperfections, "--rate", $"{rate}", "--start", start, "--speak", speak, "--tilt", tilt, "--exit-with-stdin");
+        _process = new ChildProcess("CarOnPads", "car-on-pads.dll", ["--ports", folder, "--control", "0", "--seed", $"{seed}",
+            "--imperfections", imperfections, "--rate", $"{rate}", "--start", start, "--speak", speak, "--tilt", tilt, "--exit-with-stdin", .. further]);
         Ready = JsonNode.Parse(_process.FirstLine(StartWithin))!;
         var control = Ready["control"]!.GetValue<string>().Split(':');
         _client = new TcpClient(control[0], int.Parse(control[1])) { ReceiveTimeout = (int)Wait.Patience.TotalMilliseconds };

@@ -3,6 +3,7 @@ using System.Runtime.Versioning;
 using Microsoft.Win32.SafeHandles;
 using ScaleLink.Daemon.Ports;
 using ScaleLink.Daemon.Runtime;
+using ScaleLink.Probing.Ports;
 
 namespace ScaleLink.Daemon.Links.Terminals;
 
@@ -36,7 +37,7 @@ internal sealed class TerminalLink : ILink
         try
         {
             port = Terminal.Open(address.Port);
-            var asked = TerminalSettings.Of(address);
+            var asked = TerminalSettings.Of(address.Baud, address.Parity, address.DataBits, address.StopBits);
             // Some drivers leave out what they cannot do without a word.
             var reservation = Terminal.Set(port, asked).SendsAs(asked) ? null : LinkDiagnostics.LineNotAsAsked(address.Port, address.Line);
             return new TerminalLink(address.Port, port, held) { Reservation = reservation };

@@ -1,8 +1,7 @@
 using System.IO.Ports;
 using System.Runtime.InteropServices;
-using ScaleLink.Daemon.Ports;
 
-namespace ScaleLink.Daemon.Links.Terminals;
+namespace ScaleLink.Probing.Ports;
 
 /// <summary>
 /// How a serial port sends characters, as the kernel of Linux takes it (<c>struct termios2</c>): raw, any rate in bits a second.
@@ -29,15 +28,15 @@ internal unsafe struct TerminalSettings
     /// Without the flag that lets the handshake lines drop at closing: a board that takes such an edge as its reset would lose its readings each
     /// time that the link is opened again.
     /// </summary>
-    public static TerminalSettings Of(SerialAddress address)
+    public static TerminalSettings Of(int baud, Parity parity, int dataBits, int stopBits)
     {
         var settings = new TerminalSettings
         {
-            _control = AnyRate | Receiver | IgnoreModem | (address.DataBits == 7 ? SevenBits : EightBits) | (address.StopBits == 2 ? TwoStops : 0)
-                | address.Parity switch { Parity.Even => WithParity, Parity.Odd => WithParity | OddParity, _ => 0 },
-            _input = address.Parity == Parity.None ? 0 : CheckParity,
-            _inputRate = (uint)address.Baud,
-            _outputRate = (uint)address.Baud,
+            _control = AnyRate | Receiver | IgnoreModem | (dataBits == 7 ? SevenBits : EightBits) | (stopBits == 2 ? TwoStops : 0)
+                | parity switch { Parity.Even => WithParity, Parity.Odd => WithParity | OddParity, _ => 0 },
+            _input = parity == Parity.None ? 0 : CheckParity,
+            _inputRate = (uint)baud,
+            _outputRate = (uint)baud,
         };
         settings._letters[LeastToRead] = 1;
         return settings;

@@ -3,7 +3,7 @@ using System.Runtime.InteropServices;
 using System.Runtime.Versioning;
 using Microsoft.Win32.SafeHandles;
 
-namespace ScaleLink.Daemon.Links.Terminals;
+namespace ScaleLink.Probing.Ports;
 
 /// <summary>The calls of Linux that a serial port takes. Source of numbers and structures: the kernel's asm-generic headers, which x86, ARM and RISC-V share.</summary>
 [SupportedOSPlatform("linux")]
