@@ -40,6 +40,8 @@ builder.Services.AddSingleton(new CalibrationProcedures.CalibrationProceduresCli
 builder.Services.AddSingleton(new CalibrationProcedureControl.CalibrationProcedureControlClient(control));
 builder.Services.AddSingleton(new PadInterchanges.PadInterchangesClient(channel));
 builder.Services.AddSingleton(new PadInterchangeControl.PadInterchangeControlClient(control));
+builder.Services.AddSingleton(new Setup.SetupClient(channel));
+builder.Services.AddSingleton(new SetupControl.SetupControlClient(channel));
 builder.Services.AddTransient<Asking>();
 builder.Services.AddTransient<InterchangeSteps>();
 builder.Services.AddSingleton<SessionSteps>();

@@ -47,7 +47,7 @@ internal static class Recognition
     /// <summary>Says what is missing and what has moved.</summary>
     public static void Tell(PadScale scale, FaultSet faults, long nowNs)
     {
-        faults.Set(scale.Zero is null, PadStateCodes.NoZero, "The pad has no zero.", "Empty the pads and take a zero.", nowNs);
+        faults.Set(scale is { Zero: null, Calibration: not null }, PadStateCodes.NoZero, "The pad has no zero.", "Empty the pads and take a zero.", nowNs);
         faults.Set(scale.Calibration is null, PadStateCodes.NoSensitivity, "The pad has no calibration.",
             "Calibrate the pad with known masses; or give kg_per_count in the bay file, by the cells' data sheet, and calibrate it later.", nowNs);
         var shift = scale.Calibration is { IsCalibrated: true } c && c.Kg((scale.Zero?.Trimmed(c) ?? c.ZeroCounts) - c.ZeroCounts) is var kg

@@ -48,7 +48,9 @@ internal sealed class DeviceWatch(TimeProvider time) : IDisposable
         var (id, isLoaded, isReady) = (watched.Device.Id, watched.IsLoaded, watched.IsReady);
         update(p =>
         {
-            var device = p.Devices.First(d => d.Id == id);
+            // Another search has begun: what is heard now belongs to the one before.
+            if (p.Devices.FirstOrDefault(d => d.Id == id) is not { } device)
+                return p;
             if (device.LoadedSince is not null != isLoaded || device.Silence is not null || device.IsReady != isReady)
                 p = p.With(id, d => d with { LoadedSince = isLoaded ? d.LoadedSince ?? numbers.At : null, Silence = null, IsReady = isReady }).Begun();
             return cells is null ? p : SteppedOff.Apply(p, id, numbers.At, cells);
@@ -71,7 +73,7 @@ internal sealed class DeviceWatch(TimeProvider time) : IDisposable
         foreach (var watched in all.Where(w => w.SilentFor > SilentAfter))
         {
             var silence = new Diagnostic(SetupCodes.DeviceSilent, $"Nothing was heard of {watched.Device.Id} for {SilentAfter.TotalSeconds:0} s.", SetupCodes.DeviceSilent.Remedy);
-            update(p => p.Devices.First(d => d.Id == watched.Device.Id).Silence is null ? p.With(watched.Device.Id, d => d with { Silence = silence, LoadedSince = null }).Begun() : p);
+            update(p => p.Devices.FirstOrDefault(d => d.Id == watched.Device.Id) is { Silence: null } ? p.With(watched.Device.Id, d => d with { Silence = silence, LoadedSince = null }).Begun() : p);
         }
     }
 

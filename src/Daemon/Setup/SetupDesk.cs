@@ -83,8 +83,8 @@ internal sealed class SetupDesk(SetupSettings settings, TimeProvider time) : IDi
             var search = new PortSearch(new SearchSettings { Asking = Asking.WhereSilent }, time, _tree);
             await foreach (var finding in search.Search(ports, new Telling(t => Tell(t)), stop))
             {
-                var devices = finding.Found.Where(f => f.Protocol is not null).Select(f => new SetupDevice(finding, f)).Select(d => d with { Corner = known.FirstOrDefault(k => k.Id == d.Id)?.Corner, Cells = known.FirstOrDefault(k => k.Id == d.Id)?.Cells ?? [] });
-                Update(p => p.With(SearchWords.Of(finding)) with { Devices = [.. p.Devices, .. devices] });
+                var devices = finding.Found.Where(f => f.Protocol is not null).Select(f => Remembered(new SetupDevice(finding, f), known));
+                Update(p => p.With(SearchWords.Of(finding)).Adding(devices));
             }
 
             Update(p => p with { Stage = SetupStage.Placing });
@@ -95,6 +95,9 @@ internal sealed class SetupDesk(SetupSettings settings, TimeProvider time) : IDi
             // Another search was asked for, or the daemon ends.
         }
     }
+
+    private static SetupDevice Remembered(SetupDevice device, IReadOnlyList<SetupDevice> known) =>
+        known.FirstOrDefault(k => k.Id == device.Id) is { } before ? device with { Corner = before.Corner, Cells = before.Cells } : device;
 
     private void Tell(Probing.Search.SearchProgress told) => Update(p => p.With(new SearchedPort(told.Port, told.Doing)));
 

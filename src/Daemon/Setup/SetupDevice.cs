@@ -10,7 +10,7 @@ namespace ScaleLink.Daemon.Setup;
 internal sealed record SetupDevice(PortFinding Finding, Found Found)
 {
     /// <summary>Its own serial number where it has one, so that a cable that was moved changes nothing; otherwise where it is.</summary>
-    public string Id => Found switch
+    public string Id { get; init; } = Found switch
     {
         FoundPadFrames { SerialNumber: { } serial } => serial,
         FoundSlave slave => $"{Finding.Link}#{slave.Slave}",

@@ -45,6 +45,10 @@ internal sealed record SetupProgress
     /// <summary>Asks for the first corner as soon as that makes sense.</summary>
     public SetupProgress Begun() => !HasBegun && Devices.All(d => d.IsReady || d.Silence is not null) ? Next() : this;
 
+    /// <summary>With what one port gave. Two that say the same serial number are told apart by where they are; the bay file refuses them.</summary>
+    public SetupProgress Adding(IEnumerable<SetupDevice> devices) =>
+        devices.Aggregate(this, (p, device) => p with { Devices = [.. p.Devices, p.Devices.Any(d => d.Id == device.Id) ? device with { Id = $"{device.Id} at {device.Finding.Link}" } : device] });
+
     /// <summary>With one device changed.</summary>
     public SetupProgress With(string id, Func<SetupDevice, SetupDevice> change) => this with { Devices = [.. Devices.Select(d => d.Id == id ? change(d) : d)] };
 

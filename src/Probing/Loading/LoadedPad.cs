@@ -83,6 +83,7 @@ internal sealed class LoadedPad(IReadOnlyList<NumberPlace> places)
         _from = _recent[^1].At + TimeSpan.FromSeconds(JudgedSeconds);
         _loaded.Clear();
         _recent.Clear();
+        _rest = [];
     }
 
     private double Away(Taken taken, int place) => Math.Abs(taken.Values[place] - _rest[place].Mean);

@@ -19,7 +19,7 @@ public class SetupTerminalTests(ITestOutputHelper output)
             "--ports", .. Simulator.Corners.Select(rig.Port)]);
         var newcomer = new TerminalNewcomer(rig, program, Calibrated);
         newcomer.Until(line => line.Contains("scalelinkd --bay", StringComparison.Ordinal));
-        output.WriteLine($"{newcomer.Entered} lines entered, {newcomer.Stepped} pads stepped on, {Calibrated.Length} calibrated");
+        output.WriteLine($"{newcomer.Entered} lines entered, {rig.Stepped} pads stepped on, {Calibrated.Length} calibrated");
         output.WriteLine(string.Join('\n', newcomer.Heard));
 
         var pads = new Pads.PadsClient(rig.Channel).ListPads(new ListPadsRequest()).Pads;

@@ -16,9 +16,6 @@ internal sealed partial class TerminalNewcomer(SetupRig rig, ChildProcess progra
     /// <summary>Lines entered.</summary>
     public int Entered { get; private set; }
 
-    /// <summary>Times a pad was stepped on.</summary>
-    public int Stepped { get; private set; }
-
     private string _on = "";
 
     /// <summary>Works until a line fits.</summary>
@@ -64,7 +61,6 @@ internal sealed partial class TerminalNewcomer(SetupRig rig, ChildProcess progra
 
     private void StepOnto(string corner)
     {
-        Stepped++;
         rig.Step(_on = corner, on: true);
     }
 

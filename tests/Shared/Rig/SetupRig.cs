@@ -1,9 +1,8 @@
 using Grpc.Core;
 using Grpc.Net.Client;
 using ScaleLink.Api.V1;
-using Shared.Rig;
 
-namespace Bay.Tests.Setup;
+namespace Shared.Rig;
 
 /// <summary>Four pads nobody has described, a daemon without a bay file, and somebody who steps on pads.</summary>
 internal sealed class SetupRig : IDisposable
@@ -63,12 +62,45 @@ internal sealed class SetupRig : IDisposable
         return Now();
     }
 
+    /// <summary>Has the bay file written.</summary>
+    public WriteBayFileResponse Write(string bay, double? capacityKg)
+    {
+        var request = new WriteBayFileRequest { Bay = bay, Who = "Ada" };
+        if (capacityKg is { } known)
+            request.CapacityKg = known;
+        return Control.WriteBayFile(request);
+    }
+
+    /// <summary>Says by hand which device stands under a corner.</summary>
+    public void Place(string device, Corner corner) => Control.PlaceDevice(new PlaceDeviceRequest { Device = device, Corner = corner, Who = "Ada" });
+
+    /// <summary>The daemon has gone over to the bay, and hears all four pads.</summary>
+    public bool IsBayLive()
+    {
+        try
+        {
+            return new Pads.PadsClient(Channel).ListPads(new ListPadsRequest()).Pads is { Count: 4 } all && all.All(p => p.State == PadState.Live);
+        }
+        catch (RpcException)
+        {
+            return false;
+        }
+    }
+
+    /// <summary>How often a pad was stepped on.</summary>
+    public int Stepped { get; private set; }
+
     /// <summary>Puts a person on a pad, or takes one off.</summary>
-    public void Step(string corner, bool on) => Simulator.Do(FormattableString.Invariant($$"""{"do":"mass","corner":"{{corner}}","kg":{{(on ? PersonKg : 0)}},"x_mm":20,"y_mm":-15}"""));
+    public void Step(string corner, bool on)
+    {
+        Stepped += on ? 1 : 0;
+        Simulator.Do(FormattableString.Invariant($$"""{"do":"mass","corner":"{{corner}}","kg":{{(on ? PersonKg : 0)}},"x_mm":20,"y_mm":-15}"""));
+    }
 
     /// <summary>Steps on a pad, stands until that is seen, and steps off.</summary>
     public void StandOn(string corner)
     {
+        Wait.Until(() => Now().Devices.All(d => d.Ready), Wait.Patience, () => $"all are listened to; {Now()}");
         Step(corner, on: true);
         Wait.Until(() => Now().Devices.Any(d => d.Loaded), Wait.Patience, () => $"somebody is seen on {corner}; {Now()}");
         Thread.Sleep(1500);
