@@ -26,6 +26,8 @@ internal sealed class AnsweringTerminal : IDisposable
         public ushort At { get; init; }
         public int Registers { get; init; } = 10;
         public bool HasInput { get; init; } = true;
+        /// <summary>A second device answers a little later.</summary>
+        public bool HasTwin { get; init; }
         /// <summary>Says nothing where others refuse.</summary>
         public bool IsSilentOnRefusal { get; init; }
     }
@@ -58,7 +60,7 @@ internal sealed class AnsweringTerminal : IDisposable
                 var isQuestion = ModbusRequest.TryParse(heard.GetRange(0, ModbusRequest.Length).ToArray(), out var question);
                 heard.RemoveRange(0, isQuestion ? ModbusRequest.Length : 1);
                 if (isQuestion && _devices.TryGetValue(question.Slave, out var device) && Reply(device, question, ++reading) is { } reply)
-                    due.Add((TimeProvider.System.GetTimestamp() + (long)(device.After.TotalSeconds * TimeProvider.System.TimestampFrequency), reply));
+                    due.AddRange(from after in device.HasTwin ? [device.After, 4 * device.After] : new[] { device.After } select (TimeProvider.System.GetTimestamp() + (long)(after.TotalSeconds * TimeProvider.System.TimestampFrequency), reply));
             }
 
             foreach (var ready in due.Where(d => d.At <= TimeProvider.System.GetTimestamp()).ToList())

@@ -15,8 +15,12 @@ internal sealed record FoundSlave(byte Slave, IReadOnlyList<FoundRegisters> Tabl
     /// <summary>The table to begin with: one in which something moves, or one that can be read, or nothing.</summary>
     public FoundRegisters? Readable => Tables.FirstOrDefault(t => t.Numbers.Count > 0) ?? Tables.FirstOrDefault(t => t.Count > 0);
 
+    /// <summary>A second device answers under the same address.</summary>
+    public bool HasTwin { get; init; }
+
     public override IReadOnlyList<string> Remarks =>
     [
+        .. HasTwin ? new[] { $"Something more was heard behind the answer of slave {Slave.ToString(CultureInfo.InvariantCulture)}: perhaps a second device of this address. Take one of them off, give it another address, and probe again." } : [],
         .. Tables is [{ } one, { } other] && one.IsAs(other) ? new[] { "Both tables hold the same." } : [],
         Readable switch
         {

@@ -43,6 +43,9 @@ internal sealed record FoundText : Found
     /// <summary>Words for net and gross that were heard.</summary>
     public IReadOnlyList<string> NetAndGross { get; init; } = [];
 
+    /// <summary>Whether at one place it was net in some lines and gross in others.</summary>
+    public bool MixesNetAndGross { get; init; }
+
     /// <summary>The unit of the load, as in the bay file; nothing when none stands beside it.</summary>
     public string? Unit => Numbers[Load - 1].Unit;
 
@@ -64,8 +67,8 @@ internal sealed record FoundText : Found
         .. Others.Values.Select(o => $"It may also be {o.Numbers[o.Load - 1].Describe()}."),
         .. States.Count > 0 ? new[] { $"Taken for words of the device's state: {string.Join(", ", States)}. The pattern takes those for at rest and moving; with one for beyond the range the pad reports a fault (common practice: compare with the manual)." }
             : ["No word for a moving load was heard. Press on the pad while it is listened to, so that such a word is heard too."],
-        .. NetAndGross.Count > 1 ? new[] { $"{string.Join(" and ", NetAndGross)} were heard: net and gross are two numbers. Leave the device on one of them and listen again." } : [],
-        .. NetAndGross.Count == 1 ? new[] { $"{NetAndGross[0]} stays as heard: with another word in its place a line is refused, so that a tare at the device cannot move the load unseen." } : [],
+        .. MixesNetAndGross ? new[] { $"{string.Join(" and ", NetAndGross)} were heard in one place: net and gross are two numbers. Leave the device on one of them and listen again." }
+            : NetAndGross.Count > 0 ? [$"{string.Join(", ", NetAndGross)} {(NetAndGross.Count == 1 ? "stays" : "stay")} as heard: with another word in its place a line is refused, so that a tare at the device cannot move the load unseen."] : [],
         .. Unit is null ? new[] { "No unit of mass is beside the number: its loads count as counts, and the pad gives no load until its first calibration procedure has found its sensitivity (docs/calibration.md)." } : [],
         .. HasXor ? [] : new[] { "The lines carry no checksum that is known here: a wrong digit does not show. Switch one on in the device if it has one." },
     ];

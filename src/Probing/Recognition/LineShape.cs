@@ -52,6 +52,9 @@ internal sealed partial class LineShape
     /// <summary>The words for net and gross that were heard.</summary>
     public IReadOnlyList<string> NetAndGross => [.. _between.SelectMany(b => b.SelectMany(Wording.NetAndGross)).Distinct().Order(StringComparer.Ordinal)];
 
+    /// <summary>Whether at one place it was net in some lines and gross in others.</summary>
+    public bool MixesNetAndGross => _between.Exists(b => b.Select(t => string.Join(' ', Wording.NetAndGross(t))).Distinct().Count() > 1);
+
     /// <summary>A regular expression for it; <paramref name="group"/> names the numbers that are wanted, others stay without a name.</summary>
     public string ToPattern(Func<int, string?> group)
     {

@@ -36,6 +36,7 @@ internal sealed class TextReading(HeardLines said, LineShape shape, bool isCheck
             End = said.Only,
             States = shape.States,
             NetAndGross = shape.NetAndGross,
+            MixesNetAndGross = shape.MixesNetAndGross,
         };
     }
 

@@ -7,6 +7,7 @@ namespace ScaleLink.Probing.Search;
 internal sealed class RegisterSearch(SlaveQuestions questions)
 {
     private const int Readings = 5;
+    private static readonly TimeSpan BehindAnswer = TimeSpan.FromMilliseconds(100);
     private static readonly TimeSpan Shortest = TimeSpan.FromMilliseconds(150);
     private static readonly int[] Counts = [64, 32, 16, 8, 4, 2, 1];
     // Where makers begin their tables, after 0 (common practice, no published source).
@@ -18,7 +19,17 @@ internal sealed class RegisterSearch(SlaveQuestions questions)
     {
         var longest = TimeSpan.Zero;
         FoundRegisters[] tables = [.. Tables.Select(table => Of(slave, table, ref longest, stop))];
-        return new FoundSlave(slave, tables, ReplyWithin(slave, Array.Find(tables, t => t.Count > 0), longest, stop));
+        var within = ReplyWithin(slave, Array.Find(tables, t => t.Count > 0), longest, stop);
+        return new FoundSlave(slave, tables, within) { HasTwin = HasTwin(slave, tables, stop) };
+    }
+
+    // Whoever answers behind the answer has the same address. Two that answer at the same moment garble each other and are not found here.
+    private bool HasTwin(byte slave, FoundRegisters[] tables, CancellationToken stop)
+    {
+        if (Array.Find(tables, t => t.Count > 0) is not { } table)
+            return false;
+        questions.Settle(stop);
+        return questions.Ask(new ModbusRequest(slave, table.Table, table.At, 1), SlaveSearch.Patience, out _, stop) is not null && questions.Hears(BehindAnswer, stop);
     }
 
     // Long replies take long on the line: what counts is how long a short one takes.

@@ -47,6 +47,13 @@ public class TextRecognitionTests
     }
 
     [Fact]
+    public void A_device_that_goes_from_gross_to_net_meanwhile_is_told_of()
+    {
+        Assert.Contains(Text("GS 12.5", "NT 2.5", "GS 12.5", "GS 12.5").Remarks, r => r.StartsWith("GS and NT were heard in one place", StringComparison.Ordinal));
+        Assert.Contains(Text("G 12.5 T 1.5", "G 12.5 T 1.5", "G 12.6 T 1.5").Remarks, r => r.StartsWith("G, T stay as heard", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Words_that_change_and_are_no_state_are_all_taken()
     {
         var found = Text("A1 +012.50kg", "B1 +012.75kg", "A1 -000.25kg", "B1  112.75kg");

@@ -37,6 +37,16 @@ public class BusSearchTests
     }
 
     [Fact]
+    public async Task A_second_device_of_one_address_is_told_of()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "Pseudo-terminals of Linux.");
+        using var line = new AnsweringTerminal(new Device(5) { HasTwin = true }, new Device(6));
+        var found = await Slaves(line, new SearchSettings { Asking = Asking.Only, Slaves = [5, 6] });
+        Assert.Equal([(5, true), (6, false)], found.Select(f => ((int)f.Slave, f.HasTwin)));
+        Assert.Contains(found[0].Remarks, r => r.Contains("second device", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task The_time_that_is_given_is_kept_and_what_was_not_asked_is_said()
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "Pseudo-terminals of Linux.");

@@ -31,6 +31,20 @@ public class PortSearchTests
     }
 
     [Fact]
+    public async Task A_port_that_goes_away_meanwhile_is_told_of_and_the_others_go_on()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "Pseudo-terminals of Linux.");
+        var pulled = new PseudoTerminal();
+        using var speaking = new SpeakingTerminal(Encoding.ASCII.GetBytes(" 12.5 kg\r\n"));
+        var search = Search(Short with { Listening = TimeSpan.FromSeconds(5) }).Search([pulled.SlavePath, speaking.Path], null, TestContext.Current.CancellationToken).ToListAsync(TestContext.Current.CancellationToken).AsTask();
+        SpinWait.SpinUntil(() => pulled.HasReader, TimeSpan.FromSeconds(30));
+        pulled.Dispose();
+        var findings = await search;
+        Assert.Equal("SL-475", findings.Single(f => f.Port == pulled.SlavePath).Trouble?.Code.Text);
+        Assert.True(findings.Single(f => f.Port == speaking.Path).IsKnown);
+    }
+
+    [Fact]
     public async Task A_search_that_is_called_off_gives_its_ports_back()
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "Pseudo-terminals of Linux.");
