@@ -1,6 +1,5 @@
 using System.CommandLine;
 using ScaleLink.Client.Commands;
-using ScaleLink.Client.Connection;
 using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Setup;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Grpc.Core;
-using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Demo;
 using ScaleLink.Client.Runtime;
