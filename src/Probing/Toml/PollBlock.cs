@@ -16,6 +16,7 @@ internal static class PollBlock
         var slaves = finding.Found.OfType<FoundSlave>().ToList();
         var exchange = (finding.Baud is { } baud ? FurtherBits / baud : 0) + slaves.Select(s => s.ReplyWithin.TotalSeconds).DefaultIfEmpty(0).Max();
         var most = exchange > 0 ? (int)(Usable / (exchange * slaves.Count)) : UsualHz;
-        return most >= UsualHz ? null : string.Create(CultureInfo.InvariantCulture, $"poll_hz = {Math.Max(most, SlowestHz)}  # what the line carries with {slaves.Count} slave{(slaves.Count == 1 ? "" : "s")}");
+        var why = $"what the line carries with {slaves.Count} slave{(slaves.Count == 1 ? "" : "s")}";
+        return most >= UsualHz ? null : string.Create(CultureInfo.InvariantCulture, $"poll_hz = {Math.Max(most, SlowestHz)}  # {(most < SlowestHz ? $"more than {why}: expect gaps" : why)}");
     }
 }
