@@ -4,7 +4,6 @@ using Microsoft.Extensions.Logging.Abstractions;
 using ScaleLink.Api.V1;
 using ScaleLink.Board.Age;
 using ScaleLink.Board.Connection;
-using ScaleLink.Board.Device;
 using ScaleLink.Board.Readings;
 
 namespace ScaleLink.Board.Opening;

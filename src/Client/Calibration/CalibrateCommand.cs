@@ -20,7 +20,7 @@ internal static class CalibrateCommand
     {
         var corner = new Argument<string?>("corner") { Description = "The pad: LF, RF, LR, RR. None: the one that is being calibrated.", Arity = ArgumentArity.ZeroOrOne };
         corner.AcceptOnlyFromAmong("LF", "RF", "LR", "RR");
-        var plan = new ProcedureOptions();
+        var plan = new ProcedureOptions(shell.Glyphs);
         var who = new Option<string>("--who") { Description = "Name for the ledger and the report.", DefaultValueFactory = _ => Environment.UserName, HelpName = "NAME" };
         var adopt = new Option<bool>("--adopt") { Description = "Without a screen: puts the calibration into effect when nothing speaks against it." };
         var reject = new Option<string?>("--reject") { Description = "Without a screen: turns the finished calibration procedure down.", HelpName = "REASON" };
@@ -74,7 +74,7 @@ internal static class CalibrateCommand
     private static async Task<int> Plan(ProcedureCalls work, StartProcedureRequest request, Shell shell, bool json, CancellationToken stop)
     {
         var planned = await work.Plan(request, stop);
-        shell.Write(planned, json, p => p.Refusals.Count > 0 ? p.Refusals.Select(r => $"{DiagnosticReader.Read(r)}") : [shell.Glyphs.Say(PeerText.Clean(p.Words, LongestWords))]);
+        shell.Write(planned, json, p => p.Refusals.Count > 0 ? p.Refusals.Select(r => shell.Glyphs.Tell(DiagnosticReader.Read(r))) : [shell.Glyphs.Tell(p.WordsSaid, LongestWords)]);
         return planned.Refusals.Count > 0 ? ExitCodes.NotAchieved : ExitCodes.Done;
     }
 

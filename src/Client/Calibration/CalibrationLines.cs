@@ -1,5 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Runtime;
+using static ScaleLink.Measure.Sentences.Arguments;
 
 namespace ScaleLink.Client.Calibration;
 
@@ -20,25 +21,25 @@ internal static class CalibrationLines
     {
         var c = detail.Calibration;
         yield return $"Calibration {Number(c)}, identity {PeerText.Clean(c.Id, 64)}";
-        yield return $"pad {PeerText.Clean(c.SerialNumber, 40)}, capacity {c.CapacityKg:0.#} kg, {About(c, glyphs)}";
-        yield return $"span {c.SpanKgPerCount:0.000000000} kg per count, curvature {c.CurvatureKgPerCount2:0.###e+00}, zero {c.ZeroCounts:0.0} counts, trims {string.Join(" ", c.CellTrim.Select(t => $"{t:0.00000}"))}";
+        yield return glyphs.Line($"pad {PeerText.Clean(c.SerialNumber, 40)}, capacity {Kg(c.CapacityKg):0.#}, {About(c, glyphs)}");
+        yield return $"span {glyphs.Kg(c.SpanKgPerCount, "0.000000000")} {glyphs.MassSign()} per count, curvature {glyphs.Kg(c.CurvatureKgPerCount2, "0.###e+00")}, zero {c.ZeroCounts:0.0} counts, trims {string.Join(" ", c.CellTrim.Select(t => $"{t:0.00000}"))}";
         yield return $"place {PeerText.Clean(c.Place, 40)}, {c.GravityMps2:0.00000} m/s2{(c.HasTemperatureC ? $", {c.TemperatureC:0.0} degrees C" : "")}";
         if (detail.Result is { } result)
             foreach (var line in ResultLines.Of(result, glyphs))
                 yield return line;
         foreach (var point in detail.Points)
-            yield return $"{point.Number,3} {ProcedureWords.Part(point.Stage, point.Repetition, point.WayDown)}: {ProcedureWords.Point(point)}";
+            yield return $"{point.Number,3} {ProcedureWords.Part(point.Stage, point.Repetition, point.WayDown)}: {ProcedureWords.Point(point, glyphs)}";
     }
 
     public static IEnumerable<string> Compare(CalibrationComparison found, Glyphs glyphs)
     {
         yield return $"before {Number(found.Before)}, {About(found.Before, glyphs)}";
         yield return $"now    {Number(found.Now)}, {About(found.Now, glyphs)}";
-        yield return "load kg     before kg   difference   now, 95 %";
+        yield return $"load {glyphs.MassSign()}     before {glyphs.MassSign()}   difference   now, 95 %";
         foreach (var at in found.Loads)
-            yield return $"{at.NowKg,8:0.00}   {at.BeforeKg,9:0.000}   {at.BeforeKg - at.NowKg,10:+0.000;-0.000}   {glyphs.PlusMinus}{at.NowExpandedKg:0.000}";
+            yield return $"{glyphs.Kg(at.NowKg, "0.00"),8}   {glyphs.Kg(at.BeforeKg, "0.000"),9}   {glyphs.Kg(at.BeforeKg - at.NowKg, "+0.000;-0.000"),10}   {glyphs.PlusMinus}{glyphs.Kg(at.NowExpandedKg, "0.000")}";
         foreach (var shift in found.Shifts)
-            yield return $"{PeerText.Clean(shift.What, 20)} moved by {shift.Kg:+0.000;-0.000} kg {glyphs.PlusMinus}{shift.ExpandedKg:0.000} (95 %): look for a hit, an overload, a changed cell, other masses";
+            yield return glyphs.Line($"{PeerText.Clean(shift.What, 20)} moved by {Kg(shift.Kg):+0.000} {glyphs.PlusMinus}{BareKg(shift.ExpandedKg):0.000} (95 %): look for a hit, an overload, a changed cell, other masses");
         if (found.Shifts.Count == 0)
             yield return "Nothing moved beyond what both leave uncertain.";
     }
@@ -52,6 +53,6 @@ internal static class CalibrationLines
     public static string Number(CalibrationSummary c) => c.ProcedureId.Length > 0 ? $"No. {PeerText.Clean(c.ProcedureId, 10)}" : "bay file";
 
     private static string About(CalibrationSummary c, Glyphs glyphs) => c.Standing == CalibrationStanding.Calibrated
-        ? $"calibrated {c.Time.ToDateTime():yyyy-MM-dd} to {c.CalibratedToKg:0.#} kg {glyphs.PlusMinus}{c.ExpandedUncertaintyKg:0.000} (95 %), {PeerText.Clean(c.Who, 16)}{(c.Readopted ? ", again" : "")}"
-        : $"from the bay file, nominal only, {glyphs.PlusMinus}{c.ExpandedUncertaintyKg:0.0} kg (95 %) at {c.ExpandedAtKg:0} kg";
+        ? glyphs.Line($"calibrated {c.Time.ToDateTime():yyyy-MM-dd} to {Kg(c.CalibratedToKg):0.#} {glyphs.PlusMinus}{BareKg(c.ExpandedUncertaintyKg):0.000} (95 %), {PeerText.Clean(c.Who, 16)}{(c.Readopted ? ", again" : "")}")
+        : glyphs.Line($"from the bay file, nominal only, {glyphs.PlusMinus}{Kg(c.ExpandedUncertaintyKg):0.0} (95 %) at {Kg(c.ExpandedAtKg):0}");
 }

@@ -1,5 +1,7 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Runtime;
+using static ScaleLink.Measure.Sentences.Arguments;
+using Sentence = ScaleLink.Measure.Sentences.Sentence;
 
 namespace ScaleLink.Client.Calibration;
 
@@ -13,9 +15,9 @@ internal static class ForecastLines
     public static string Of(PlanForecast forecast, (uint Lifts, double Kg)? left, Glyphs glyphs)
     {
         var lift = left is { } rest && rest.Lifts < forecast.Lifts
-            ? $"{rest.Lifts} of {forecast.Lifts} lifts left, {rest.Kg:0} of {forecast.LiftedKg:0} kg"
-            : $"{forecast.Lifts} lifts, on and off, {forecast.LiftedKg:0} kg in all";
-        var foreseen = forecast.Foreseen.LastOrDefault(f => f.LoadKg <= forecast.HighestKg) is { } at ? $"; foreseen {glyphs.PlusMinus}{at.ExpandedKg:0.00} kg (95 %) at {at.LoadKg:0.#} kg" : "";
-        return $"Plan: {forecast.Steps} steps to {forecast.HighestKg:0.#} kg, {lift}{foreseen}";
+            ? (Sentence)$"{rest.Lifts} of {forecast.Lifts} lifts left, {BareKg(rest.Kg):0} of {Kg(forecast.LiftedKg):0}"
+            : (Sentence)$"{forecast.Lifts} lifts, on and off, {Kg(forecast.LiftedKg):0} in all";
+        var foreseen = forecast.Foreseen.LastOrDefault(f => f.LoadKg <= forecast.HighestKg) is { } at ? (Sentence)$"; foreseen {glyphs.PlusMinus}{Kg(at.ExpandedKg):0.00} (95 %) at {Kg(at.LoadKg):0.#}" : default;
+        return glyphs.Line($"Plan: {forecast.Steps} steps to {Kg(forecast.HighestKg):0.#}, {lift}{foreseen}");
     }
 }

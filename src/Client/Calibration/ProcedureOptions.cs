@@ -1,11 +1,12 @@
 using System.CommandLine;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
+using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Calibration;
 
 /// <summary>Options that plan a calibration procedure.</summary>
-internal sealed class ProcedureOptions
+internal sealed class ProcedureOptions(Glyphs glyphs)
 {
     private readonly Option<string?> _masses = new("--masses") { Description = "File with the masses at hand, a line each: label, kg, class or limits. Needed to begin a calibration procedure.", HelpName = "FILE" };
     private readonly Option<string[]> _loads = new("--load") { Description = "A load of each repetition, by labels: \"20 A + 20 B\". Again for each load, lightest first. None: chosen from the masses, see --length.", HelpName = "LABELS" };
@@ -14,12 +15,12 @@ internal sealed class ProcedureOptions
     private readonly Option<bool> _upOnly = new("--up-only") { Description = "Leaves the way down out: hysteresis and zero return stay unknown." };
     private readonly Option<string?> _corner = new("--corner-load") { Description = "A load to put over each cell in turn; its outcome trims the cells.", HelpName = "LABELS" };
     private readonly Option<bool> _creep = new("--creep") { Description = "Holds the highest load for 30 minutes at the end." };
-    private readonly Option<double?> _reach = new("--reach") { Description = "Carries the calibration procedure to this load with ballast in place of masses not owned.", HelpName = "KG" };
+    private readonly Option<double?> _reach = new("--reach") { Description = $"Carries the calibration procedure to this load with ballast in place of masses not owned, {glyphs.MassSign()}.", HelpName = "LOAD" };
     private readonly Option<double?> _perKelvin = new("--span-per-kelvin") { Description = "Change of span per kelvin by the data sheet, relative.", HelpName = "X" };
 
     private readonly Option<PlanLength> _length = Length();
-    private readonly Option<double?> _within = new("--within") { Description = "Expanded uncertainty (95 %) to be reached at --at, kg; decides whether the short plan is enough.", HelpName = "KG" };
-    private readonly Option<double?> _at = new("--at") { Description = "Load at which --within is asked for.", HelpName = "KG" };
+    private readonly Option<double?> _within = new("--within") { Description = $"Expanded uncertainty (95 %) to be reached at --at, {glyphs.MassSign()}; decides whether the short plan is enough.", HelpName = "U" };
+    private readonly Option<double?> _at = new("--at") { Description = $"Load at which --within is asked for, {glyphs.MassSign()}.", HelpName = "LOAD" };
 
     public IReadOnlyList<Option> All => [_length, _within, _at, _masses, _loads, _repetitions, _preloads, _upOnly, _corner, _creep, _reach, _perKelvin];
 
@@ -38,10 +39,10 @@ internal sealed class ProcedureOptions
         if (parsed.GetValue(_corner) is { } corner)
             request.CornerLoad = StackText.Parse(corner);
         if (parsed.GetValue(_reach) is { } reach)
-            request.ReachWithBallastKg = reach;
+            request.ReachWithBallastKg = reach * glyphs.Units.Mass.Factor;
         request.Length = parsed.GetValue(_length);
         if (parsed.GetValue(_within) is { } within)
-            request.Asked = new AskedUncertainty { ExpandedKg = within, AtKg = parsed.GetValue(_at) ?? throw new ClientException(new Diagnostic(ClientCodes.LoadWithoutLabels, "--within says nothing of a load.", "Say at which load: --within 0.5 --at 300.")) };
+            request.Asked = new AskedUncertainty { ExpandedKg = within * glyphs.Units.Mass.Factor, AtKg = parsed.GetValue(_at) * glyphs.Units.Mass.Factor ?? throw new ClientException(new Diagnostic(ClientCodes.LoadWithoutLabels, "--within says nothing of a load.", "Say at which load: --within 0.5 --at 300.")) };
         if (parsed.GetValue(_perKelvin) is { } perKelvin)
             request.SpanPerKelvin = perKelvin;
         return request;

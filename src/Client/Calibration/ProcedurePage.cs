@@ -2,6 +2,8 @@ using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Terminal;
+using static ScaleLink.Measure.Sentences.Arguments;
+using Sentence = ScaleLink.Measure.Sentences.Sentence;
 
 namespace ScaleLink.Client.Calibration;
 
@@ -40,7 +42,7 @@ internal static class ProcedurePage
             canvas.PutBefore(canvas.Width - 1, 0, view.Freshness == Freshness.Held ? "HELD" : "ABSENT", Ink.Bad);
         }
 
-        Foot(canvas, view, state);
+        Foot(canvas, view, state, glyphs);
         return canvas;
     }
 
@@ -56,15 +58,15 @@ internal static class ProcedurePage
         var isReady = procedure.Ready && isLive;
         Lines(canvas, 1, 2, [Capital(ProcedureWords.Order(step))], Ink.Strong);
         // The figures first: a long list of masses ends at the edge.
-        var change = step.HasChangeKg ? $" (change {step.ChangeKg:+0.###;-0.###;0} kg)" : "";
-        canvas.Put(1, 3, PeerText.Clean($"then {step.LoadKg:0.###} kg on the pad{change}: {StackText.Of(step.Load)}", canvas.Width - 2));
+        var change = step.HasChangeKg ? (Sentence)$" (change {Kg(step.ChangeKg):+0.###})" : default;
+        canvas.Put(1, 3, PeerText.Clean(glyphs.Line($"then {Kg(step.LoadKg):0.###} on the pad{change}: {StackText.Of(step.Load)}"), canvas.Width - 2));
         var end = procedure.Reading is { HasLoadKg: true } reading
-            ? BigText.Draw(canvas, 1, BigRow, $"{reading.LoadKg:0.00}", isReady ? glyphs.Solid : glyphs.Medium, isReady ? Ink.Good : Ink.Normal)
+            ? BigText.Draw(canvas, 1, BigRow, glyphs.Kg(reading.LoadKg, "0.00"), isReady ? glyphs.Solid : glyphs.Medium, isReady ? Ink.Good : Ink.Normal)
             : BigText.Draw(canvas, 1, BigRow, "--.--", glyphs.Faint, Ink.Faint);
-        canvas.Put(end, BigRow + BigText.Rows - 1, "kg");
+        canvas.Put(end, BigRow + BigText.Rows - 1, glyphs.MassSign());
         Rest(canvas, Math.Max(end + 4, 46), procedure, step, isReady, glyphs);
         if (procedure.WaitingFor is { } why && !procedure.Ready)
-            Lines(canvas, BigRow + BigText.Rows, PlotRow - BigRow - BigText.Rows, [ProcedureWords.Waiting(why)], Ink.Uncertain);
+            Lines(canvas, BigRow + BigText.Rows, PlotRow - BigRow - BigText.Rows, [ProcedureWords.Waiting(why, glyphs)], Ink.Uncertain);
         if (procedure.Points.Any(p => p.HasResidualKg))
             ResidualPicture.Draw(canvas, PlotRow, canvas.Height - PlotRow - FootRows, procedure.Points, glyphs);
         else
@@ -102,10 +104,10 @@ internal static class ProcedurePage
             canvas.Put(column, BigRow + 4, $"cells {string.Join(" ", shares.Select((share, i) => $"{i + 1}: {100 * share:0}"))} %");
     }
 
-    private static void Foot(Canvas canvas, Judged<ProcedureView> view, ProcedurePageState state)
+    private static void Foot(Canvas canvas, Judged<ProcedureView> view, ProcedurePageState state, Glyphs glyphs)
     {
         var row = canvas.Height - FootRows;
-        var trouble = view.Freshness == Freshness.Live ? state.Message : view.Trouble?.ToString() ?? "waiting for the daemon; the calibration procedure is kept";
+        var trouble = view.Freshness == Freshness.Live ? state.Message : view.Trouble is { } wrong ? glyphs.Tell(wrong) : "waiting for the daemon; the calibration procedure is kept";
         Lines(canvas, row, 2, [trouble], view.Freshness == Freshness.Live ? Ink.Uncertain : Ink.Bad);
         if (state.Typing is { } typing)
             canvas.Put(1, row + 2, typing, Ink.Strong);

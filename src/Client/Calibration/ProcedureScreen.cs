@@ -105,12 +105,12 @@ internal sealed class ProcedureScreen(Shell shell, DaemonConnection daemon, Proc
         {
             var view = await ask();
             _isRefused = false;
-            _message = view.Points.Count > 0 && view.State == ProcedureState.Measuring ? $"Last point: {ProcedureWords.Point(view.Points[^1])}" : "";
+            _message = view.Points.Count > 0 && view.State == ProcedureState.Measuring ? $"Last point: {ProcedureWords.Point(view.Points[^1], shell.Glyphs)}" : "";
         }
         catch (ClientException e)
         {
             _sent = null;
-            (_message, _isRefused) = (e.Diagnostic.ToString(), true);
+            (_message, _isRefused) = (shell.Glyphs.Tell(e.Diagnostic), true);
         }
     }
 }

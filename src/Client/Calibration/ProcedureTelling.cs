@@ -18,7 +18,7 @@ internal sealed class ProcedureTelling(Shell shell, bool json)
     public void Tell(Judged<ProcedureView> view)
     {
         if (view.Trouble?.Code is var trouble && trouble != _trouble && view.Trouble is { } wrong)
-            Say("trouble", wrong.ToString(), trouble: wrong);
+            Say("trouble", shell.Glyphs.Tell(wrong), trouble: wrong);
         _trouble = trouble;
         if (view.Message is not { } procedure || !view.IsNew || procedure.State == ProcedureState.None)
             return;
@@ -32,7 +32,7 @@ internal sealed class ProcedureTelling(Shell shell, bool json)
     public void Refused(Diagnostic trouble, bool isOrder)
     {
         if (isOrder || !ProcedureWords.IsPassing(trouble.Code))
-            Say("refused", trouble.ToString(), trouble: trouble);
+            Say("refused", shell.Glyphs.Tell(trouble), trouble: trouble);
     }
 
     /// <summary>The outcome.</summary>
@@ -75,7 +75,7 @@ internal sealed class ProcedureTelling(Shell shell, bool json)
             if (json)
                 shell.WriteJson(ProcedureEventJson.Of("recorded", procedure) with { Point = ProcedurePointJson.Of(point) }, ProcedureTexts.Default.ProcedureEventJson);
             else
-                shell.WriteLine($"  recorded: {ProcedureWords.Point(point)}");
+                shell.WriteLine($"  recorded: {ProcedureWords.Point(point, shell.Glyphs)}");
         if (procedure.Points.Count != _points)
             _step = 0;
         _points = procedure.Points.Count;
@@ -93,7 +93,7 @@ internal sealed class ProcedureTelling(Shell shell, bool json)
 
         var waiting = procedure.WaitingFor?.Code is { } code && !ProcedureWords.IsPassing(Code.Read(code)) ? code : null;
         if (waiting is not null && waiting != _waiting)
-            Say("waiting", DiagnosticReader.Read(procedure.WaitingFor!).ToString(), procedure, DiagnosticReader.Read(procedure.WaitingFor!));
+            Say("waiting", shell.Glyphs.Tell(DiagnosticReader.Read(procedure.WaitingFor!)), procedure, DiagnosticReader.Read(procedure.WaitingFor!));
         _waiting = waiting;
     }
 

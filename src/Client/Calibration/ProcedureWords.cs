@@ -1,6 +1,8 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Runtime;
+using static ScaleLink.Measure.Sentences.Arguments;
+using Sentence = ScaleLink.Measure.Sentences.Sentence;
 
 namespace ScaleLink.Client.Calibration;
 
@@ -18,10 +20,10 @@ internal static class ProcedureWords
     public static bool IsPassing(Code code) => Passing.Contains(code);
 
     /// <summary>Why the step is not taken yet, for the person at the pad: what to do only where it is not plain.</summary>
-    public static string Waiting(Api.V1.Diagnostic why)
+    public static string Waiting(Api.V1.Diagnostic why, Glyphs glyphs)
     {
         var trouble = DiagnosticReader.Read(why);
-        return Plain.Contains(trouble.Code) ? $"Not yet: {trouble.Message}" : $"{trouble}";
+        return Plain.Contains(trouble.Code) ? $"Not yet: {glyphs.Tell(trouble.Message)}" : glyphs.Tell(trouble);
     }
 
     /// <summary>Whether the pad is to be empty and does not look so: whoever knows better can say why.</summary>
@@ -54,12 +56,12 @@ internal static class ProcedureWords
     };
 
     /// <summary>A point that was read.</summary>
-    public static string Point(ProcedurePoint point)
+    public static string Point(ProcedurePoint point, Glyphs glyphs)
     {
-        var residual = point.HasResidualKg ? $", residual {point.ResidualKg:+0.000;-0.000;0.000} kg" : "";
-        var read = point.HasReadKg ? $" reads {point.ReadKg:0.000} kg" : "";
+        var residual = point.HasResidualKg ? (Sentence)$", residual {Kg(point.ResidualKg):+0.000}" : default;
+        var read = point.HasReadKg ? (Sentence)$" reads {Kg(point.ReadKg):0.000}" : default;
         var spot = point.Spot.Length > 0 ? $" {PeerText.Clean(point.Spot, 40)}" : "";
-        return $"{StackText.Of(point.Load)}{spot}{read}{residual}";
+        return glyphs.Line($"{StackText.Of(point.Load)}{spot}{read}{residual}");
     }
 
     /// <summary>How to go on after leaving.</summary>

@@ -29,7 +29,7 @@ internal static class ResidualPicture
         var highest = Math.Max(1, shown.Max(p => p.LoadKg));
         var (top, height, width) = (row + 1, rows - 2, canvas.Width - Margin - 2);
         int Y(double kg) => top + (int)Math.Round((1 - kg / most) / 2 * (height - 1));
-        canvas.Put(1, row, $"residuals, kg: known mass minus curve   {glyphs.High} way up  {glyphs.Low} way down{(limits.Count > 0 ? "  - limit  . 95 %" : "")}", Ink.Faint);
+        canvas.Put(1, row, $"residuals, {glyphs.MassSign()}: known mass minus curve   {glyphs.High} way up  {glyphs.Low} way down{(limits.Count > 0 ? "  - limit  . 95 %" : "")}", Ink.Faint);
         for (var x = 0; x < width; x++)
         {
             canvas.Put(Margin + x, top + height / 2, glyphs.Rule, Ink.Faint);
@@ -46,11 +46,11 @@ internal static class ResidualPicture
             }
         }
 
-        canvas.PutBefore(Margin - 1, top, $"{most:+0.000}", Ink.Faint);
+        canvas.PutBefore(Margin - 1, top, glyphs.Kg(most, "+0.000"), Ink.Faint);
         canvas.PutBefore(Margin - 1, top + height / 2, "0", Ink.Faint);
-        canvas.PutBefore(Margin - 1, top + height - 1, $"{-most:0.000}", Ink.Faint);
+        canvas.PutBefore(Margin - 1, top + height - 1, glyphs.Kg(-most, "0.000"), Ink.Faint);
         canvas.Put(Margin, top + height, "0", Ink.Faint);
-        canvas.PutBefore(Margin + width, top + height, $"{highest:0} kg", Ink.Faint);
+        canvas.PutBefore(Margin + width, top + height, $"{glyphs.Kg(highest, "0")} {glyphs.MassSign()}", Ink.Faint);
         foreach (var p in shown)
             canvas.Put(Margin + (int)Math.Round(p.LoadKg / highest * (width - 1)), Y(p.ResidualKg), p.WayDown ? glyphs.Low : glyphs.High, Ink.Strong);
     }

@@ -41,19 +41,20 @@ internal static class CarCommand
     private static Command Show(CommonOptions common, Shell shell)
     {
         var file = FileArgument();
-        var total = new Option<double?>("--total") { Description = "Mass on the pads, kg; 1000 is assumed, and said to be.", HelpName = "KG" };
+        var total = new Option<double?>("--total") { Description = $"Mass on the pads, {shell.Glyphs.MassSign()}; 1000 kg are assumed, and said to be.", HelpName = "TOTAL" };
         var command = new Command("show", "What one turn of each perch does to loads and heights. Needs no daemon.") { file, total };
         command.SetAction(parsed =>
         {
             var path = parsed.GetValue(file)!;
+            var totalKg = parsed.GetValue(total) * shell.Glyphs.Units.Mass.Factor;
             var read = CarFile.Read(InputFile.ReadCar(path));
             if (read.Car is not { } car)
                 return InputFile.Refuse(path, read.Mistakes, parsed.GetValue(common.Json), shell);
 
             if (parsed.GetValue(common.Json))
-                shell.WriteLine(CarJson.Effects(car, parsed.GetValue(total) ?? AssumedKg).ToJsonString());
+                shell.WriteLine(CarJson.Effects(car, totalKg ?? AssumedKg).ToJsonString());
             else
-                foreach (var line in CarPage.Effects(car, parsed.GetValue(total) ?? AssumedKg, isAssumed: parsed.GetValue(total) is null))
+                foreach (var line in CarPage.Effects(car, totalKg ?? AssumedKg, isAssumed: totalKg is null, shell.Glyphs))
                     shell.WriteLine(line);
             return ExitCodes.Done;
         });

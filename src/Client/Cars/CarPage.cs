@@ -4,6 +4,7 @@ using ScaleLink.Client.Runtime;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Statics;
+using static ScaleLink.Measure.Sentences.Arguments;
 
 namespace ScaleLink.Client.Cars;
 
@@ -17,12 +18,12 @@ internal static class CarPage
             yield return line;
     }
 
-    public static IEnumerable<string> Effects(CarModel car, double totalKg, bool isAssumed)
+    public static IEnumerable<string> Effects(CarModel car, double totalKg, bool isAssumed, Glyphs glyphs)
     {
         var statics = new CarStatics(car, totalKg);
         var effects = TurnEffects.Of(statics);
-        yield return $"{PeerText.Clean(car.Name, 40)}, {totalKg:0} kg{(isAssumed ? " (assumed: give --total)" : "")}. One turn up of";
-        yield return "        LF kg   RF kg   LR kg   RR kg   cross weight %      LF mm   RF mm   LR mm   RR mm";
+        yield return glyphs.Line($"{PeerText.Clean(car.Name, 40)}, {Kg(totalKg):0}{(isAssumed ? " (assumed: give --total)" : "")}. One turn up of");
+        yield return "        LF kg   RF kg   LR kg   RR kg   cross weight %      LF mm   RF mm   LR mm   RR mm".Replace("kg", glyphs.MassSign(), StringComparison.Ordinal).Replace("mm", glyphs.LengthSign(), StringComparison.Ordinal);
         foreach (var corner in Corners.All.ToArray())
         {
             var forecast = effects.Forecast(default(Corners).With(corner, 1));
@@ -30,7 +31,7 @@ internal static class CarPage
             var cross = 100 / totalKg * (loads.RF + loads.LR);
             var uncertainty = 200 / totalKg * Math.Sqrt(forecast.LoadCovariance.VarianceOf(Shares.CrossWeight));
             yield return car.Suspension[corner].Perch.CanTurn
-                ? $"  {corner} {loads.LF,8:+0.0;-0.0} {loads.RF,7:+0.0;-0.0} {loads.LR,7:+0.0;-0.0} {loads.RR,7:+0.0;-0.0}    {cross,6:+0.00;-0.00} +-{uncertainty:0.00}  {heights.LF,9:+0.0;-0.0} {heights.RF,7:+0.0;-0.0} {heights.LR,7:+0.0;-0.0} {heights.RR,7:+0.0;-0.0}"
+                ? $"  {corner} {M(loads.LF),8} {M(loads.RF),7} {M(loads.LR),7} {M(loads.RR),7}    {cross,6:+0.00;-0.00} +-{uncertainty:0.00}  {L(heights.LF),9} {L(heights.RF),7} {L(heights.LR),7} {L(heights.RR),7}"
                 : $"  {corner}  fixed";
         }
 
@@ -38,6 +39,10 @@ internal static class CarPage
         yield return car.FrontBar is { Connected: true } || car.RearBar is { Connected: true } ? "Bars connected: part of a turn only winds them." : "Bars not connected.";
         foreach (var line in Guesses(car.Guesses()))
             yield return line;
+
+        string M(double kg) => glyphs.Kg(kg, "+0.0;-0.0");
+
+        string L(double mm) => glyphs.Line($"{BareMm(mm):+0.0}");
     }
 
     public static IEnumerable<string> InBay(Car car)

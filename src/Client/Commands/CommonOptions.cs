@@ -21,6 +21,9 @@ internal sealed class CommonOptions(Shell shell)
         Recursive = true,
     };
 
+    /// <summary>In which units people read and write; see <see cref="UnitsOption"/>.</summary>
+    public Option<string> Units { get; } = UnitsOption.Create(shell);
+
     /// <summary>The way to the daemon that was named. A step that is answered late is told of at once, beside the output.</summary>
     public DaemonConnection Connect(ParseResult parsed, Shell shell)
     {

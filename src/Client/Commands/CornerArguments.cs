@@ -28,7 +28,9 @@ internal static class CornerArguments
         return option;
     }
 
-    public static CornerNumbers? ReadFour(double[]? four) => four is [var lf, var rf, var lr, var rr] ? new CornerNumbers { Lf = lf, Rf = rf, Lr = lr, Rr = rr } : null;
+    /// <summary>The four in the base unit; nothing when they are not four.</summary>
+    public static CornerNumbers? ReadFour(double[]? four, double factor) =>
+        four is [var lf, var rf, var lr, var rr] ? new CornerNumbers { Lf = lf * factor, Rf = rf * factor, Lr = lr * factor, Rr = rr * factor } : null;
 
     /// <summary>Nothing when the words are no pairs.</summary>
     public static CornerNumbers? ReadPairs(string[] words)

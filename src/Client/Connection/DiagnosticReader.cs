@@ -29,7 +29,7 @@ internal static class DiagnosticReader
 
     /// <summary>What stands in an answer, cleaned.</summary>
     public static Diagnostic Read(Api.V1.Diagnostic told) =>
-        new(Code.Read(PeerText.Clean(told.Code, LongestCode)), PeerText.Clean(told.Message, LongestMessage), PeerText.Clean(told.Remedy, LongestMessage));
+        new(Code.Read(PeerText.Clean(told.Code, LongestCode)), told.Read().Message.Cleaned(LongestMessage), told.Read().Remedy.Cleaned(LongestMessage));
 
     private static Diagnostic Away(string daemon, Exception? cause) => cause is HttpRequestException { HttpRequestError: HttpRequestError.HttpProtocolError or HttpRequestError.InvalidResponse or HttpRequestError.ResponseEnded }
         ? new Diagnostic(ConnectionCodes.NotTheDaemon, $"What answers at {daemon} is not the daemon's gRPC port.", "Give the gRPC port with --daemon; the page's port is another one.")
@@ -38,6 +38,9 @@ internal static class DiagnosticReader
     // The daemon's own words, when the failure is the daemon's and not the network's.
     private static Diagnostic? Told(RpcException failure)
     {
+        // One reason comes with its loads and lengths; several stand together in the words.
+        if (failure.Reasons() is [var only])
+            return Read(only);
         var status = failure.GetRpcStatus();
         if (status?.GetDetail<ErrorInfo>() is not { } info)
             return null;

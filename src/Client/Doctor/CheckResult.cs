@@ -1,3 +1,5 @@
+using ScaleLink.Measure.Sentences;
+
 namespace ScaleLink.Client.Doctor;
 
 /// <summary>How a check ended.</summary>
@@ -17,13 +19,13 @@ internal enum Outcome
 /// <param name="Outcome">How it ended.</param>
 /// <param name="Message">What was found.</param>
 /// <param name="Wrong">With a failure: what is wrong, and what to do next.</param>
-internal sealed record CheckResult(string Check, string Subject, Outcome Outcome, string Message, Diagnostic? Wrong = null)
+internal sealed record CheckResult(string Check, string Subject, Outcome Outcome, Sentence Message, Diagnostic? Wrong = null)
 {
-    public static CheckResult Pass(string check, string subject, string message) => new(check, subject, Outcome.Pass, message);
+    public static CheckResult Pass(string check, string subject, Sentence message) => new(check, subject, Outcome.Pass, message);
 
-    public static CheckResult Fail(string check, string subject, Code code, string message, string remedy) => Fail(check, subject, new Diagnostic(code, message, remedy));
+    public static CheckResult Fail(string check, string subject, Code code, Sentence message, Sentence remedy) => Fail(check, subject, new Diagnostic(code, message, remedy));
 
     public static CheckResult Fail(string check, string subject, Diagnostic wrong) => new(check, subject, Outcome.Fail, wrong.Message, wrong);
 
-    public static CheckResult LeftOut(string check, string subject, string why) => new(check, subject, Outcome.LeftOut, why);
+    public static CheckResult LeftOut(string check, string subject, Sentence why) => new(check, subject, Outcome.LeftOut, why);
 }

@@ -28,7 +28,7 @@ internal static class DoctorCommand
             if (parsed.GetValue(common.Json))
                 shell.WriteJson(FindingsJson.Of(findings), DoctorTexts.Default.FindingsJson);
             else
-                foreach (var line in FindingsTable.Lines(findings))
+                foreach (var line in FindingsTable.Lines(findings, shell.Glyphs))
                     shell.WriteLine(line);
             return findings.Any(f => f.Outcome == Outcome.Fail) ? ExitCodes.NotAchieved : ExitCodes.Done;
         });

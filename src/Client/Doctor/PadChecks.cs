@@ -1,6 +1,8 @@
 using System.Globalization;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
+using static ScaleLink.Measure.Sentences.Arguments;
+using Sentence = ScaleLink.Measure.Sentences.Sentence;
 
 namespace ScaleLink.Client.Doctor;
 
@@ -65,10 +67,10 @@ internal static class PadChecks
     private static CheckResult Noise(string name, PadDiagnosis d, double toleranceKg)
     {
         if (!d.HasNoiseKg || !d.HasMeasuredRateHz)
-            return CheckResult.LeftOut("noise", name, "The pad has no zero or no calibration: its noise is not known in kg.");
+            return CheckResult.LeftOut("noise", name, "The pad has no zero or no calibration: its noise is not known as a load.");
         var ofOneSecond = d.NoiseKg / Math.Sqrt(Math.Max(1, d.MeasuredRateHz));
-        var line = d.Lines.Count > 0 && d.Lines[0].AmplitudeKg > TellingLineKg ? Text($" Strongest line: {d.Lines[0].AmplitudeKg:0.000} kg at {d.Lines[0].Hz:0.0} Hz.") : "";
-        var noise = Text($"{d.NoiseKg:0.000} kg from sample to sample, {ofOneSecond:0.000} kg in the mean of a second.{line}");
+        var line = d.Lines.Count > 0 && d.Lines[0].AmplitudeKg > TellingLineKg ? (Sentence)$" Strongest line: {Kg(d.Lines[0].AmplitudeKg):0.000} at {d.Lines[0].Hz:0.0} Hz." : default;
+        Sentence noise = $"{Kg(d.NoiseKg):0.000} from sample to sample, {Kg(ofOneSecond):0.000} in the mean of a second.{line}";
         return ofOneSecond > NoiseShare * toleranceKg
             ? CheckResult.Fail("noise", name, DoctorCodes.Noisy, noise, "Keep off the pads and try again. If it stays: shield and earth of the cell cables, chargers and inverters nearby.")
             : CheckResult.Pass("noise", name, noise);

@@ -12,6 +12,8 @@ namespace ScaleLink.Client.Levelling;
 /// <summary><c>scalelink patch</c>: how level the pads stand to each other.</summary>
 internal static class PatchCommand
 {
+    private const double UsualSpreadMm = 0.5;
+
     public static Command Create(CommonOptions common, Shell shell)
     {
         var command = new Command("patch", "The height measurement of the pads, what it does to the car, and the corrections. docs/patch.md describes a height measurement file.")
@@ -66,23 +68,23 @@ internal static class PatchCommand
 
     private static Command Shims(CommonOptions common, Shell shell)
     {
-        var shims = new Argument<string[]>("shims") { Description = "Shims at hand, thickness in mm x pieces: 0.5x8 1x8 2x4.", HelpName = "MMxPIECES", Arity = new ArgumentArity(1, 6) };
+        var shims = new Argument<string[]>("shims") { Description = "Shims at hand, thickness x pieces, in the units of this terminal (see --units): 0.5x8 1x8 2x4.", HelpName = "THICKNESSxPIECES", Arity = new ArgumentArity(1, 6) };
         shims.Validators.Add(result =>
         {
-            if (result.Tokens.Any(t => Parse(t.Value) is null))
+            if (result.Tokens.Any(t => Parse(t.Value, 1) is null))
                 result.AddError("Give shims as thickness x pieces: 0.5x8 1x8 2x4.");
         });
-        var spread = new Option<double>("--spread") { Description = "Highest minus lowest pad allowed, mm.", DefaultValueFactory = _ => 0.5, HelpName = "MM" };
+        var spread = new Option<double>("--spread") { Description = $"Highest minus lowest pad allowed, {shell.Glyphs.LengthSign()}.", DefaultValueFactory = _ => UsualSpreadMm / shell.Glyphs.Units.Length.Factor, HelpName = "N" };
         return new Command("shims", "Which shims level the pads: the fewest, then the thinnest.") { shims, spread }.Asks(common, shell, (daemon, options, parsed) =>
         {
-            var request = new PlanShimsRequest { SpreadMm = parsed.GetValue(spread) };
-            request.Shims.AddRange(parsed.GetValue(shims)!.Select(Parse));
+            var request = new PlanShimsRequest { SpreadMm = parsed.GetValue(spread) * shell.Glyphs.Units.Length.Factor };
+            request.Shims.AddRange(parsed.GetValue(shims)!.Select(s => Parse(s, shell.Glyphs.Units.Length.Factor)));
             return daemon.Patch.PlanShimsAsync(request, options);
-        }, p => PatchPage.Shims(p), p => p.Levels ? ExitCodes.Done : ExitCodes.NotAchieved);
+        }, p => PatchPage.Shims(p, shell.Glyphs), p => p.Levels ? ExitCodes.Done : ExitCodes.NotAchieved);
     }
 
-    private static ShimSet? Parse(string text) => text.Split('x') is [var mm, var pieces]
-        && double.TryParse(mm, CultureInfo.InvariantCulture, out var thickness) && thickness > 0 && uint.TryParse(pieces, CultureInfo.InvariantCulture, out var count)
-        ? new ShimSet { ThicknessMm = thickness, Pieces = count }
+    private static ShimSet? Parse(string text, double mmPerUnit) => text.Split('x') is [var number, var pieces]
+        && double.TryParse(number, CultureInfo.InvariantCulture, out var thickness) && thickness > 0 && uint.TryParse(pieces, CultureInfo.InvariantCulture, out var count)
+        ? new ShimSet { ThicknessMm = thickness * mmPerUnit, Pieces = count }
         : null;
 }

@@ -1,6 +1,7 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Runtime;
+using static ScaleLink.Measure.Sentences.Arguments;
 
 namespace ScaleLink.Client.PadInterchange;
 
@@ -10,7 +11,7 @@ internal static class InterchangePage
     private static readonly string[] Corners = ["LF", "RF", "LR", "RR"];
 
     public static IEnumerable<string> Lines(InterchangeView view, Glyphs glyphs) =>
-        [.. Head(view), .. view.Placements.Select(Placement), .. Result(view, glyphs), .. Next(view)];
+        [.. Head(view), .. view.Placements.Select(p => Placement(p, glyphs)), .. Result(view, glyphs), .. Next(view, glyphs)];
 
     public static IEnumerable<string> List(ListInterchangesResponse list)
     {
@@ -32,10 +33,10 @@ internal static class InterchangePage
             yield return $"ended {ended.ToDateTime():yyyy-MM-dd HH:mm}Z by {PeerText.Clean(view.EndedBy, 40)}{(view.Remark.Length > 0 ? $": {PeerText.Clean(view.Remark, 200)}" : "")}";
     }
 
-    private static string Placement(Placement placement) =>
-        $"{placement.Number,2}  " + string.Join("  ", placement.Pads.Zip(Corners, (pad, corner) => $"{corner} {PeerText.Clean(pad.SerialNumber, 12)} {pad.LoadKg:0.00}")) + " kg";
+    private static string Placement(Placement placement, Glyphs glyphs) =>
+        $"{placement.Number,2}  " + string.Join("  ", placement.Pads.Zip(Corners, (pad, corner) => $"{corner} {PeerText.Clean(pad.SerialNumber, 12)} {glyphs.Kg(pad.LoadKg, "0.00")}")) + $" {glyphs.MassSign()}";
 
-    private static IEnumerable<string> Next(InterchangeView view)
+    private static IEnumerable<string> Next(InterchangeView view, Glyphs glyphs)
     {
         // What a new one waits for is no part of one that has ended.
         if (view.EndedAt is not null)
@@ -49,7 +50,7 @@ internal static class InterchangePage
         }
 
         if (view.WaitingFor is { } waiting)
-            yield return $"Not yet: {DiagnosticReader.Read(waiting)}";
+            yield return $"Not yet: {glyphs.Tell(DiagnosticReader.Read(waiting))}";
         else if (view.Ready)
             yield return "Ready: scalelink calibrations pad-interchange record";
     }
@@ -57,15 +58,15 @@ internal static class InterchangePage
     private static IEnumerable<string> Result(InterchangeView view, Glyphs glyphs)
     {
         if (view.Refused is { } refused)
-            yield return $"No outcome. {DiagnosticReader.Read(refused)}";
+            yield return $"No outcome. {glyphs.Tell(DiagnosticReader.Read(refused))}";
         if (view.Result is not { } result)
             yield break;
         yield return "Against the mean of the four pads:";
         foreach (var pad in result.Pads)
             yield return $"  {PeerText.Clean(pad.SerialNumber, 20),-20} reads {Math.Abs(100 * pad.Relative):0.000} % {(pad.Relative < 0 ? "low " : "high")} {glyphs.PlusMinus}{100 * pad.Expanded:0.000} (95 %){(pad.Departs ? "  departs: calibrate it with masses" : "  no departure seen")}";
         var loads = result.LoadsKg;
-        yield return $"With that taken out: LF {loads.Lf:0.00}  RF {loads.Rf:0.00}  LR {loads.Lr:0.00}  RR {loads.Rr:0.00} kg, (RF + LR) / total {result.CrossWeightPercent:0.00} %";
-        yield return $"Warp from weighing to weighing {string.Join(", ", result.WarpKg.Select(w => $"{w:+0.00;-0.00;0.00}"))} kg; repeatability that remains {result.ResidualSdKg:0.000} kg";
+        yield return glyphs.Line($"With that taken out: LF {BareKg(loads.Lf):0.00}  RF {BareKg(loads.Rf):0.00}  LR {BareKg(loads.Lr):0.00}  RR {Kg(loads.Rr):0.00}, (RF + LR) / total {result.CrossWeightPercent:0.00} %");
+        yield return glyphs.Line($"Warp from weighing to weighing {string.Join(", ", result.WarpKg.Select(w => glyphs.Kg(w, "+0.00;-0.00;0.00")))} {glyphs.MassSign()}; repeatability that remains {Kg(result.ResidualSdKg):0.000}");
         foreach (var blind in result.CannotSee)
             yield return $"Not seen: {PeerText.Clean(blind, 200)}";
     }

@@ -5,6 +5,7 @@ using ScaleLink.Client.Readings;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Measure;
 using Spectre.Console;
+using static ScaleLink.Measure.Sentences.Arguments;
 
 namespace ScaleLink.Client.Pads;
 
@@ -32,7 +33,7 @@ internal static class PadsPage
     private static void Write(IAnsiConsole console, Judged<ListPadsResponse> view, Glyphs glyphs)
     {
         if (view.Trouble is { } trouble)
-            console.Write(new Text($"{trouble}\n", new Style(Color.Red)));
+            console.Write(new Text($"{glyphs.Tell(trouble)}\n", new Style(Color.Red)));
         if (view.Message is not { } list)
             return;
         var isLive = view.Freshness == Freshness.Live;
@@ -42,42 +43,42 @@ internal static class PadsPage
         console.Write(Table(list, isLive, glyphs));
         foreach (var pad in list.Pads)
             foreach (var fault in pad.Faults.Select(DiagnosticReader.Read))
-                console.Write(new Text($"{pad.Corner.Name()}  {fault}\n"));
+                console.Write(new Text($"{pad.Corner.Name()}  {glyphs.Tell(fault)}\n"));
         var here = list.Pads.Where(p => p.SerialNumber.Length > 0 && !p.Calibrated).Select(p => p.Corner.Name()).ToList();
         if (here.Count > 0)
             console.Write(new Text($"Nominal only, not checked with known masses: {string.Join(", ", here)}\n"));
         foreach (var away in list.Pads.Where(p => p.SerialNumber.Length == 0))
-            console.Write(new Text($"{Away(away)}\n"));
+            console.Write(new Text($"{Away(away, glyphs)}\n"));
     }
 
     // What a pad is calibrated to, it says once it is there; that it never was, nobody knows before.
-    private static string Away(Pad pad) => pad.LastCalibration is { } last
-        ? $"{pad.Corner.Name()} is away; last calibrated {last.Time.ToDateTime():yyyy-MM-dd} to {last.CalibratedToKg:0.#} kg by {PeerText.Clean(last.Who, 40)} (pad {PeerText.Clean(last.SerialNumber, 20)})"
+    private static string Away(Pad pad, Glyphs glyphs) => pad.LastCalibration is { } last
+        ? glyphs.Line($"{pad.Corner.Name()} is away; last calibrated {last.Time.ToDateTime():yyyy-MM-dd} to {Kg(last.CalibratedToKg):0.#} by {PeerText.Clean(last.Who, 40)} (pad {PeerText.Clean(last.SerialNumber, 20)})")
         : $"{pad.Corner.Name()} is away; no calibration of its pad is known";
 
     private static Table Table(ListPadsResponse list, bool isLive, Glyphs glyphs)
     {
         var table = new Table { Border = glyphs.IsRich ? TableBorder.Simple : TableBorder.Ascii };
-        foreach (var title in new[] { "Pad", "State", "Serial no.", "Rate /s", "Age", "Load kg", "Pitch/roll °", "Zero" })
+        foreach (var title in new[] { "Pad", "State", "Serial no.", "Rate /s", "Age", $"Load {glyphs.MassSign()}", "Pitch/roll °", "Zero" })
             table.AddColumn(new TableColumn(new Text(title)));
         foreach (var pad in list.Pads)
-            table.AddRow(Cells(pad).Select(cell => new Text(cell, new Style(decoration: isLive ? Decoration.None : Decoration.Dim))));
+            table.AddRow(Cells(pad, glyphs).Select(cell => new Text(cell, new Style(decoration: isLive ? Decoration.None : Decoration.Dim))));
         return table;
     }
 
-    private static string[] Cells(Pad pad) =>
+    private static string[] Cells(Pad pad, Glyphs glyphs) =>
     [
         pad.Corner.Name(),
         Words.State(pad.State),
         pad.SerialNumber.Length > 0 ? PeerText.Clean(pad.SerialNumber, 16) : "-",
         pad.HasMeasuredRateHz ? $"{pad.MeasuredRateHz:0}" : "-",
         pad.HasAgeMs ? Words.Age(TimeSpan.FromMilliseconds(pad.AgeMs)) : "-",
-        pad.LoadKg is { } load ? Load(load) : "-",
+        pad.LoadKg is { } load ? Load(load, glyphs) : "-",
         pad is { HasPitchDeg: true, HasRollDeg: true } ? $"{pad.PitchDeg:0.0} / {pad.RollDeg:0.0}" : "-",
         pad.Zero?.Time is { } time ? $"{time.ToDateTime():yyyy-MM-dd HH:mm}Z" : "none",
     ];
 
     // A single pad states its noise only; finer than a tenth its calibration would not bear it out.
-    private static string Load(MeasuredValue load) =>
-        ValueText.Live(new Value(load.Estimate, Math.Max(load.StandardUncertainty, FinestStandardKg)), Unit.Kilogram).Estimate;
+    private static string Load(MeasuredValue load, Glyphs glyphs) =>
+        ValueText.Live(new Value(load.Estimate, Math.Max(load.StandardUncertainty, FinestStandardKg)), glyphs.Units.Mass).Estimate;
 }

@@ -12,7 +12,7 @@ internal static class ProbePage
     {
         if (finding.Trouble is { } trouble)
         {
-            shell.WriteLine($"{finding.Port}: {trouble}");
+            shell.WriteLine($"{finding.Port}: {shell.Glyphs.Tell(trouble)}");
             return;
         }
 

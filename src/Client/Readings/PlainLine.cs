@@ -19,7 +19,7 @@ internal sealed class PlainLine(Glyphs glyphs)
     /// <summary>A reading that is known to be live.</summary>
     public string Of(Loads loads)
     {
-        var remark = PeerText.Clean(loads.Remark, LongestRemark);
+        var remark = glyphs.Tell(loads.RemarkSaid, LongestRemark);
         if (loads.Verdict is Verdict.Raised or Verdict.Incomplete)
             return $"{Words.Verdict(loads.Verdict)}: {remark}";
         var aim = AimWords.Of(loads.Aim, loads, glyphs);
@@ -29,13 +29,13 @@ internal sealed class PlainLine(Glyphs glyphs)
     private string Numbers(Loads loads)
     {
         var cross = loads.CrossWeightPercent is { } c ? $"cross weight {Shown.Percent(c).Full(glyphs)}" : "cross weight not known";
-        var corners = loads.Corners.Where(c => c.LoadKg is not null).Select(c => $"{c.Corner.Name()} {Shown.LiveKg(c.LoadKg).Bare(glyphs)}");
-        var total = loads.TotalKg is { } t ? $", total {Shown.LiveKg(t).Full(glyphs)}" : "";
+        var corners = loads.Corners.Where(c => c.LoadKg is not null).Select(c => $"{c.Corner.Name()} {Shown.LiveKg(c.LoadKg, glyphs).Bare(glyphs)}");
+        var total = loads.TotalKg is { } t ? $", total {Shown.LiveKg(t, glyphs).Full(glyphs)}" : "";
         var nominalOnly = loads.Corners.Any(c => c.LoadKg is not null && !c.Calibrated) ? ", nominal only" : "";
-        var patch = PatchWords.Of(loads);
-        return $"{cross}, {string.Join(" ", corners)} kg{total}{nominalOnly}{(patch.Length > 0 ? $", {patch}" : "")}";
+        var patch = PatchWords.Of(loads, glyphs);
+        return $"{cross}, {string.Join(" ", corners)} {glyphs.MassSign()}{total}{nominalOnly}{(patch.Length > 0 ? $", {patch}" : "")}";
     }
 
-    private static string Why(Judged<Loads> view) =>
-        view.Trouble?.ToString() ?? (view.Freshness == Freshness.Absent ? "waiting for the daemon's first reading" : "");
+    private string Why(Judged<Loads> view) =>
+        view.Trouble is { } trouble ? glyphs.Tell(trouble) : view.Freshness == Freshness.Absent ? "waiting for the daemon's first reading" : "";
 }

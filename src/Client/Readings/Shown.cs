@@ -8,10 +8,13 @@ namespace ScaleLink.Client.Readings;
 internal static class Shown
 {
     /// <summary>Live loads and their differences.</summary>
-    public static ValueText LiveKg(MeasuredValue value, bool isSigned = false) => ValueText.Live(value.AsValue, Unit.Kilogram, isSigned);
+    public static ValueText LiveKg(MeasuredValue value, Glyphs glyphs, bool isSigned = false) => ValueText.Live(value.AsValue, glyphs.Units.Mass, isSigned);
 
     /// <summary>Loads and their differences on record.</summary>
-    public static ValueText Kg(MeasuredValue value, bool isSigned = false) => ValueText.Of(value.AsValue, Unit.Kilogram, isSigned);
+    public static ValueText Kg(MeasuredValue value, Glyphs glyphs, bool isSigned = false) => ValueText.Of(value.AsValue, glyphs.Units.Mass, isSigned);
+
+    /// <summary>Heights and their differences.</summary>
+    public static ValueText Mm(MeasuredValue value, Glyphs glyphs, bool isSigned = false) => ValueText.Of(value.AsValue, glyphs.Units.Length, isSigned);
 
     /// <summary>Shares of the total.</summary>
     public static ValueText Percent(MeasuredValue value) => ValueText.Of(value.AsValue, Unit.Percent);

@@ -1,4 +1,5 @@
 using ScaleLink.Api.V1;
+using ScaleLink.Client.Runtime;
 using ScaleLink.Measure;
 
 namespace ScaleLink.Client.Readings;
@@ -9,7 +10,7 @@ internal sealed class SteadyTexts(TimeProvider time)
     private readonly Dictionary<string, SteadyText> _texts = [];
 
     /// <summary>A load, or a difference of loads.</summary>
-    public ValueText Kg(string place, MeasuredValue value, bool isSigned = false) => At(place).Show(value.AsValue, Unit.Kilogram, isSigned);
+    public ValueText Kg(string place, MeasuredValue value, Glyphs glyphs, bool isSigned = false) => At(place).Show(value.AsValue, glyphs.Units.Mass, isSigned);
 
     /// <summary>A share of the total.</summary>
     public ValueText Percent(string place, MeasuredValue value) => At(place).Show(value.AsValue, Unit.Percent);

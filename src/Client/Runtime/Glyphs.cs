@@ -36,6 +36,8 @@ internal sealed record Glyphs
     public required char Solid { get; init; }
     public required char Medium { get; init; }
     public required char Faint { get; init; }
+    /// <summary>What loads and lengths are shown in on this terminal.</summary>
+    public Measure.Units Units { get; init; } = Measure.Units.Metric;
 
     public static Glyphs Rich { get; } = new()
     {

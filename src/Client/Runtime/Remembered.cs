@@ -3,10 +3,11 @@ using System.Text.Json.Serialization;
 
 namespace ScaleLink.Client.Runtime;
 
-/// <summary>What the terminal remembers of the last command that said it: the name for the record, and the daemon.</summary>
+/// <summary>What the terminal remembers of the last command that said it: the name for the record, the daemon, and the units.</summary>
 /// <param name="Who">Name beside everything that goes on record; absent when none was given yet.</param>
 /// <param name="Daemon">Address of the daemon; absent when none was given yet.</param>
-internal sealed record Remembered(string? Who = null, string? Daemon = null);
+/// <param name="Units">What loads and lengths are shown in: "kg-mm" or "lb-in"; absent when none was given yet.</param>
+internal sealed record Remembered(string? Who = null, string? Daemon = null, string? Units = null);
 
 /// <summary>The file that it stands in. One that cannot be read or written is as good as none: nothing depends on it.</summary>
 internal sealed class Memory(string path)
@@ -22,7 +23,7 @@ internal sealed class Memory(string path)
         try
         {
             var told = JsonSerializer.Deserialize(File.ReadAllText(path), MemoryJson.Default.Remembered) ?? new();
-            return new(Clean(told.Who), Clean(told.Daemon));
+            return new(Clean(told.Who), Clean(told.Daemon), Clean(told.Units));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or NotSupportedException)
         {
@@ -31,10 +32,10 @@ internal sealed class Memory(string path)
     }
 
     /// <summary>Keeps what was said now, beside what was said before.</summary>
-    public void Keep(string? who, string? daemon)
+    public void Keep(string? who, string? daemon, string? units)
     {
         var before = Read();
-        var now = new Remembered(who ?? before.Who, daemon ?? before.Daemon);
+        var now = new Remembered(who ?? before.Who, daemon ?? before.Daemon, units ?? before.Units);
         if (now == before)
             return;
         try

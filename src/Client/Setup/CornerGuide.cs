@@ -39,7 +39,7 @@ internal sealed class CornerGuide(DaemonConnection daemon, Dialog dialog, Shell 
             _placed[device.Id] = device.Corner;
         }
 
-        var note = state.Note is { } told ? DiagnosticReader.Read(told).ToString() : null;
+        var note = state.Note is { } told ? shell.Glyphs.Tell(DiagnosticReader.Read(told)) : null;
         if (note is not null && note != _noteTold)
             shell.WriteLine($"  {note}");
         _noteTold = note;

@@ -33,11 +33,11 @@ internal sealed class DeviceSearch(DaemonConnection daemon, Dialog dialog, Shell
         await foreach (var state in SetupFeed.Follow(daemon, stop))
         {
             foreach (var port in state.Ports.Where(p => p.Doing.Length == 0 && told.Add(p.Port)))
-                shell.WriteLine(shell.Glyphs.Say(PeerText.Clean($"  {port.Port}: {(port.Trouble is { } trouble ? DiagnosticReader.Read(trouble).ToString() : port.Result)}", LongestWords)));
+                shell.WriteLine(shell.Glyphs.Say(PeerText.Clean($"  {port.Port}: {(port.Trouble is { } trouble ? shell.Glyphs.Tell(DiagnosticReader.Read(trouble)) : port.Result)}", LongestWords)));
             if (state.Stage is SetupStage.Waiting or SetupStage.Placing)
             {
                 if (state.Note is { } note)
-                    shell.WriteLine($"{DiagnosticReader.Read(note)}");
+                    shell.WriteLine(shell.Glyphs.Tell(DiagnosticReader.Read(note)));
                 else if (state.Devices.Count == 0)
                     shell.WriteLine($"{new Diagnostic(SetupCodes.NothingFound, $"{SetupCodes.NothingFound.Meaning}.", SetupCodes.NothingFound.Remedy)}");
                 return state.Devices.Count > 0;

@@ -38,10 +38,11 @@ internal sealed class FileGuide(DaemonConnection daemon, Dialog dialog, Shell sh
     {
         while (true)
         {
-            var said = await dialog.Ask("What one pad may carry, as its plate says: 600 kg, or 1500 lb. Its load cells' capacity where there is no plate:", stop);
-            var (number, unit) = said.EndsWith("lb", StringComparison.OrdinalIgnoreCase) ? (said[..^2], Measure.Unit.Pound.Factor) : (said.Replace("kg", "", StringComparison.OrdinalIgnoreCase), 1);
+            var said = await dialog.Ask($"What one pad may carry, as its plate says: 600 kg, or 1500 lb; {shell.Glyphs.MassSign()} where nothing stands behind the number. Its load cells' capacity where there is no plate:", stop);
+            var unit = new[] { Measure.Unit.Kilogram, Measure.Unit.Pound }.FirstOrDefault(u => said.EndsWith(u.Sign, StringComparison.OrdinalIgnoreCase));
+            var number = unit is null ? said : said[..^unit.Sign.Length];
             if (double.TryParse(number.Trim(), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value > 0)
-                return value * unit;
+                return value * (unit ?? shell.Glyphs.Units.Mass).Factor;
             shell.WriteLine($"  \"{PeerText.Clean(said, 40)}\" is no load. Write it like 600 kg.");
         }
     }

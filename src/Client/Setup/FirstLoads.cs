@@ -60,14 +60,14 @@ internal sealed class FirstLoads(DaemonConnection daemon, Dialog dialog, Shell s
     {
         while (true)
         {
-            var said = await dialog.Ask($"{pad.Corner.Name()} is not calibrated. Masses at hand, such as \"8 x 50 kg, M1\" or \"4 x 45 lb, within 0.5\" with ; between (Enter: later):", stop);
+            var said = await dialog.Ask($"{pad.Corner.Name()} is not calibrated. Masses at hand, {shell.Glyphs.MassSign()} or with another unit, such as \"8 x 50 kg, M1\" or \"4 x 45 lb, within 0.5\" with ; between (Enter: later):", stop);
             if (said.Length == 0)
                 return;
             try
             {
                 var work = new ProcedureCalls(daemon, pad.Corner, who);
                 var request = new StartProcedureRequest { WayDown = true };
-                request.Masses.AddRange(MassFile.Parse(MassText.Lines(said)));
+                request.Masses.AddRange(MassFile.Parse(MassText.Lines(said, shell.Glyphs.MassSign())));
                 var view = await work.Start(request, stop);
                 var code = shell.CanRedraw
                     ? await new ProcedureScreen(shell, daemon, work, "").Run(view, stop)
@@ -77,7 +77,7 @@ internal sealed class FirstLoads(DaemonConnection daemon, Dialog dialog, Shell s
             }
             catch (ClientException e)
             {
-                shell.WriteLine($"{e.Diagnostic}");
+                shell.WriteLine(shell.Glyphs.Tell(e.Diagnostic));
             }
         }
     }
@@ -89,7 +89,7 @@ internal sealed class FirstLoads(DaemonConnection daemon, Dialog dialog, Shell s
         {
             var refused = await TakeZero(stop);
             foreach (var result in refused)
-                shell.WriteLine($"  {result.Corner.Name()} refused: {DiagnosticReader.Read(result.Refused)}");
+                shell.WriteLine($"  {result.Corner.Name()} refused: {shell.Glyphs.Tell(DiagnosticReader.Read(result.Refused))}");
             // A pad that gives no load yet has nothing to be zeroed: its first calibration procedure begins with it empty.
             if (refused.All(GivesNoLoad))
                 return;

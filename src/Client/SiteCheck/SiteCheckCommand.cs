@@ -16,7 +16,7 @@ internal static class SiteCheckCommand
     public static Command Create(CommonOptions common, Shell shell)
     {
         var minutes = new Option<double>("--minutes") { Description = "How long, 2 to 30.", DefaultValueFactory = _ => 10, HelpName = "N" };
-        var total = new Option<double?>("--total") { Description = "Of the car that is expected, kg; otherwise as the last car that settled here.", HelpName = "KG" };
+        var total = new Option<double?>("--total") { Description = $"Of the car that is expected, {shell.Glyphs.MassSign()}; otherwise as the last car that settled here.", HelpName = "TOTAL" };
         var last = new Option<bool>("--last") { Description = "Shows the newest outcome and starts nothing." };
         var end = new Option<bool>("--stop") { Description = "Ends the watch that is under way; what was seen is kept." };
         var who = WhoOption.Create(shell);
@@ -40,8 +40,8 @@ internal static class SiteCheckCommand
             StartSiteCheckRequest Request()
             {
                 var request = new StartSiteCheckRequest { Minutes = parsed.GetValue(minutes), Who = parsed.GetValue(who) };
-                if (parsed.GetValue(total) is { } kg)
-                    request.TotalKg = kg;
+                if (parsed.GetValue(total) is { } asked)
+                    request.TotalKg = asked * shell.Glyphs.Units.Mass.Factor;
                 return request;
             }
         });

@@ -35,27 +35,27 @@ internal static class SiteCheckPage
             yield break;
         }
 
-        yield return $"Watch of {last.StartedAt.ToDateTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}Z by {PeerText.Clean(last.Who, 40)}, for a car of {Number(last.TotalKg, "0")} kg{(last.TotalIsGuessed ? " (a guess: give --total)" : "")}";
+        yield return $"Watch of {last.StartedAt.ToDateTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}Z by {PeerText.Clean(last.Who, 40)}, for a car of {glyphs.Kg(last.TotalKg, "0")} {glyphs.MassSign()}{(last.TotalIsGuessed ? " (a guess: give --total)" : "")}";
         if (last.Why is { } why)
-            yield return PlanPage.FindingLine(why);
+            yield return PlanPage.FindingLine(why, glyphs);
         if (last.Report is not { } report)
             yield break;
         yield return glyphs.Say(PeerText.Clean(report.Statement, Longest));
         foreach (var line in Figures(report, glyphs))
             yield return line;
         foreach (var finding in report.Findings)
-            yield return glyphs.Say(PlanPage.FindingLine(finding));
+            yield return PlanPage.FindingLine(finding, glyphs);
         yield return "How the car itself settles comes on top. Zero again after the weighing: a zero that moved tells how far to believe it.";
     }
 
     private static IEnumerable<string> Figures(SiteCheckReport report, Glyphs glyphs)
     {
         foreach (var part in report.Parts)
-            yield return glyphs.Say($"  {Name(part.Kind),-12} reading {Size(part.HasReadingPercent, part.ReadingPercent),-10} change {Size(part.HasChangePercent, part.ChangePercent),-10} {PeerText.Clean(part.Words, Longest)}");
+            yield return glyphs.Say($"  {Name(part.Kind),-12} reading {Size(part.HasReadingPercent, part.ReadingPercent),-10} change {Size(part.HasChangePercent, part.ChangePercent),-10} {glyphs.Tell(part.Said, Longest)}");
         if (report.Parts is [var first, ..])
             yield return $"  First: {PeerText.Clean(first.Remedy, Longest)}";
         foreach (var pad in report.Pads)
-            yield return $"  {pad.Corner.Name()} drifts {Shown.Kg(pad.DriftKgPer10Min, isSigned: true).Full(glyphs)} in 10 min{(pad.HasTemperatureC ? $", {Number(pad.TemperatureC, "0.0")} °C ({Number(pad.WarmedK, "+0.0;-0.0;0.0")} K)" : "")}{(pad.HasTiltChangeDeg ? $", tilted by {Number(pad.TiltChangeDeg, "0.00")}°" : "")}";
+            yield return $"  {pad.Corner.Name()} drifts {Shown.Kg(pad.DriftKgPer10Min, glyphs, isSigned: true).Full(glyphs)} in 10 min{(pad.HasTemperatureC ? $", {Number(pad.TemperatureC, "0.0")} °C ({Number(pad.WarmedK, "+0.0;-0.0;0.0")} K)" : "")}{(pad.HasTiltChangeDeg ? $", tilted by {Number(pad.TiltChangeDeg, "0.00")}°" : "")}";
     }
 
     private static string Size(bool known, double percent) => known ? $"± {Number(percent, "0.000")} %" : "not known";

@@ -60,6 +60,6 @@ internal static class BeamPicture
     private static string Label(Loads loads, MeasuredValue cross, bool isRight, Glyphs glyphs)
     {
         var name = isRight ? $"{glyphs.RightFrontPair} RF+LR" : $"{glyphs.LeftFrontPair} LF+RR";
-        return loads.DiagonalKg(isRight) is { } load ? $"{name} {ValueText.Live(load, Unit.Kilogram).Alone} kg" : name;
+        return loads.DiagonalKg(isRight) is { } load ? $"{name} {glyphs.Say(ValueText.Live(load, glyphs.Units.Mass).Alone)} {glyphs.MassSign()}" : name;
     }
 }

@@ -12,12 +12,12 @@ internal static class HealthBlock
     private const int MostRowsAFault = 2;
     private const int LeastWidth = 10;
 
-    public static void Draw(Canvas canvas, int row, int rows, WatchScene scene)
+    public static void Draw(Canvas canvas, int row, int rows, WatchScene scene, Glyphs glyphs)
     {
         var last = row + rows - 1;
         if (scene.Loads.Trouble is { } trouble)
         {
-            DrawLines(canvas, row, TextWrap.Lines(trouble.ToString(), Room(canvas), rows));
+            DrawLines(canvas, row, TextWrap.Lines(glyphs.Tell(trouble), Room(canvas), rows));
             return;
         }
 
@@ -28,7 +28,7 @@ internal static class HealthBlock
         }
 
         DrawStates(canvas, last, list);
-        DrawLines(canvas, row, [.. Faults(list, Room(canvas)).Take(rows - 1)]);
+        DrawLines(canvas, row, [.. Faults(list, Room(canvas), glyphs).Take(rows - 1)]);
     }
 
     private static void DrawStates(Canvas canvas, int row, ListPadsResponse list)
@@ -46,10 +46,10 @@ internal static class HealthBlock
     private static int Room(Canvas canvas) => Math.Max(LeastWidth, canvas.Width - 2);
 
     // Pads that share a fault share its lines.
-    private static IEnumerable<string> Faults(ListPadsResponse list, int width) =>
+    private static IEnumerable<string> Faults(ListPadsResponse list, int width, Glyphs glyphs) =>
         list.Pads.SelectMany(p => p.Faults.Select(f => (p.Corner, Trouble: DiagnosticReader.Read(f))))
             .GroupBy(f => f.Trouble, f => f.Corner.Name())
-            .SelectMany(g => TextWrap.Lines($"{string.Join(" ", g)}  {g.Key}", width, MostRowsAFault));
+            .SelectMany(g => TextWrap.Lines($"{string.Join(" ", g)}  {glyphs.Tell(g.Key)}", width, MostRowsAFault));
 
     private static void DrawLines(Canvas canvas, int row, IReadOnlyList<string> lines)
     {

@@ -19,21 +19,21 @@ internal static class LoadsBlock
         DrawCorner(canvas, FirstColumn, row + 1, loads, Corner.Lr, steady, glyphs);
         DrawCorner(canvas, SecondColumn, row + 1, loads, Corner.Rr, steady, glyphs);
         if (loads.TotalKg is { } total)
-            canvas.Put(FirstColumn, row + 2, $"total  {steady.Kg("total", total).Full(glyphs)}{NominalOnly(loads)}", Ink.Strong);
+            canvas.Put(FirstColumn, row + 2, $"total  {steady.Kg("total", total, glyphs).Full(glyphs)}{NominalOnly(loads)}", Ink.Strong);
         if (loads is { FrontWeightPercent: { } front, LeftSideWeightPercent: { } left })
             canvas.Put(FirstColumn, row + 3, $"front {steady.Percent("front", front).Bare(glyphs)}, left {steady.Percent("left", left).Bare(glyphs)} %");
         if (loads is { FrontLeftRightDifferenceKg: { } f, RearLeftRightDifferenceKg: { } r })
-            canvas.Put(FirstColumn, row + 4, $"L-R front {steady.Kg("left-right front", f, isSigned: true).Bare(glyphs)}, rear {steady.Kg("left-right rear", r, isSigned: true).Bare(glyphs)} kg");
-        var patch = PatchWords.Of(loads);
+            canvas.Put(FirstColumn, row + 4, $"L-R front {steady.Kg("left-right front", f, glyphs, isSigned: true).Bare(glyphs)}, rear {steady.Kg("left-right rear", r, glyphs, isSigned: true).Bare(glyphs)} {glyphs.MassSign()}");
+        var patch = PatchWords.Of(loads, glyphs);
         canvas.Put(FirstColumn, row + 5, patch, patch.Contains(PatchWords.Refused, StringComparison.Ordinal) ? Ink.Uncertain : Ink.Normal);
     }
 
     private static void DrawCorner(Canvas canvas, int column, int row, Loads loads, Corner corner, SteadyTexts steady, Glyphs glyphs)
     {
         var load = loads.Corners.FirstOrDefault(c => c.Corner == corner)?.LoadKg;
-        var text = load is null ? "-" : steady.Kg(corner.Name(), load).Bare(glyphs);
+        var text = load is null ? "-" : steady.Kg(corner.Name(), load, glyphs).Bare(glyphs);
         var ink = corner.IsOfCrossWeight() ? Ink.RightFrontPair : Ink.LeftFrontPair;
-        canvas.Put(column, row, $"{glyphs.Pair(corner)} {corner.Name()} {text}{(load is null ? "" : " kg")}", ink);
+        canvas.Put(column, row, $"{glyphs.Pair(corner)} {corner.Name()} {text}{(load is null ? "" : $" {glyphs.MassSign()}")}", ink);
     }
 
     private static string NominalOnly(Loads loads)

@@ -29,7 +29,7 @@ internal static class StatusPanel
 
         if (loads?.Target is { } target)
             canvas.Put(column, row + 2, $"target {AimWords.Target(target, glyphs)}");
-        var lines = TextWrap.Lines(scene.Action ?? Reason(scene), Math.Max(LeastWidth, canvas.Width - column - 1), 2);
+        var lines = TextWrap.Lines(scene.Action ?? Reason(scene, glyphs), Math.Max(LeastWidth, canvas.Width - column - 1), 2);
         for (var i = 0; i < lines.Count; i++)
             canvas.Put(column, row + 3 + i, lines[i], scene.Action is null ? Ink.Normal : Ink.Strong);
     }
@@ -41,10 +41,10 @@ internal static class StatusPanel
         _ => "ABSENT: no reading",
     };
 
-    private static string Reason(WatchScene scene) => scene.Loads switch
+    private static string Reason(WatchScene scene, Glyphs glyphs) => scene.Loads switch
     {
-        { Trouble: { Message: var message } } => message,
-        { Freshness: Freshness.Live, Message.Remark: var remark } => PeerText.Clean(remark, LongestRemark),
+        { Trouble: { Message: var message } } => glyphs.Tell(message),
+        { Freshness: Freshness.Live, Message: { } loads } => glyphs.Tell(loads.RemarkSaid, LongestRemark),
         _ => "Waiting for the daemon's first reading.",
     };
 

@@ -31,7 +31,7 @@ internal static class WatchPage
             canvas.Fade();
         DrawHeader(canvas, scene, glyphs);
         DrawNumber(canvas, scene, glyphs);
-        HealthBlock.Draw(canvas, foot - HealthRows, HealthRows, scene);
+        HealthBlock.Draw(canvas, foot - HealthRows, HealthRows, scene, glyphs);
         canvas.Put(1, foot, scene.Foot, Ink.Faint);
         return canvas;
     }

@@ -2,6 +2,7 @@ using ScaleLink.Api.V1;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Readings;
 using ScaleLink.Client.Runtime;
+using static ScaleLink.Measure.Sentences.Arguments;
 
 namespace ScaleLink.Client.WorkSessions;
 
@@ -26,10 +27,10 @@ internal static class PlanPage
                 yield return "These turns do not reach the target.";
         }
 
-        foreach (var alternative in plan.Alternatives)
-            yield return $"Or: {glyphs.Say(PeerText.Clean(alternative, Longest))}";
+        foreach (var alternative in plan.Ways)
+            yield return $"Or: {glyphs.Tell(alternative, Longest)}";
         foreach (var finding in plan.Findings)
-            yield return FindingLine(finding);
+            yield return FindingLine(finding, glyphs);
         if (plan is { AlreadyThere: false })
             yield return $"Caution: {PeerText.Clean(plan.Caution, Longest)}";
     }
@@ -39,13 +40,15 @@ internal static class PlanPage
     {
         yield return $"Expected on the next reading: cross weight {Shown.Percent(predicted.CrossWeightPercent).Full(glyphs)}";
         var (loads, heights) = (predicted.Loads.LoadsKg, predicted.HeightChangesMm);
-        yield return $"  LF {Kg(loads.Lf, glyphs),-14} RF {Kg(loads.Rf, glyphs),-14} kg     heights {heights.Lf.Estimate:+0.0;-0.0;0.0}  {heights.Rf.Estimate:+0.0;-0.0;0.0} mm";
-        yield return $"  LR {Kg(loads.Lr, glyphs),-14} RR {Kg(loads.Rr, glyphs),-14} kg             {heights.Lr.Estimate:+0.0;-0.0;0.0}  {heights.Rr.Estimate:+0.0;-0.0;0.0} mm";
+        yield return $"  LF {Kg(loads.Lf, glyphs),-14} RF {Kg(loads.Rf, glyphs),-14} {glyphs.MassSign()}     heights {Height(heights.Lf, glyphs)}  {Height(heights.Rf, glyphs)} {glyphs.LengthSign()}";
+        yield return $"  LR {Kg(loads.Lr, glyphs),-14} RR {Kg(loads.Rr, glyphs),-14} {glyphs.MassSign()}             {Height(heights.Lr, glyphs)}  {Height(heights.Rr, glyphs)} {glyphs.LengthSign()}";
     }
 
     /// <summary>A finding in one line.</summary>
-    public static string FindingLine(Api.V1.Diagnostic finding) =>
-        DiagnosticReader.Read(finding).ToString();
+    public static string FindingLine(Api.V1.Diagnostic finding, Glyphs glyphs) =>
+        glyphs.Tell(DiagnosticReader.Read(finding));
 
-    private static string Kg(MeasuredValue quantity, Glyphs glyphs) => Shown.Kg(quantity).Bare(glyphs);
+    private static string Height(MeasuredValue mm, Glyphs glyphs) => glyphs.Line($"{BareMm(mm.Estimate):+0.0}");
+
+    private static string Kg(MeasuredValue quantity, Glyphs glyphs) => Shown.Kg(quantity, glyphs).Bare(glyphs);
 }

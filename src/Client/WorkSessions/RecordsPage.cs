@@ -34,14 +34,14 @@ internal static class RecordsPage
             var what = weighing.Adjustment is { } a ? PeerText.Clean(a.Words, 100) : weighing.Number == 0 ? "baseline" : weighing.Counts ? "settled again" : "does not count";
             var predicted = weighing.Adjustment?.Predicted is { } p ? $", predicted {Shown.Percent(p.CrossWeightPercent).Bare(glyphs)}" : "";
             yield return $"{weighing.Number,3}  {Shown.Percent(weighing.Loads.CrossWeightPercent).Full(glyphs)}{predicted}  {what}";
-            if (PatchWords.Of(weighing) is { Length: > 0 } patch)
+            if (PatchWords.Of(weighing, glyphs) is { Length: > 0 } patch)
                 yield return $"     {patch}";
             foreach (var finding in weighing.Findings)
-                yield return $"     {PlanPage.FindingLine(finding)}";
+                yield return $"     {PlanPage.FindingLine(finding, glyphs)}";
         }
 
         foreach (var check in s.Preparation.Concat(s.LastSteps))
-            yield return $"[{(check.Done ? "x" : check.Skipped ? "-" : " ")}] {PeerText.Clean(check.Title, 50)}{(check.Value.Length > 0 ? $": {PeerText.Clean(check.Value, 80)}" : "")}{(check.Note.Length > 0 ? $" ({PeerText.Clean(check.Note, 100)})" : "")}";
+            yield return $"[{(check.Done ? "x" : check.Skipped ? "-" : " ")}] {PeerText.Clean(check.Title, 50)}{(check.Value.Length > 0 ? $": {glyphs.Tell(check.ValueSaid, 80)}" : "")}{(check.Note.Length > 0 ? $" ({PeerText.Clean(check.Note, 100)})" : "")}";
         if (s.BackToBaselineWords.Length > 0)
             yield return $"Back to the baseline: {PeerText.Clean(s.BackToBaselineWords, 100)}";
     }
@@ -52,7 +52,7 @@ internal static class RecordsPage
         foreach (var figure in c.Figures)
             yield return $"{PeerText.Clean(figure.Name, 33),-34} {Show(figure.First, glyphs),-20} {Show(figure.Second, glyphs),-20} {Show(figure.Difference, glyphs)}".TrimEnd();
         foreach (var finding in c.Findings)
-            yield return PlanPage.FindingLine(finding);
+            yield return PlanPage.FindingLine(finding, glyphs);
     }
 
     private static string Show(MeasuredValue? quantity, Glyphs glyphs) => quantity is null ? "-" : Shown.Percent(quantity).Bare(glyphs);

@@ -21,11 +21,11 @@ internal static class SessionPage
     public static IReadOnlyList<string> Lines(Judged<GetSessionResponse> view, Shell shell, (int Width, int Height) size)
     {
         if (view.Message is not { } message)
-            return [view.Trouble?.ToString() ?? "Waiting for the daemon."];
+            return [view.Trouble is { } trouble ? shell.Glyphs.Tell(trouble) : "Waiting for the daemon."];
         // A session that cannot be asked for any more is shown as it was, and said to be old.
         return view.Freshness == Freshness.Live
             ? Lines(message.Session, shell, size)
-            : [$"HELD: {(view.Age is { } age ? $"{Words.Age(age)} old" : "age not known")}. {view.Trouble}", .. Lines(message.Session, shell, (size.Width, size.Height - 1))];
+            : [$"HELD: {(view.Age is { } age ? $"{Words.Age(age)} old" : "age not known")}. {(view.Trouble is { } lost ? shell.Glyphs.Tell(lost) : "")}", .. Lines(message.Session, shell, (size.Width, size.Height - 1))];
     }
 
     public static IReadOnlyList<string> Lines(Session? session, Shell shell, (int Width, int Height) size)
@@ -48,7 +48,7 @@ internal static class SessionPage
         foreach (var check in OpenChecks(session).Take(MostChecks))
             page.Add($"[ ] {PeerText.Clean(check.Key, 24),-22} {PeerText.Clean(check.Title, 60)}");
         foreach (var finding in session.Findings.Concat(session.Plan?.Findings ?? []).Concat(Advice(session)).Take(4))
-            page.Wrap(PlanPage.FindingLine(finding), 2, Ink.Uncertain);
+            page.Wrap(PlanPage.FindingLine(finding, shell.Glyphs), 2, Ink.Uncertain);
         if (session.State is SessionState.Planning or SessionState.Finishing && session.BackToBaselineWords is { Length: > 0 } back)
             page.Add($"Back to the baseline: {shell.Glyphs.Say(PeerText.Clean(back, 100))}", Ink.Faint);
         return page.ToLines(shell, size.Height);
@@ -71,9 +71,9 @@ internal static class SessionPage
         foreach (var line in session.OpenPrediction is { } predicted ? PlanPage.Prediction(predicted, glyphs) : [])
             yield return line;
         foreach (var finding in session.Findings.Concat(Advice(session)))
-            yield return PlanPage.FindingLine(finding);
+            yield return PlanPage.FindingLine(finding, glyphs);
         foreach (var cause in session.Weighings is [.., { Answered: false } last] ? last.Causes.Take(3) : [])
-            yield return $"  {(cause.Explains ? "explains it" : "look at")}: {PeerText.Clean(cause.Words, 200)}{PutRight(session, cause)}";
+            yield return $"  {(cause.Explains ? "explains it" : "look at")}: {glyphs.Tell(cause.Said, 200)}{PutRight(session, cause)}";
         yield return $"Now: {glyphs.Say(PeerText.Clean(session.Next, 300))}";
     }
 
@@ -129,11 +129,11 @@ internal static class SessionPage
         if (session.Weighings is not [.., var newest])
             return;
         var loads = newest.Loads.LoadsKg;
-        canvas.Put(column, row, $"reading {newest.Number}, kg", Ink.Faint);
-        canvas.Put(column, row + 1, $"LF {Shown.Kg(loads.Lf).Estimate,7}   RF {Shown.Kg(loads.Rf).Estimate,7}");
-        canvas.Put(column, row + 2, $"LR {Shown.Kg(loads.Lr).Estimate,7}   RR {Shown.Kg(loads.Rr).Estimate,7}");
-        canvas.Put(column, row + 3, $"total {Shown.Kg(newest.Loads.TotalKg).Bare(glyphs)}");
-        canvas.Put(column, row + 4, PatchWords.Of(newest), Ink.Faint);
+        canvas.Put(column, row, $"reading {newest.Number}, {glyphs.MassSign()}", Ink.Faint);
+        canvas.Put(column, row + 1, $"LF {Shown.Kg(loads.Lf, glyphs).Estimate,7}   RF {Shown.Kg(loads.Rf, glyphs).Estimate,7}");
+        canvas.Put(column, row + 2, $"LR {Shown.Kg(loads.Lr, glyphs).Estimate,7}   RR {Shown.Kg(loads.Rr, glyphs).Estimate,7}");
+        canvas.Put(column, row + 3, $"total {Shown.Kg(newest.Loads.TotalKg, glyphs).Bare(glyphs)}");
+        canvas.Put(column, row + 4, PatchWords.Of(newest, glyphs), Ink.Faint);
         var expected = session.OpenPrediction ?? (session.Plan is { AlreadyThere: false } plan ? plan.Predicted : null);
         if (expected is null)
             return;

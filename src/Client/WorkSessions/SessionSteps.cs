@@ -108,9 +108,9 @@ internal static class SessionSteps
 
     private static Command Heights(CommonOptions common, Shell shell)
     {
-        var four = new Argument<double[]>("mm") { Description = "Ride heights LF RF LR RR, mm.", Arity = new ArgumentArity(4, 4) };
+        var four = new Argument<double[]>("heights") { Description = $"Ride heights LF RF LR RR, {shell.Glyphs.LengthSign()}.", Arity = new ArgumentArity(4, 4) };
         return new Command("heights", "Enters measured ride heights.") { four }.Steps(common, shell, (daemon, options, parsed, by) =>
-            daemon.WorkSessionControl.EnterHeightsAsync(new EnterHeightsRequest { By = by, HeightsMm = CornerArguments.ReadFour(parsed.GetValue(four)) }, options));
+            daemon.WorkSessionControl.EnterHeightsAsync(new EnterHeightsRequest { By = by, HeightsMm = CornerArguments.ReadFour(parsed.GetValue(four), shell.Glyphs.Units.Length.Factor) }, options));
     }
 
     private static Command Finish(CommonOptions common, Shell shell)

@@ -10,7 +10,7 @@ internal static class WeighCommand
 {
     public static Command Create(CommonOptions common, Shell shell)
     {
-        var heights = CornerArguments.Four("--heights", "Measured ride heights, mm.");
+        var heights = CornerArguments.Four("--heights", $"Measured ride heights, {shell.Glyphs.LengthSign()}.");
         var note = new Option<string>("--note") { Description = "A word about it.", DefaultValueFactory = _ => "" };
         var who = WhoOption.Create(shell);
         var wait = SettledWait.Option();
@@ -18,7 +18,7 @@ internal static class WeighCommand
         command.SetAction(async (parsed, stop) =>
         {
             await using var daemon = common.Connect(parsed, shell);
-            var request = new WeighRequest { By = new StepBy { Who = parsed.GetValue(who) }, Note = parsed.GetValue(note), HeightsMm = CornerArguments.ReadFour(parsed.GetValue(heights)) };
+            var request = new WeighRequest { By = new StepBy { Who = parsed.GetValue(who) }, Note = parsed.GetValue(note), HeightsMm = CornerArguments.ReadFour(parsed.GetValue(heights), shell.Glyphs.Units.Length.Factor) };
             var session = await SettledWait.Ask(daemon, shell.Time, parsed.GetValue(wait), s => daemon.Ask(o => daemon.WorkSessionControl.WeighAsync(request, o), s), stop);
             shell.Write(session, parsed.GetValue(common.Json), s => SessionPage.Short(s, shell.Glyphs));
             return Surprises(session) ? ExitCodes.NotAchieved : ExitCodes.Done;

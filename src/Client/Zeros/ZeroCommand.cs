@@ -5,6 +5,7 @@ using ScaleLink.Client.Connection;
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Readings;
 using ScaleLink.Client.Runtime;
+using static ScaleLink.Measure.Sentences.Arguments;
 
 namespace ScaleLink.Client.Zeros;
 
@@ -31,15 +32,15 @@ internal static class ZeroCommand
                 shell.WriteJson(new ZeroResultsJson([.. answer.Results.Select(ToJson)]), ClientJson.Default.ZeroResultsJson);
             else
                 foreach (var result in answer.Results)
-                    shell.WriteLine(Line(result));
+                    shell.WriteLine(Line(result, shell.Glyphs));
             return answer.Results.All(r => r.Zero is not null) ? ExitCodes.Done : ExitCodes.NotAchieved;
         });
         return command;
     }
 
-    private static string Line(ZeroResult result) => result.Refused is { } refused
-        ? $"{result.Corner.Name()} refused  {DiagnosticReader.Read(refused)}"
-        : $"{result.Corner.Name()} zeroed   {(result.Zero is { HasShiftKg: true } zero ? $"moved by {zero.ShiftKg:+0.00;-0.00;0.00} kg from the zero before" : "its first zero")}";
+    private static string Line(ZeroResult result, Glyphs glyphs) => result.Refused is { } refused
+        ? $"{result.Corner.Name()} refused  {glyphs.Tell(DiagnosticReader.Read(refused))}"
+        : $"{result.Corner.Name()} zeroed   {(result.Zero is { HasShiftKg: true } zero ? glyphs.Line($"moved by {Kg(zero.ShiftKg):+0.00} from the zero before") : "its first zero")}";
 
     private static ZeroResultJson ToJson(ZeroResult result) => new(
         result.Corner.Name(), ZeroJson.Of(result.Zero), result.Refused is { } refused ? DiagnosticReader.Read(refused) : null);

@@ -1,6 +1,6 @@
 using ScaleLink.Api.V1;
-using ScaleLink.Board.Device;
 using ScaleLink.Board.Opening;
+using ScaleLink.Measure;
 using static ScaleLink.Measure.Sentences.Arguments;
 
 namespace Board.Tests.Opening;

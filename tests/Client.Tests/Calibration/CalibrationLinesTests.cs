@@ -24,5 +24,13 @@ public class CalibrationLinesTests
                 "* in effect",
             ],
             CalibrationLines.List([made, nominal], Glyphs.Plain));
+        // 400 / 0.45359237 = 881.849, 0.304 / 0.45359237 = 0.670.
+        Assert.Equal(
+            [
+                "* No. 17   SLP-1001         calibrated 2026-11-25 to 881.8 lb +-0.670 (95 %), A. Prover",
+                "* bay file SLP-1002         from the bay file, nominal only, +-26.0 lb (95 %) at 1323 lb",
+                "* in effect",
+            ],
+            CalibrationLines.List([made, nominal], Glyphs.Plain with { Units = ScaleLink.Measure.Units.PoundInch }));
     }
 }

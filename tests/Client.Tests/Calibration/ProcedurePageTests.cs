@@ -51,6 +51,7 @@ public class ProcedurePageTests
         (procedure.State, procedure.Step, procedure.Reading) = (ProcedureState.Review, null, null);
         procedure.Result = Result();
         Approve("review", Readouts.Live(procedure));
+        Approve("review-pounds", Readouts.Live(procedure), glyphs: Glyphs.Rich with { Units = ScaleLink.Measure.Units.PoundInch });
     }
 
     [Fact]
@@ -88,9 +89,9 @@ public class ProcedurePageTests
         Approve("not-empty", Readouts.Live(procedure));
     }
 
-    private static void Approve(string name, Judged<ProcedureView> view, int rows = 24)
+    private static void Approve(string name, Judged<ProcedureView> view, int rows = 24, Glyphs? glyphs = null)
     {
-        var canvas = ProcedurePage.Draw(view, new ProcedurePageState(true, "", null), (80, rows), Glyphs.Rich);
+        var canvas = ProcedurePage.Draw(view, new ProcedurePageState(true, "", null), (80, rows), glyphs ?? Glyphs.Rich);
         var lines = canvas.ToLines(hasColour: false).Select(line => System.Text.RegularExpressions.Regex.Replace(line, "\e\\[[0-9]*m", "").TrimEnd());
         Assert.All(lines, line => Assert.True(line.Length <= 80));
         Approved.Matches(string.Join('\n', lines), "tests", "Client.Tests", "Calibration", $"procedure-{name}.approved.txt");

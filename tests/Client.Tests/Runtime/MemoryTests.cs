@@ -1,6 +1,7 @@
 using Client.Tests.Terminal;
 using ScaleLink.Client;
 using ScaleLink.Client.Runtime;
+using Shared;
 
 namespace Client.Tests.Runtime;
 
@@ -16,10 +17,10 @@ public sealed class MemoryTests : IDisposable
     {
         var memory = new Memory(File);
         Assert.Equal(new Remembered(), memory.Read());
-        memory.Keep("Ada", null);
-        memory.Keep(null, "http://127.0.0.1:7000");
+        memory.Keep("Ada", null, null);
+        memory.Keep(null, "http://127.0.0.1:7000", null);
         Assert.Equal(new Remembered("Ada", "http://127.0.0.1:7000"), new Memory(File).Read());
-        memory.Keep("Ben", null);
+        memory.Keep("Ben", null, null);
         Assert.Equal(new Remembered("Ben", "http://127.0.0.1:7000"), memory.Read());
     }
 
@@ -40,7 +41,7 @@ public sealed class MemoryTests : IDisposable
     {
         System.IO.File.WriteAllText(Path.Combine(_folder.FullName, "scalelink"), "a file where the folder would be");
         var memory = new Memory(File);
-        memory.Keep("Ada", null);
+        memory.Keep("Ada", null, null);
         Assert.Equal(new Remembered(), memory.Read());
     }
 
@@ -54,10 +55,31 @@ public sealed class MemoryTests : IDisposable
         Assert.Equal(new Remembered(), memory.Read());
 
         // Whoever gives none is sent where the last one that worked went.
-        memory.Keep("Ada", "http://127.0.0.1:1");
+        memory.Keep("Ada", "http://127.0.0.1:1", null);
         Assert.Equal(2, await CommandLine.Run(["zero"], shell, TestContext.Current.CancellationToken));
         Assert.Contains("http://127.0.0.1:1", error.ToString());
     }
 
     public void Dispose() => _folder.Delete(recursive: true);
+
+    [Fact]
+    public async Task Units_are_said_once_and_hold_until_others_are_said()
+    {
+        var memory = new Memory(File);
+        var heron = RepositoryRoot.File("docs", "cars", "heron.json");
+        async Task<string> Show(params string[] more)
+        {
+            var output = new StringWriter();
+            Assert.Equal(0, await CommandLine.Run(["car", "show", heron, .. more], Shells.Redirected(output) with { Memory = memory }, TestContext.Current.CancellationToken));
+            return output.ToString();
+        }
+
+        Assert.Contains("LF kg", await Show());
+        Assert.Contains("LF lb", await Show("--units", "lb-in"));
+        Assert.Equal("lb-in", memory.Read().Units);
+        Assert.Contains("LF lb", await Show());
+        Assert.Contains("LF kg", await Show("--units", "kg-mm"));
+        memory.Keep(null, null, "stone-cubit");
+        Assert.Contains("LF kg", await Show());
+    }
 }

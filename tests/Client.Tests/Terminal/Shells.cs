@@ -16,6 +16,9 @@ internal static class Shells
         Size = () => (120, int.MaxValue),
     };
 
+    /// <summary>In pounds and inches.</summary>
+    public static Shell Pounds(TextWriter? output = null) => Redirected(output) with { Glyphs = Glyphs.Rich with { Units = ScaleLink.Measure.Units.PoundInch } };
+
     public static Shell Terminal(TextWriter output, int width = 80, int height = 24, bool hasColour = true) => Redirected(output) with
     {
         CanRedraw = true,

@@ -25,6 +25,20 @@ public class WatchPageTests
     public void A_terminal_without_unicode() => Approve("settled-high-plain-signs", Draw(Live(Readouts.Settled()), colour: false, glyphs: Glyphs.Plain));
 
     [Fact]
+    public void In_pounds_and_inches() => Approve("settled-high-pounds", Draw(Live(Readouts.Settled()), colour: false, glyphs: Pounds));
+
+    [Fact]
+    public void In_pounds_and_inches_wide() => Approve("on-target-wide-pounds", Draw(Live(Readouts.Settled(50.05)), colour: false, size: (120, 40), glyphs: Pounds));
+
+    [Fact]
+    public void A_remark_with_a_load_in_it_is_in_pounds_too()
+    {
+        var loads = Readouts.Without(Verdict.Incomplete, "RF reads 10 kg.");
+        loads.TypedRemark = new() { Pattern = "RF reads {0}.", Arguments = { new Argument { Value = 10, Kind = ArgumentKind.Mass, Decimals = 1 } } };
+        Assert.Contains("RF reads 22.0 lb.", string.Join('\n', Draw(Live(loads), colour: false, glyphs: Pounds)));
+    }
+
+    [Fact]
     public void Moving() => Approve("moving", Draw(Live(Readouts.Moving()), colour: false));
 
     [Fact]
@@ -94,6 +108,8 @@ public class WatchPageTests
         Assert.Equal(height, lines.Length);
         Assert.All(lines, line => Assert.True(line.Replace("␛[1m", "").Replace("␛[2m", "").Replace("␛[0m", "").Length <= width));
     }
+
+    private static Glyphs Pounds => Glyphs.Rich with { Units = ScaleLink.Measure.Units.PoundInch };
 
     private static WatchScene Live(Loads loads) => Scene(Readouts.Live(loads)) with { Pads = Readouts.Live(Readouts.Pads()) };
 

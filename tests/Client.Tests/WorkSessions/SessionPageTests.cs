@@ -56,9 +56,12 @@ public class SessionPageTests
         Assert.DoesNotContain(SessionPage.Lines(session, Shells.Redirected(), (80, 24)), l => l.Contains('\e'));
     }
 
-    private static void Matches(Session session, string file)
+    [Fact]
+    public void Turning_in_pounds() => Matches(Turning(), "session-turn-pounds.approved.txt", Shells.Pounds());
+
+    private static void Matches(Session session, string file, ScaleLink.Client.Runtime.Shell? shell = null)
     {
-        var lines = SessionPage.Lines(session, Shells.Redirected(), (80, 24));
+        var lines = SessionPage.Lines(session, shell ?? Shells.Redirected(), (80, 24));
         Assert.All(lines, l => Assert.InRange(l.Length, 0, 80));
         Approved.Matches(string.Join('\n', lines), "tests", "Client.Tests", "WorkSessions", file);
     }

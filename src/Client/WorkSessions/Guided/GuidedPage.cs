@@ -17,7 +17,7 @@ internal static class GuidedPage
         var page = new Page(width);
         page.Add(Head(state), Ink.Strong);
         if (state.Session.Freshness != Freshness.Live)
-            page.Wrap($"HELD: {state.Session.Trouble?.ToString() ?? "Waiting for the daemon."}", 2, Ink.Bad);
+            page.Wrap($"HELD: {(state.Session.Trouble is { } trouble ? glyphs.Tell(trouble) : "Waiting for the daemon.")}", 2, Ink.Bad);
         // In full they need the whole of a narrow screen.
         if (state.Open is { } told && (state.IsUnread || state.TellsCautions))
             Cautions(page, told);
@@ -76,14 +76,14 @@ internal static class GuidedPage
         var half = width / 2;
         foreach (var row in WireCorners.All.Chunk(2))
         {
-            var cells = row.Select(corner => (Corner: corner, Load: Load(state.Live, corner), Turn: Turn(state.Open, corner, glyphs))).ToList();
+            var cells = row.Select(corner => (Corner: corner, Load: Load(state.Live, corner, glyphs), Turn: Turn(state.Open, corner, glyphs))).ToList();
             page.Draw(width >= TwoColumns ? 1 : 2, (canvas, at) =>
             {
                 foreach (var (k, cell) in cells.Index())
                 {
                     var ink = cell.Corner.IsOfCrossWeight() ? Ink.RightFrontPair : Ink.LeftFrontPair;
                     var after = canvas.Put(k * half, at, $"{glyphs.Pair(cell.Corner)} {cell.Corner.Name()}", ink);
-                    after = canvas.Put(after + 1, at, $"{cell.Load,7}");
+                    after = canvas.Put(after + 1, at, cell.Load);
                     if (width >= TwoColumns)
                         canvas.Put(after + 2, at, cell.Turn, Ink.Strong);
                     else
@@ -93,7 +93,7 @@ internal static class GuidedPage
         }
     }
 
-    private static string Load(Loads? loads, Corner corner) => loads?.Corners.FirstOrDefault(c => c.Corner == corner)?.LoadKg is { } load ? Shown.Kg(load).Estimate : "-";
+    private static string Load(Loads? loads, Corner corner, Glyphs glyphs) => loads?.Corners.FirstOrDefault(c => c.Corner == corner)?.LoadKg is { } load ? $"{glyphs.Say(Shown.Kg(load, glyphs).Estimate),7} {glyphs.MassSign()}" : "      -";
 
     private static string Turn(Session? session, Corner corner, Glyphs glyphs) => session?.Perches.FirstOrDefault(p => p.Corner == corner) switch
     {
@@ -118,11 +118,11 @@ internal static class GuidedPage
         {
             page.Wrap(PeerText.Clean(check.Hint, Longest), 3);
             foreach (var finding in check.Findings.Take(2))
-                page.Wrap(PlanPage.FindingLine(finding), 3, Ink.Uncertain);
+                page.Wrap(PlanPage.FindingLine(finding, glyphs), 3, Ink.Uncertain);
         }
 
         foreach (var finding in session.Findings.Take(2))
-            page.Wrap(PlanPage.FindingLine(finding), 3, Ink.Uncertain);
+            page.Wrap(PlanPage.FindingLine(finding, glyphs), 3, Ink.Uncertain);
         page.Wrap($"Caution: {PeerText.Clean(session.CautionLine, Longest)}", 2, Ink.Faint);
         if (session.Trace.Count > 0 && size.Height >= RoomForTrace && width >= TwoColumns)
             page.Draw(TraceHeight, (canvas, row) => SessionTracePicture.Draw(canvas, (0, row), (Math.Min(width, TwoColumns), TraceHeight), session, glyphs));

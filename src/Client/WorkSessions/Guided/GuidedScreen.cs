@@ -14,7 +14,7 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
     // No message is on its way for longer.
     private static readonly TimeSpan UnderWay = TimeSpan.FromSeconds(2);
 
-    private readonly GuidedSteps _steps = new(daemon, who);
+    private readonly GuidedSteps _steps = new(daemon, who, shell.Glyphs.Units);
     private readonly TypedLine _line = new(LongestAnswer);
     private volatile Judged<Loads>? _loads;
     private Offer? _asking;
@@ -72,7 +72,7 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
         return view with { Message = new GetSessionResponse(message) { Session = answer.Ending.Length > 0 ? null : answer } };
     }
 
-    private GuidedState State(Judged<GetSessionResponse> view) => new(view, _loads, _isWaiting, _message, _line.Question) { Who = who, TellsCautions = _tellsCautions };
+    private GuidedState State(Judged<GetSessionResponse> view) => new(view, _loads, _isWaiting, _message, _line.Question) { Who = who, TellsCautions = _tellsCautions, Units = shell.Glyphs.Units };
 
     private async Task Follow(CancellationToken stop)
     {
@@ -143,7 +143,7 @@ internal sealed class GuidedScreen(Shell shell, DaemonConnection daemon, string 
         }
         catch (ClientException e)
         {
-            _message = e.Diagnostic.ToString();
+            _message = shell.Glyphs.Tell(e.Diagnostic);
             _hasToMove = true;
             _isWaiting &= offer.Act == Act.Weigh && (e.Diagnostic.Code == SessionCodes.SameRest || e.Diagnostic.Code == SessionCodes.NotReady);
         }

@@ -1,5 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Age;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.WorkSessions.Guided;
 
@@ -20,6 +21,9 @@ internal sealed record GuidedState(Judged<GetSessionResponse> Session, Judged<Lo
     /// <summary>Who works here.</summary>
     public required string Who { get; init; }
 
+    /// <summary>In which loads, lengths and pressures are asked for.</summary>
+    public Units Units { get; init; } = Units.Metric;
+
     /// <summary>Somebody wants to read the cautions once more.</summary>
     public bool TellsCautions { get; init; }
 
@@ -27,5 +31,5 @@ internal sealed record GuidedState(Judged<GetSessionResponse> Session, Judged<Lo
     public bool IsUnread => Open is { Ending.Length: 0 } session && !session.HasRead(Who);
 
     /// <summary>What keys do now; nothing while the session is not live.</summary>
-    public IReadOnlyList<Offer> Keys => Session.Freshness != Measure.Age.Freshness.Live ? [] : IsUnread ? Offers.Unread : Offers.For(Open, IsWaiting);
+    public IReadOnlyList<Offer> Keys => Session.Freshness != Measure.Age.Freshness.Live ? [] : IsUnread ? Offers.Unread : Offers.For(Open, IsWaiting, Units);
 }

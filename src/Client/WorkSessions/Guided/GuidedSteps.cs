@@ -1,11 +1,12 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Commands;
 using ScaleLink.Client.Connection;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Client.WorkSessions.Guided;
 
 /// <summary>The steps that keys of the guided session take, as calls. Each is on record when it is answered.</summary>
-internal sealed class GuidedSteps(DaemonConnection daemon, string who)
+internal sealed class GuidedSteps(DaemonConnection daemon, string who, Units units)
 {
     /// <summary>Takes the step of an offer.</summary>
     /// <param name="offer">What was chosen.</param>
@@ -20,7 +21,7 @@ internal sealed class GuidedSteps(DaemonConnection daemon, string who)
         return offer.Act switch
         {
             Act.Start => daemon.Ask(o => control.StartSessionAsync(new StartSessionRequest { By = by }, o), stop),
-            Act.Tick => daemon.Ask(o => control.SetCheckAsync(new SetCheckRequest { By = by, Key = Check(session).Key, Done = true, Value = text }, o), stop),
+            Act.Tick => daemon.Ask(o => control.SetCheckAsync(new SetCheckRequest { By = by, Key = Check(session).Key, Done = true, Value = AskedUnits.With(text, Check(session).Asks, units) }, o), stop),
             Act.LeaveOut => daemon.Ask(o => control.SetCheckAsync(new SetCheckRequest { By = by, Key = Check(session).Key, Skip = true, Note = text }, o), stop),
             Act.TickRest => daemon.Ask(o => control.TickRemainingAsync(new TickRemainingRequest { By = by }, o), stop),
             Act.Weigh => daemon.Ask(o => control.WeighAsync(new WeighRequest { By = by }, o), stop),

@@ -1,11 +1,11 @@
 using Microsoft.Net.Http.Headers;
-using ScaleLink.Board.Device;
 using ScaleLink.Board.Opening;
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Contract;
 using ScaleLink.Daemon.Faces.Feed;
 using ScaleLink.Daemon.Runtime;
 using ScaleLink.Daemon.Workflows.WorkSessions.Service;
+using ScaleLink.Measure;
 using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Faces.Page;

@@ -55,7 +55,7 @@ public class GuidedPageTests
     [Fact]
     public void A_verdict_that_is_not_sure_is_finished_with_a_reason_only()
     {
-        var finish = Offers.For(new Session { State = SessionState.Finishing, Standing = new Standing { Verdict = AimVerdict.TooCloseToTell } }, false).Single(o => o.Act == Act.Finish);
+        var finish = Offers.For(new Session { State = SessionState.Finishing, Standing = new Standing { Verdict = AimVerdict.TooCloseToTell } }, false, ScaleLink.Measure.Units.Metric).Single(o => o.Act == Act.Finish);
         Assert.NotEqual("", finish.Question);
     }
 
@@ -67,8 +67,8 @@ public class GuidedPageTests
         surprised.Weighings.Add(new WeighingRecord { Causes = { new LikelyCause { Words = "as if LF had been turned the other way", Turns = new CornerNumbers { Lf = 1 } }, new LikelyCause { Words = "a bar" } } });
         foreach (var session in (Session?[])[null, Preparing(), Turning(), surprised, new() { State = SessionState.Naming }, new() { State = SessionState.Finishing }])
             foreach (var waits in (bool[])[false, true])
-                Assert.Equal(Offers.For(session, waits).Count, Offers.For(session, waits).Select(o => o.Key).Distinct().Count());
-        Assert.Equal(Act.PutRight, Offers.For(surprised, false).First(o => o.Key == '1').Act);
+                Assert.Equal(Offers.For(session, waits, ScaleLink.Measure.Units.Metric).Count, Offers.For(session, waits, ScaleLink.Measure.Units.Metric).Select(o => o.Key).Distinct().Count());
+        Assert.Equal(Act.PutRight, Offers.For(surprised, false, ScaleLink.Measure.Units.Metric).First(o => o.Key == '1').Act);
     }
 
     [Theory]
@@ -87,12 +87,22 @@ public class GuidedPageTests
         Assert.All(Cautions.OfASession, caution => Assert.Contains(caution, string.Join(' ', Lines(State(Turning()) with { TellsCautions = true }, width, height: 40).Select(l => l.Trim()))));
     }
 
-    private static Act? Enter(Session? session) => Offers.For(session, isWaiting: false).SingleOrDefault(o => o.Key == Offer.Enter)?.Act;
+    [Theory]
+    [InlineData(80, "guided-turn-pounds")]
+    [InlineData(40, "guided-turn-narrow-pounds")]
+    public void While_perches_are_turned_in_pounds(int width, string name)
+    {
+        var lines = Lines(State(Turning()), width, shell: Shells.Pounds());
+        Assert.All(lines, l => Assert.InRange(l.Length, 0, width));
+        Approved.Matches(string.Join('\n', lines), "tests", "Client.Tests", "WorkSessions", "Guided", $"{name}.approved.txt");
+    }
+
+    private static Act? Enter(Session? session) => Offers.For(session, isWaiting: false, ScaleLink.Measure.Units.Metric).SingleOrDefault(o => o.Key == Offer.Enter)?.Act;
 
     private static void Matches(Session session, int width, string name) =>
         Approved.Matches(string.Join('\n', Lines(State(session), width)), "tests", "Client.Tests", "WorkSessions", "Guided", $"{name}.approved.txt");
 
-    private static IReadOnlyList<string> Lines(GuidedState state, int width, int height = 30) => GuidedPage.Lines(state, Shells.Redirected(), (width, height));
+    private static IReadOnlyList<string> Lines(GuidedState state, int width, int height = 30, ScaleLink.Client.Runtime.Shell? shell = null) => GuidedPage.Lines(state, shell ?? Shells.Redirected(), (width, height));
 
     private static GuidedState State(Session session) => new(
         new Judged<GetSessionResponse> { Freshness = Freshness.Live, Message = new GetSessionResponse { Session = session } },

@@ -50,7 +50,7 @@ public class OneTextTests
             Assert.Equal(expanded, total.Expanded!.Value, expanded * 1e-3);
 
             var onPage = OnPage.Load(MeasuredValue.Of(total), Unit.Kilogram);
-            Assert.Equal(onPage, Shown.Kg(MeasuredValue.Of(total)).Full(Glyphs.Rich));
+            Assert.Equal(onPage, Shown.Kg(MeasuredValue.Of(total), Glyphs.Rich).Full(Glyphs.Rich));
             Assert.Contains(Head(bench), l => l.EndsWith($" total {onPage}", StringComparison.Ordinal));
             Assert.Contains($">{onPage}<", WebUtility.HtmlDecode(SessionSheet.Of(bench.View)));
         }
