@@ -26,7 +26,7 @@ internal static class Sight
         () => {
           const wrong = [];
           const seen = [...document.querySelectorAll('main *, header *')].filter(e =>
-            !e.closest('.unseen, .skip, select, .wide, details:not([open]) > :not(summary)') && e.checkVisibility() &&
+            !e.closest('.unseen, .skip, select, .wide, details:not([open]) > :not(summary)') && e.checkVisibility({ visibilityProperty: true }) &&
             getComputedStyle(e).clipPath !== 'inset(50%)' &&
             [...e.childNodes].some(n => n.nodeType === Node.TEXT_NODE && n.textContent.trim()));
           const boxes = seen.map(e => {
@@ -90,7 +90,7 @@ internal static class Sight
         () => {
           const groups = new Set();
           return [...document.querySelectorAll('a[href], button, input, select, summary')].filter(e => {
-            if (e.disabled || !e.checkVisibility()) return false;
+            if (e.disabled || !e.checkVisibility({ visibilityProperty: true })) return false;
             if (e.type !== 'radio') return true;
             return e.checked && !groups.has(e.name) && groups.add(e.name);
           }).map(e => `${e.tagName} ${e.name || ''} ${(e.textContent || e.value).trim()} ${e.closest('[data-pad]')?.dataset.pad || ''}`);
