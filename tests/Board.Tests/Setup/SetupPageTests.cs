@@ -1,6 +1,5 @@
 using System.Globalization;
 using Board.Tests.Pages;
-using ScaleLink.Api.V1;
 using Shared.Rig;
 
 namespace Board.Tests.Setup;
