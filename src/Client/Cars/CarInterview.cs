@@ -1,86 +1,101 @@
-using System.Globalization;
 using ScaleLink.Client.Runtime;
+using ScaleLink.Measure.Sentences;
 using ScaleLink.Weighing.Cars;
 
 namespace ScaleLink.Client.Cars;
 
-/// <summary>Asks what is needed of a car, one question a line, in the order in which a crew finds the answers.</summary>
-internal sealed class CarInterview(Shell shell)
+/// <summary>
+/// Asks what is needed of a car, one question a line. "&lt;" goes back to the question before, an empty answer takes what is shown, "?" says that nobody
+/// knows, "!" or the end of the input leaves; a wrong answer is asked again with the reason. Every answer is in the draft before the next question.
+/// </summary>
+internal sealed class CarInterview(Shell shell, CarDraft draft)
 {
-    private bool _isOver;
+    private const int LongestName = 80;
+    private readonly Dictionary<string, string> _kept = [];
+    private readonly Dictionary<string, Stated> _values = [];
+    private bool _isToldOfDraft;
 
-    /// <summary>The car; null when the input ended before the questions did.</summary>
+    /// <summary>The car; null when it was left before the questions ended.</summary>
     public CarModel? Run()
     {
-        shell.WriteLine("A number, or a number and its uncertainty: 70 or 70 +-3. Enter alone: nobody knows. Motion ratio = spring travel / wheel travel.");
-        var name = Text("Name of the car");
-        var wheelbase = Ask("Wheelbase, mm", 0, 3);
-        var (front, rear) = (Ask("Front track, mm", 0, 3), Ask("Rear track, mm", 0, 3));
-        var (frontCorner, frontBar) = Axle("Front");
-        var (rearCorner, rearBar) = Axle("Rear");
-        var cg = Ask("Height of the centre of gravity with driver, mm", 0.06, 0, Stated.Guess(450, 100));
-        var turn = Ask("Smallest turn that the lock ring holds (0.125, 0.25, 0.5)", 0, 0, Stated.Exactly(0.25)).Estimate;
-        var target = Ask("Target for cross weight (RF + LR) / total, %", 0, 0, Stated.Exactly(50)).Estimate;
-        return _isOver ? null : new CarModel
+        shell.WriteLine($"A number, perhaps with a unit and an interval of 95 %: 70, 70 +-3, 400 lb/in, 400 lb/in {shell.Glyphs.PlusMinus}5 %. Motion ratio = spring travel / wheel travel.");
+        shell.WriteLine("Enter alone takes what stands in brackets; a guess is marked as one in the file. < goes back, ? takes an answer back, ! leaves and keeps the answers.");
+        var at = TakeUp();
+        while (at < CarQuestions.All.Count)
         {
-            Name = name, WheelbaseMm = wheelbase, FrontTrackMm = front, RearTrackMm = rear, Suspension = new(frontCorner, frontCorner, rearCorner, rearCorner),
-            FrontBar = frontBar, RearBar = rearBar, CgHeightMm = cg, SmallestTurn = turn, Targets = new() { CrossWeightPercent = target },
-        }.WithUsualSharedUncertainties();
-    }
-
-    private (CornerSetup, AntiRollBar?) Axle(string axle)
-    {
-        var spring = Ask($"{axle} spring rate, N/mm", 0.05, 0, Stated.Guess(60, 25));
-        var ratio = Ask($"{axle} motion ratio", 0.025, 0, Stated.Guess(0.85, 0.2));
-        var tyre = Ask($"{axle} tyre rate, N/mm", 0.1, 0, Stated.Guess(220, 60));
-        var pitch = Ask($"{axle} perch travel for one turn, mm", 0.005, 0, Stated.Guess(2, 0.5));
-        var up = Ask($"{axle} thread left upwards, turns", 0, 0, Stated.Exactly(4)).Estimate;
-        var down = Ask($"{axle} thread left downwards, turns", 0, 0, Stated.Exactly(4)).Estimate;
-        var bar = Ask($"{axle} anti-roll bar at the wheel, N/mm (0: none)", 0.15, 0, Stated.Exactly(0));
-        return (new()
-        {
-            SpringRateNPerMm = spring, MotionRatio = ratio, TyreRateNPerMm = tyre,
-            Perch = new() { PitchMmPerTurn = pitch, UpTurnsLeft = up, DownTurnsLeft = down },
-        }, bar.Estimate > 0 ? new(bar, Connected: true) : null);
-    }
-
-    private string Text(string question)
-    {
-        while (!_isOver)
-            if (Line(question) is { Length: > 0 } answer)
-                return answer;
-        return "";
-    }
-
-    // Where nothing is said about the uncertainty, that of an ordinary measurement is written down, for everyone to see and to correct.
-    private Stated Ask(string question, double usualShare, double usualMm, Stated? otherwise = null)
-    {
-        while (!_isOver)
-        {
-            var answer = Line(question);
-            if (answer.Length == 0 && otherwise is { } guess)
-                return guess;
-            var parts = answer.Split(["+-", "±"], StringSplitOptions.TrimEntries);
-            if (double.TryParse(parts[0], CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) && parts.Length <= 2)
+            var question = CarQuestions.All[at];
+            var line = Line(question);
+            if (line is null or "!")
+                return null;
+            if (line == "<")
+                at = Math.Max(0, at - 1);
+            else if (Answer(question, line switch { "?" => "", "" => Before(question), _ => line }) is { } reason)
+                shell.WriteLine($"  {reason}");
+            else
             {
-                if (parts.Length == 1)
-                    return new(value, usualMm > 0 ? usualMm : usualShare * Math.Abs(value));
-                if (double.TryParse(parts[1], CultureInfo.InvariantCulture, out var u) && u >= 0)
-                    return new(value, u);
+                at++;
+                Keep();
             }
-
-            shell.WriteLine(otherwise is null ? "  A number is needed here, such as 2450 or 2450 +-3." : "  A number, such as 70 or 70 +-3, or Enter when nobody knows.");
         }
 
-        return Stated.Exactly(0);
+        return CarQuestions.Car(_kept["name"], _values);
     }
 
-    private string Line(string question)
+    // Answers that mean nothing any more are asked for again, with all that come after them.
+    private int TakeUp()
     {
-        shell.Out.Write($"{question}: ");
+        var answers = draft.Read();
+        if (answers is null)
+            shell.WriteLine($"  {PeerText.Clean(draft.Path, 200)} cannot be read: it is left out, and the questions begin anew.");
+        var at = 0;
+        while (answers is not null && at < CarQuestions.All.Count && answers.TryGetValue(CarQuestions.All[at].Key, out var kept) && Answer(CarQuestions.All[at], kept) is null)
+            at++;
+        if (at > 0)
+            shell.WriteLine($"  Taken up: {at} of {CarQuestions.All.Count} answers of {PeerText.Clean(draft.Path, 200)}. < goes back to them.");
+        return at;
+    }
+
+    /// <summary>Takes an answer; gives the reason when it cannot be.</summary>
+    private string? Answer(CarQuestion question, string line)
+    {
+        if (question.Kind == AnswerKind.Text)
+            return line.Length == 0 ? "A name is needed here, so that records can be told apart."
+                : !PlainText.IsClean(line, LongestName) ? $"At most {LongestName} signs that show."
+                : Take(question, line, null);
+        if (line.Length == 0)
+            return question.Otherwise is { } otherwise ? Take(question, "", otherwise) : "A number is needed here, such as 2450, 2450 +-3 or 96.5 in.";
+        var answer = CarAnswer.Read(line, question, shell.Glyphs.Units);
+        if (answer.Value is not { } value)
+            return answer.Reason;
+        // Everything else is sound: what the whole car is told of is this answer's.
+        var with = new Dictionary<string, Stated>(_values) { [question.Key] = value };
+        return CarModelCheck.Mistakes(CarQuestions.Car(_kept.GetValueOrDefault("name", ""), with)) is [var wrong, ..]
+            ? shell.Glyphs.Tell(wrong)
+            : Take(question, answer.Kept, value);
+    }
+
+    private string? Take(CarQuestion question, string kept, Stated? value)
+    {
+        _kept[question.Key] = kept;
+        if (value is { } known)
+            _values[question.Key] = known;
+        return null;
+    }
+
+    private void Keep()
+    {
+        if (draft.Keep(_kept) || _isToldOfDraft)
+            return;
+        _isToldOfDraft = true;
+        shell.WriteLine($"  The answers cannot be kept in {PeerText.Clean(draft.Path, 200)}: leaving now loses them.");
+    }
+
+    private string Before(CarQuestion question) => _kept.GetValueOrDefault(question.Key, "");
+
+    private string? Line(CarQuestion question)
+    {
+        shell.Out.Write($"{shell.Glyphs.Say(question.Line(shell.Glyphs, PeerText.Clean(Before(question), 40)))}: ");
         shell.Out.Flush();
-        var line = shell.In.ReadLine();
-        _isOver = line is null;
-        return line?.Trim() ?? "";
+        return shell.In.ReadLine()?.Trim();
     }
 }

@@ -12,7 +12,7 @@ internal static class CarNewCommand
     public static Command Create(Shell shell)
     {
         var file = new Argument<string>("file") { Description = "Where to write it. An existing file is not touched.", HelpName = "FILE" };
-        var command = new Command("new", "Asks for a car's measures and rates, and writes its file. An empty answer: nobody knows; a wide guess stands in.") { file };
+        var command = new Command("new", "Asks for a car's measures and rates, and writes its file. An empty answer: nobody knows; a wide guess stands in. Left early, it goes on there the next time.") { file };
         command.SetAction(parsed =>
         {
             var path = parsed.GetValue(file)!;
@@ -22,15 +22,21 @@ internal static class CarNewCommand
                 return ExitCodes.ToBeRemedied;
             }
 
-            if (new CarInterview(shell).Run() is not { } car)
+            var draft = new CarDraft(path);
+            if (new CarInterview(shell, draft).Run() is not { } car)
             {
-                shell.Error.WriteLine(new Diagnostic(ClientCodes.AnswersEnded, "The answers ended early; nothing was written.", "Answer every question, or press Enter where nobody knows."));
+                shell.Error.WriteLine(shell.Glyphs.Tell(new Diagnostic(
+                    ClientCodes.AnswersEnded,
+                    File.Exists(draft.Path) ? $"The answers ended early; what was answered stands in {draft.Path}." : "The answers ended early; nothing was answered.",
+                    $"Go on with: scalelink car new {path}")));
                 return ExitCodes.NotAchieved;
             }
 
             var text = CarFileText.Of(car);
             var read = CarFile.Read(text);
             InputFile.Write(path, Encoding.UTF8.GetBytes(text + "\n"));
+            if (read.Car is not null)
+                draft.Remove();
             foreach (var line in read.Car is { } good ? CarPage.Good(path, good) : InputFile.Mistakes(path, read.Mistakes))
                 shell.WriteLine(line);
             return read.Car is null ? ExitCodes.ToBeRemedied : ExitCodes.Done;

@@ -13,7 +13,7 @@ public static class ClientCodes
     public static readonly Code PadUnclear = Area.Declare(444, "It is not clear which pad is meant", "Name its corner: LF, RF, LR or RR.");
     public static readonly Code FileUnwritable = Area.Declare(445, "A file cannot be written", "Check the folder and the rights, or name another file.");
     public static readonly Code FileExists = Area.Declare(446, "The file is there already", "Name another file, or edit that one.");
-    public static readonly Code AnswersEnded = Area.Declare(447, "The answers for a new car ended early; nothing was written", "Answer every question, or press Enter where nobody knows.");
+    public static readonly Code AnswersEnded = Area.Declare(447, "The answers for a new car ended early; those that were given are kept in a draft", "Call scalelink car new with the same file again: it goes on there.");
     public static readonly Code MassesNotUnderstood = Area.Declare(448, "The list of masses is not understood", "Write a line for each mass: label, nominal value, class or tolerance.");
     public static readonly Code LoadWithoutLabels = Area.Declare(449, "A load names no masses", "Write the labels of the masses with + between them.");
     public static readonly Code OrderUnknown = Area.Declare(450, "A line on standard input is no order", "Orders: record, back, skip, again N, finish.");

@@ -38,10 +38,11 @@ public sealed class OfflineCommandsTests : IDisposable
         var path = Path.Combine(_folder.FullName, "new.json");
         string[] answers = ["Heron", "two metres", "2450", "1500", "1480 +-5", "70", "0.85 +- 0.02", "", "2", "6", "6", "14", "62", "0.92", "", "2", "6", "6", "0", "", "0.125", ""];
         var text = await Run(0, ["car", "new", path], string.Join('\n', answers) + '\n');
-        Assert.Contains("A number is needed here", text);
+        Assert.Contains("is no number", text);
         Assert.Contains("LF tyre rate", text);
         var car = CarFile.Read(System.IO.File.ReadAllText(path)).Car!;
-        Assert.Equal((1480, 5), (car.RearTrackMm.Estimate, car.RearTrackMm.StandardUncertainty));
+        // An interval of 95 % is 1.96 standard uncertainties wide to either side (JCGM 100:2008, table G.1).
+        Assert.Equal((1480, 2.551), (car.RearTrackMm.Estimate, car.RearTrackMm.StandardUncertainty));
         Assert.NotNull(car.FrontBar);
         Assert.Null(car.RearBar);
         Assert.True(car.CgHeightMm.Assumed);

@@ -1,0 +1,72 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using ScaleLink.Client.Runtime;
+using ScaleLink.Measure;
+using ScaleLink.Weighing.Cars;
+
+namespace ScaleLink.Client.Cars;
+
+/// <summary>
+/// What was typed for a number: the number, perhaps a unit, perhaps +- and an expanded uncertainty (95 %, k = 1.96), perhaps its unit or a percent sign.
+/// </summary>
+/// <param name="Value">In the unit of the car file; absent when it was not understood.</param>
+/// <param name="Kept">The same answer with its units, as it is kept: it means the same on a terminal with others.</param>
+/// <param name="Reason">Why it was not understood.</param>
+internal sealed partial record CarAnswer(Stated? Value, string Kept, string Reason)
+{
+    private const int Digits = 4;
+
+    /// <summary>Reads an answer that is not empty.</summary>
+    public static CarAnswer Read(string typed, CarQuestion question, Units units)
+    {
+        if (Pattern().Match(typed) is not { Success: true } parts)
+            return Not($"\"{PeerText.Clean(typed, 40)}\" is no number such as 70 or 70 +-3, with a point for decimals.");
+        var given = parts.Groups["unit"].Value;
+        if (Factor(given, question, units) is not { } factor)
+            return Not($"{PeerText.Clean(given, 20)} is no unit of this: {Units(question)}.");
+        var value = Number(parts, "value") * factor;
+        var spread = parts.Groups["spread"].Value;
+        var isShare = spread == "%" && question.Kind != AnswerKind.Percent;
+        if (!isShare && Factor(spread.Length > 0 ? spread : given, question, units) is null)
+            return Not($"{PeerText.Clean(spread, 20)} is no unit of this: {Units(question)}.");
+        var u = !parts.Groups["u"].Success ? question.UsualMm > 0 ? question.UsualMm : question.UsualShare * Math.Abs(value)
+            : Number(parts, "u") * (isShare ? Math.Abs(value) / 100 : Factor(spread.Length > 0 ? spread : given, question, units)!.Value) / Coverage.Factor();
+        return double.IsFinite(value) && double.IsFinite(u) ? new(new(value, Rounded(u)), Keep(parts, question, units), "") : Not("That is too large a number.");
+    }
+
+    private static CarAnswer Not(string reason) => new(null, "", reason);
+
+    private static string Keep(Match parts, CarQuestion question, Units units)
+    {
+        var unit = parts.Groups["unit"].Value is { Length: > 0 } given ? given : question.Unit(units)?.Sign ?? "";
+        return $"{parts.Groups["value"].Value} {unit}{(parts.Groups["u"].Success ? $" +-{parts.Groups["u"].Value} {(parts.Groups["spread"].Value is { Length: > 0 } spread ? spread : unit)}" : "")}".TrimEnd();
+    }
+
+    private static double? Factor(string sign, CarQuestion question, Units units) => sign.Length == 0 ? question.Unit(units)?.Factor ?? 1 : (question.Kind, sign.ToLowerInvariant()) switch
+    {
+        (AnswerKind.Length, "mm") => 1,
+        (AnswerKind.Length, "cm") => 10,
+        (AnswerKind.Length, "m") => 1000,
+        (AnswerKind.Length, "in" or "inch") => Unit.Inch.Factor,
+        (AnswerKind.Rate, "n/mm" or "kn/m") => 1,
+        (AnswerKind.Rate, "lb/in" or "lbf/in") => Unit.PoundPerInch.Factor,
+        (AnswerKind.Percent, "%") => 1,
+        _ => null,
+    };
+
+    private static string Units(CarQuestion question) => question.Kind switch
+    {
+        AnswerKind.Length => "mm, cm, m or in",
+        AnswerKind.Rate => "N/mm or lb/in",
+        AnswerKind.Percent => "%",
+        _ => "a number alone",
+    };
+
+    private static double Number(Match parts, string name) => double.Parse(parts.Groups[name].Value, CultureInfo.InvariantCulture);
+
+    // 5 / 1.96 has no end; nobody's uncertainty is known to more.
+    private static double Rounded(double u) => u == 0 || !double.IsFinite(u) ? u : double.Parse(u.ToString($"G{Digits}", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(@"^(?<value>[+-]?\d+(\.\d+)?)\s*(?<unit>[A-Za-z/]+|%)?(\s*(\+-|±|\+/-)\s*(?<u>\d+(\.\d+)?)\s*(?<spread>[A-Za-z/]+|%)?)?$")]
+    private static partial Regex Pattern();
+}
