@@ -52,6 +52,24 @@ public class CommandLineTests
         Assert.Equal(0, await watch);
     }
 
+    [Theory]
+    [InlineData("work-session", "export", "20260502-091500")]
+    [InlineData("calibrations", "export", "17")]
+    [InlineData("calibrations", "pad-interchange", "export", "3")]
+    public async Task Every_export_takes_the_same_options(params string[] export)
+    {
+        foreach (var format in (string[])["csv", "json", "html"])
+            Assert.Contains("SL-420", await Refused([.. export, "--format", format, "--out", "-", "--daemon", $"http://127.0.0.1:{FreePort()}"]));
+        Assert.Contains("'csv'", await Refused([.. export, "--format", "xml"]));
+
+        static async Task<string> Refused(string[] arguments)
+        {
+            var error = new StringWriter();
+            Assert.Equal(2, await CommandLine.Run(arguments, Shells.Redirected(error: error), Cancel));
+            return error.ToString();
+        }
+    }
+
     [Fact]
     public async Task Help_names_every_command()
     {

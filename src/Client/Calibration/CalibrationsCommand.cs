@@ -10,6 +10,8 @@ namespace ScaleLink.Client.Calibration;
 /// <summary><c>scalelink calibrations</c>: calibrations and the calibration procedures behind them.</summary>
 internal static class CalibrationsCommand
 {
+    private const int LongestNumber = 12;
+
     public static Command Create(CommonOptions common, Shell shell)
     {
         var command = new Command("calibrations", "Calibrations of the pads, and the calibration procedures that made them.");
@@ -84,20 +86,19 @@ internal static class CalibrationsCommand
     private static Command Export(CommonOptions common, Shell shell)
     {
         var procedure = new Argument<string>("procedure") { Description = "Number of a calibration, or of a calibration procedure that gave none; or its identity, its first six digits or more." };
-        Option<string?> File(string name) => new(name) { Description = $"Writes a report as {name[2..].ToUpperInvariant()}; - for standard output.", HelpName = "FILE" };
-        List<(Option<string?> Option, ExportFormat Format)> files = [(File("--html"), ExportFormat.Html), (File("--csv"), ExportFormat.Csv), (new Option<string?>("--data") { Description = "Writes everything as JSON; - for standard output.", HelpName = "FILE" }, ExportFormat.Json)];
-        var command = new Command("export", "Writes reports of a calibration procedure. A workshop's own record, no certificate for trade.") { procedure };
-        foreach (var (option, _) in files)
-            command.Options.Add(option);
-        command.Validators.Add(result =>
-        {
-            if (files.All(f => result.GetResult(f.Option) is null))
-                result.AddError("Name the files to write: --html FILE, --csv FILE or --data FILE.");
-        });
+        var command = new Command("export", "A calibration procedure as a file. A workshop's own record, no certificate for trade.") { procedure };
+        var export = new ExportOptions(command);
         return Acts(command, common, shell, async (daemon, parsed, _, stop) =>
         {
-            foreach (var (option, format) in files.Where(f => parsed.GetValue(f.Option) is not null))
-                await ReportFile.Write(daemon, shell, parsed.GetValue(procedure)!, format, parsed.GetValue(option)!, stop);
+            var named = parsed.GetValue(procedure)!;
+            var request = new ExportProcedureRequest { Format = export.Format(parsed) };
+            // Numbers of calibration procedures are short and decimal, identities are long.
+            if (named.Length <= LongestNumber && named.All(char.IsAsciiDigit))
+                request.ProcedureId = named;
+            else
+                request.CalibrationId = named;
+            var file = await daemon.Ask(o => daemon.CalibrationProcedures.ExportProcedureAsync(request, o), stop);
+            export.Write(parsed, shell, file.FileName, file.Content);
         });
     }
 

@@ -47,7 +47,7 @@ internal sealed class ProcedureScreen(Shell shell, DaemonConnection daemon, Proc
 
         shell.WriteLine(last.State switch
         {
-            ProcedureState.Adopted => $"Adopted: calibration No. {PeerText.Clean(last.ProcedureId, 20)} is in effect. Report: scalelink calibrations export {PeerText.Clean(last.ProcedureId, 20)} --html FILE",
+            ProcedureState.Adopted => $"Adopted: calibration No. {PeerText.Clean(last.ProcedureId, 20)} is in effect. Report: scalelink calibrations export {PeerText.Clean(last.ProcedureId, 20)}",
             ProcedureState.Rejected or ProcedureState.Abandoned => "Not adopted: the calibration before stays in effect.",
             _ => ProcedureWords.Resume(last, work.Corner),
         });

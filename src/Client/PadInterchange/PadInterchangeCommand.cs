@@ -14,8 +14,6 @@ internal static class PadInterchangeCommand
         an error that all four share stays unseen, and no calibration changes.
         """;
 
-    private static readonly Dictionary<string, ExportFormat> Formats = new() { ["csv"] = ExportFormat.Csv, ["json"] = ExportFormat.Json, ["html"] = ExportFormat.Html };
-
     public static Command Create(CommonOptions common, Shell shell)
     {
         var command = new Command("pad-interchange", About);
@@ -76,15 +74,14 @@ internal static class PadInterchangeCommand
     private static Command Export(CommonOptions common, Shell shell)
     {
         var id = new Argument<string>("id") { Description = "A pad interchange, as list names it." };
-        var format = new Option<string>("--format") { Description = "csv, json, or html: a sheet for printing.", DefaultValueFactory = _ => "html" };
-        format.AcceptOnlyFromAmong([.. Formats.Keys]);
-        var output = new Option<string>("--out") { Description = "Where to write it; - for standard output.", Required = true, HelpName = "FILE" };
-        var command = new Command("export", "Writes a report of a pad interchange. A workshop's own record, no certificate for trade.") { id, format, output };
+        var command = new Command("export", "A pad interchange as a file. A workshop's own record, no certificate for trade.") { id };
+        var export = new ExportOptions(command);
         command.SetAction(async (parsed, stop) =>
         {
             await using var daemon = common.Connect(parsed, shell);
-            var request = new ExportInterchangeRequest { InterchangeId = parsed.GetValue(id), Format = Formats[parsed.GetValue(format)!] };
-            await ReportFile.Save(await daemon.Ask(o => daemon.PadInterchanges.ExportInterchangeAsync(request, o), stop), shell, parsed.GetValue(output)!, stop);
+            var request = new ExportInterchangeRequest { InterchangeId = parsed.GetValue(id), Format = export.Format(parsed) };
+            var file = await daemon.Ask(o => daemon.PadInterchanges.ExportInterchangeAsync(request, o), stop);
+            export.Write(parsed, shell, file.FileName, file.Content);
             return ExitCodes.Done;
         });
         return command;

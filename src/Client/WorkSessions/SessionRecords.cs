@@ -8,8 +8,6 @@ namespace ScaleLink.Client.WorkSessions;
 /// <summary>Sessions on record as commands: list, show, compare, export.</summary>
 internal static class SessionRecords
 {
-    private static readonly Dictionary<string, ExportFormat> Formats = new() { ["csv"] = ExportFormat.Csv, ["json"] = ExportFormat.Json, ["html"] = ExportFormat.Html };
-
     public static IEnumerable<Command> All(CommonOptions common, Shell shell) => [Cautions(common, shell), List(common, shell), Show(common, shell), Compare(common, shell), Export(common, shell)];
 
     private static Argument<string> Id(string name = "id") => new(name) { Description = "A session; scalelink work-session list shows them.", HelpName = "ID" };
@@ -42,25 +40,14 @@ internal static class SessionRecords
     private static Command Export(CommonOptions common, Shell shell)
     {
         var id = Id();
-        var format = new Option<string>("--format") { Description = "csv, json, or html: a sheet for printing.", DefaultValueFactory = _ => "html" };
-        format.AcceptOnlyFromAmong([.. Formats.Keys]);
-        var output = new Option<string?>("--out") { Description = "Where to write it. Otherwise beside you, under its own name; - is standard output.", HelpName = "FILE" };
-        var command = new Command("export", "A session as a file.") { id, format, output };
+        var command = new Command("export", "A session as a file.") { id };
+        var export = new ExportOptions(command);
         command.SetAction(async (parsed, stop) =>
         {
             await using var daemon = common.Connect(parsed, shell);
-            var request = new ExportSessionRequest { SessionId = parsed.GetValue(id), Format = Formats[parsed.GetValue(format)!] };
-            var answer = await daemon.Ask(o => daemon.WorkSessions.ExportSessionAsync(request, o), stop);
-            // A name from outside names a file here, not a path.
-            var path = parsed.GetValue(output) ?? Path.GetFileName(answer.FileName);
-            if (path == "-")
-            {
-                shell.WriteLine(answer.Content.ToStringUtf8());
-                return ExitCodes.Done;
-            }
-
-            InputFile.Write(path, answer.Content.Span);
-            shell.WriteLine($"Wrote {path}.");
+            var request = new ExportSessionRequest { SessionId = parsed.GetValue(id), Format = export.Format(parsed) };
+            var file = await daemon.Ask(o => daemon.WorkSessions.ExportSessionAsync(request, o), stop);
+            export.Write(parsed, shell, file.FileName, file.Content);
             return ExitCodes.Done;
         });
         return command;
