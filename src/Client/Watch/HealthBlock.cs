@@ -11,6 +11,7 @@ internal static class HealthBlock
 {
     private const int MostRowsAFault = 2;
     private const int LeastWidth = 10;
+    private const string Head = "pads ";
 
     public static void Draw(Canvas canvas, int row, int rows, WatchScene scene, Glyphs glyphs)
     {
@@ -33,14 +34,26 @@ internal static class HealthBlock
 
     private static void DrawStates(Canvas canvas, int row, ListPadsResponse list)
     {
-        var column = canvas.Put(1, row, "pads ", Ink.Faint);
-        foreach (var pad in list.Pads)
-        {
-            var isWell = pad.State == PadState.Live && pad.Faults.Count == 0;
-            var rate = pad is { State: PadState.Live, HasMeasuredRateHz: true } ? $" {pad.MeasuredRateHz:0}/s" : "";
-            var trouble = pad.Faults.Count > 0 ? $" {PeerText.Clean(pad.Faults[0].Code, 8)}" : "";
-            column = canvas.Put(column + 1, row, $"{pad.Corner.Name()} {Words.State(pad.State)}{trouble}{(isWell ? rate : "")} ", isWell ? Ink.Normal : Ink.Bad);
-        }
+        // What does not fit loses its rates, then the pads that are well.
+        var room = canvas.Width - Head.Length - 1;
+        List<(string Text, bool IsWell)> all = [.. list.Pads.Select(p => State(p, hasRate: true))];
+        if (Width(all) > room)
+            all = [.. list.Pads.Select(p => State(p, hasRate: false))];
+        if (Width(all) > room)
+            all = [.. all.Where(p => !p.IsWell), ($"{all.Count(p => p.IsWell)} live", true)];
+        var column = canvas.Put(1, row, Head, Ink.Faint);
+        foreach (var (text, isWell) in all)
+            column = canvas.Put(column + 1, row, $"{text} ", isWell ? Ink.Normal : Ink.Bad);
+    }
+
+    private static int Width(List<(string Text, bool IsWell)> states) => states.Sum(s => s.Text.Length + 2);
+
+    private static (string Text, bool IsWell) State(Pad pad, bool hasRate)
+    {
+        var isWell = pad.State == PadState.Live && pad.Faults.Count == 0;
+        var rate = hasRate && isWell && pad.HasMeasuredRateHz ? $" {pad.MeasuredRateHz:0}/s" : "";
+        var trouble = pad.Faults.Count > 0 ? $" {PeerText.Clean(pad.Faults[0].Code, 8)}" : "";
+        return ($"{pad.Corner.Name()} {Words.State(pad.State)}{trouble}{rate}", isWell);
     }
 
     private static int Room(Canvas canvas) => Math.Max(LeastWidth, canvas.Width - 2);

@@ -36,7 +36,7 @@ internal static class LoadsBlock
         canvas.Put(column, row, $"{glyphs.Pair(corner)} {corner.Name()} {text}{(load is null ? "" : $" {glyphs.MassSign()}")}", ink);
     }
 
-    private static string NominalOnly(Loads loads)
+    internal static string NominalOnly(Loads loads)
     {
         var nominalOnly = loads.Corners.Where(c => c.LoadKg is not null && !c.Calibrated).Select(c => c.Corner.Name()).ToList();
         return nominalOnly.Count switch

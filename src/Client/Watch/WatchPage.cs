@@ -8,6 +8,8 @@ namespace ScaleLink.Client.Watch;
 /// <summary>The live picture: large number and verdict, the beam under its scale, loads and trace, the pads' health.</summary>
 internal static class WatchPage
 {
+    // Less, and what stands beside the number would be cut off.
+    private const int LeastWidth = 76;
     private const int LeastRows = 24;
     private const int BeamRows = 5;
     private const int MostBeamRows = 11;
@@ -18,6 +20,8 @@ internal static class WatchPage
 
     public static Canvas Draw(WatchScene scene, (int Width, int Height) size, Glyphs glyphs)
     {
+        if (size.Width < LeastWidth)
+            return NarrowPage.Draw(scene, size, glyphs);
         var canvas = new Canvas(size.Width, size.Height);
         var loads = scene.Loads.Message;
         var extra = Math.Max(0, size.Height - LeastRows);
@@ -29,8 +33,9 @@ internal static class WatchPage
             DrawReading(canvas, scene, loads, (beam, beamRows, lower), glyphs);
         if (scene.Loads.Freshness != Freshness.Live)
             canvas.Fade();
-        DrawHeader(canvas, scene, glyphs);
-        DrawNumber(canvas, scene, glyphs);
+        canvas.Put(NumberBlock.DrawHeader(canvas, scene) + 2, 0, $"cross weight = (RF + LR) / total, {glyphs.PlusMinus} is U at 95 %", Ink.Faint);
+        var end = NumberBlock.Draw(canvas, 1, scene, glyphs);
+        StatusPanel.Draw(canvas, end > PanelColumn ? PanelBesideWord : PanelColumn, 1, scene, glyphs);
         HealthBlock.Draw(canvas, foot - HealthRows, HealthRows, scene, glyphs);
         canvas.Put(1, foot, scene.Foot, Ink.Faint);
         return canvas;
@@ -54,34 +59,5 @@ internal static class WatchPage
         LoadsBlock.Draw(canvas, rows.Lower, loads, scene.Steady, glyphs);
         var room = (canvas.Width - LoadsBlock.Width - 1, canvas.Height - 1 - HealthRows - rows.Lower);
         TracePicture.Draw(canvas, (LoadsBlock.Width, rows.Lower), (room.Item1, Math.Max(LoadsRows, room.Item2)), scene.Trace, loads.Target, glyphs);
-    }
-
-    private static void DrawHeader(Canvas canvas, WatchScene scene, Glyphs glyphs)
-    {
-        var bay = scene.Loads.Message is { } loads ? PeerText.Clean(loads.Bay, 16) : "ScaleLink";
-        var after = canvas.Put(1, 0, bay, Ink.Strong);
-        canvas.Put(after + 2, 0, $"cross weight = (RF + LR) / total, {glyphs.PlusMinus} is U at 95 %", Ink.Faint);
-        var (word, ink) = scene.Loads switch
-        {
-            { Freshness: Freshness.Live, Age: { } age } => ($"LIVE {Words.Age(age)}", Ink.Good),
-            { Freshness: Freshness.Held } => ("HELD", Ink.Uncertain),
-            _ => ("ABSENT", Ink.Bad),
-        };
-        canvas.PutBefore(canvas.Width - 1, 0, word, ink);
-    }
-
-    private static void DrawNumber(Canvas canvas, WatchScene scene, Glyphs glyphs)
-    {
-        var cross = scene.Loads.Message?.CrossWeightPercent is { } value ? scene.Steady.Percent("cross weight", value) : null;
-        var (text, fill, ink) = scene.Loads switch
-        {
-            { Freshness: Freshness.Live, Message.Verdict: Verdict.Raised } => ("RAISED", glyphs.Solid, Ink.Strong),
-            { Freshness: Freshness.Held } when cross is not null => (cross.Estimate, glyphs.Faint, Ink.Faint),
-            _ when cross is { IsRough: true } => (cross.Estimate, glyphs.Medium, Ink.Normal),
-            _ when cross is not null => (cross.Estimate, glyphs.Solid, Ink.Strong),
-            _ => ("--.--", glyphs.Faint, Ink.Faint),
-        };
-        var end = BigText.Draw(canvas, 1, 1, text, fill, ink);
-        StatusPanel.Draw(canvas, end > PanelColumn ? PanelBesideWord : PanelColumn, 1, scene, glyphs);
     }
 }

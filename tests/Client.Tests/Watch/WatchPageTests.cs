@@ -30,6 +30,50 @@ public class WatchPageTests
     [Fact]
     public void In_pounds_and_inches_wide() => Approve("on-target-wide-pounds", Draw(Live(Readouts.Settled(50.05)), colour: false, size: (120, 40), glyphs: Pounds));
 
+    [Theory]
+    [InlineData(60, "narrow-60-pounds")]
+    [InlineData(40, "narrow-40-pounds")]
+    public void Narrow_in_pounds(int width, string name) => Approve(name, Draw(Live(Readouts.Settled()), colour: false, size: (width, 24), glyphs: Pounds));
+
+    [Theory]
+    [InlineData(60, "narrow-60")]
+    [InlineData(40, "narrow-40")]
+    public void Narrow(int width, string name) => Approve(name, Draw(Live(Readouts.Settled()), colour: false, size: (width, 24)));
+
+    [Theory]
+    [InlineData(40)]
+    [InlineData(60)]
+    [InlineData(80)]
+    public void Four_loads_the_verdict_and_the_pads_stand_whole_at_every_width(int width)
+    {
+        var heavy = Readouts.Settled();
+        foreach (var corner in heavy.Corners)
+            (corner.LoadKg.Estimate, corner.Calibrated) = (1111.1, true);
+        foreach (var glyphs in (Glyphs[])[Glyphs.Rich, Pounds, Glyphs.Plain])
+        {
+            var text = string.Join('\n', WatchPage.Draw(Live(heavy), (width, 24), glyphs).ToPlainLines());
+            Assert.Contains("SETTLED, fit for the record", text);
+            Assert.Contains("HIGH by 2.14 %", text);
+            Assert.Contains("(RF + LR) / total", text);
+            foreach (var corner in (string[])["LF", "RF", "LR", "RR"])
+            {
+                Assert.Matches(glyphs == Pounds ? $@"{corner} 2449\.6( ± 0\.7)?( lb| )" : $@"{corner} 1111\.1( (±|\+-) 0\.3)?( kg| )", text);
+                Assert.Contains(width == 40 ? "4 live" : $"{corner} live", text);
+            }
+        }
+    }
+
+    [Fact]
+    public void On_a_narrow_terminal_the_pads_that_are_not_well_are_named()
+    {
+        var pads = Readouts.Pads();
+        pads.Pads[2] = new Pad { Corner = Corner.Lr, State = PadState.Absent, Faults = { new ScaleLink.Api.V1.Diagnostic { Code = "SL-101", Message = "There is no port.", Remedy = "Plug it in." } } };
+        var text = string.Join('\n', Draw(Live(Readouts.Without(Verdict.Raised, "Up.")) with { Pads = Readouts.Live(pads) }, colour: false, size: (40, 24)));
+        Assert.Contains("SL-101", text);
+        Assert.Contains("3 live", text);
+        Assert.Contains("Nobody under a car on a jack", text);
+    }
+
     [Fact]
     public void A_remark_with_a_load_in_it_is_in_pounds_too()
     {
