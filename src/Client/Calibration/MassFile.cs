@@ -9,7 +9,7 @@ namespace ScaleLink.Client.Calibration;
 /// <summary>
 /// The masses at hand, a line each: label, mass, how it is known, and perhaps the lot. The mass is in kg, in lb where that stands
 /// behind it, or a volume of water such as "60 l" or "60 l at 15 C". Known by a class ("M1", of a nominal value in kg), by limits ("within 0.02", in the
-/// unit of the mass), or by a certificate ("U 0.0006 k 2", in the unit of the mass).
+/// unit of the mass), by a certificate ("U 0.0006 k 2", in the unit of the mass), or by an interval of 95 % ("+-0.001", the same with k = 1.96).
 /// </summary>
 internal static partial class MassFile
 {
@@ -87,6 +87,12 @@ internal static partial class MassFile
             return true;
         }
 
+        if (IntervalPattern().Match(by) is { Success: true } interval)
+        {
+            mass.Certified = new CertifiedMass { ExpandedUncertaintyKg = Number(interval.Groups["value"].Value) * kgPerUnit, CoverageFactor = Measure.Coverage.Factor() };
+            return true;
+        }
+
         // The classes are of nominal values in kg.
         mass.WeightClass = by;
         return kgPerUnit == 1 && ClassPattern().IsMatch(by);
@@ -97,8 +103,12 @@ internal static partial class MassFile
     [GeneratedRegex(@"^(?<value>\d{1,5}(\.\d{1,9})?)\s*(kg|(?<unit>lb)|(?<unit>l)(\s+at\s+(?<celsius>\d{1,2}(\.\d{1,3})?)\s*°?C)?)?$")]
     private static partial Regex MassPattern();
 
-    [GeneratedRegex(@"^(within\s|±|\+-|\+/-)\s*(?<value>\d{1,5}(\.\d{1,9})?)$")]
+    [GeneratedRegex(@"^within\s+(?<value>\d{1,5}(\.\d{1,9})?)$")]
     private static partial Regex LimitsPattern();
+
+    // Wherever a plus-minus stands it is an interval of 95 %; a limit is called one.
+    [GeneratedRegex(@"^(±|\+-|\+/-)\s*(?<value>\d{1,5}(\.\d{1,9})?)$")]
+    private static partial Regex IntervalPattern();
 
     [GeneratedRegex(@"^U\s*=?\s*(?<u>\d{1,5}(\.\d{1,9})?)(\s*,?\s*k\s*=?\s*(?<k>\d(\.\d{1,3})?))?$")]
     private static partial Regex CertificatePattern();

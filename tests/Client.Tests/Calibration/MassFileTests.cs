@@ -9,12 +9,14 @@ public class MassFileTests
     [Fact]
     public void Every_way_to_know_a_mass()
     {
-        var masses = MassFile.Parse(["# at hand", "", "20 A, 20, M1", "50 B, 50.003, U 0.002", "cal 7, 20.0012, U 0.0006 k 3", "plate, 25, +-0.1, gym", "bar, 7.5, ± 0.05", "drum, 60 l, +/-0.2", "can, 20 l at 12.5 °C, +-0.05"]);
+        var masses = MassFile.Parse(["# at hand", "", "20 A, 20, M1", "50 B, 50.003, U 0.002", "cal 7, 20.0012, U 0.0006 k 3", "plate, 25, within 0.1, gym", "bar, 7.5, ± 0.05", "drum, 60 l, within 0.2", "can, 20 l at 12.5 °C, within 0.05", "disc, 45 lb, +-0.1"]);
         Assert.Equal(new KnownMass { Label = "20 A", Kg = 20, WeightClass = "M1" }, masses[0]);
         Assert.Equal(new KnownMass { Label = "50 B", Kg = 50.003, Certified = new CertifiedMass { ExpandedUncertaintyKg = 0.002 } }, masses[1]);
         Assert.Equal(new KnownMass { Label = "cal 7", Kg = 20.0012, Certified = new CertifiedMass { ExpandedUncertaintyKg = 0.0006, CoverageFactor = 3 } }, masses[2]);
         Assert.Equal(new KnownMass { Label = "plate", Kg = 25, PlusMinus = new PlusMinus { Kg = 0.1 }, Lot = "gym" }, masses[3]);
-        Assert.Equal(0.05, masses[4].PlusMinus.Kg);
+        // A plus-minus is 1.96 standard uncertainties (JCGM 100:2008, table G.1), never a limit.
+        Assert.Equal((0.05, 1.96), (masses[4].Certified.ExpandedUncertaintyKg, Math.Round(masses[4].Certified.CoverageFactor, 3)));
+        Assert.Equal(0.1 * 0.45359237, masses[7].Certified.ExpandedUncertaintyKg);
         Assert.Equal(new WaterVolume { Litres = 60, PlusMinusLitres = 0.2 }, masses[5].Water);
         Assert.Equal(new WaterVolume { Litres = 20, PlusMinusLitres = 0.05, TemperatureC = 12.5 }, masses[6].Water);
     }
@@ -36,6 +38,7 @@ public class MassFileTests
     [InlineData("20 A, 20, M9")]
     [InlineData("drum, 60 l, M1")]
     [InlineData("plate, 25 kg at 15 C, +-0.1")]
+    [InlineData("drum, 60 l, +-0.2")]
     [InlineData(", 20, M1")]
     [InlineData("20 A, 44 lb, M1")]
     public void A_line_that_is_not_understood_is_named(string line)
