@@ -7,7 +7,7 @@ internal sealed record PadBubble(double PitchDegrees, double RollDegrees)
 {
     public const double Size = 100, Radius = 46, Drop = 10;
     // At the glass: twice what most levellers for pads can take out. Common practice, no published source.
-    private const double FullDegrees = 2;
+    public const double FullDegrees = 2;
     /// <summary>Within this a pad counts as level here: F cos of it differs from F by a part in 160 000.</summary>
     public const double LevelDegrees = 0.2;
 

@@ -75,7 +75,7 @@ internal static class PatchCommand
                 result.AddError("Give shims as thickness x pieces: 0.5x8 1x8 2x4.");
         });
         var spread = new Option<double>("--spread") { Description = $"Highest minus lowest pad allowed, {shell.Glyphs.LengthSign()}.", DefaultValueFactory = _ => UsualSpreadMm / shell.Glyphs.Units.Length.Factor, HelpName = "N" };
-        return new Command("shims", "Which shims level the pads: the fewest, then the thinnest.") { shims, spread }.Asks(common, shell, (daemon, options, parsed) =>
+        return new Command("shims", "Which shims level the pads: the fewest, of those the ones that leave cross weight alone, then the thinnest.") { shims, spread }.Asks(common, shell, (daemon, options, parsed) =>
         {
             var request = new PlanShimsRequest { SpreadMm = parsed.GetValue(spread) * shell.Glyphs.Units.Length.Factor };
             request.Shims.AddRange(parsed.GetValue(shims)!.Select(s => Parse(s, shell.Glyphs.Units.Length.Factor)));

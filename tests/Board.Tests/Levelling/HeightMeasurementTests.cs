@@ -62,10 +62,32 @@ public class HeightMeasurementTests(SharedBay bay)
         // Half the difference of the two readings is the tilt, its sine times the span the height: plain geometry. The adjustment spreads 0.1 mm over four, so it moves this one by hundredths.
         var expected = 1500 * Math.Sin((0.09 + 0.03) / 2 * Math.PI / 180);
         Assert.Equal(expected, report.Shape.HeightsMm.Rf.Estimate - report.Shape.HeightsMm.Lf.Estimate, 0.06);
+        await SeenFromTheSide(board);
         await board.Page.Locator("[data-do=clear-height-measurement]:not([disabled])").ClickAsync();
         await board.Has("[data-height-measurement=none]");
         Assert.Empty(board.Errors);
     }
+
+    // RF stands higher than LF, and in the picture too, until shims beneath LF have brought it up.
+    private static async Task SeenFromTheSide(BoardPage board)
+    {
+        Assert.Equal(4, await board.Page.Locator(".patch-sides figure").CountAsync());
+        Assert.Equal(8, await board.Page.Locator(".patch-sides .drop").CountAsync());
+        Assert.Contains(await board.Text(".report [data-value=height-LF]"), await board.Text("[data-side=LF-RF] figcaption"));
+        Assert.InRange(await Above(board, "RF", "LF"), 1, double.MaxValue);
+        await board.Page.Locator("[name=shims]").FillAsync("1 x 8, 0.5 x 8, 0.1 x 8");
+        await board.Page.Locator("[data-do=plan-shims]:not([disabled])").ClickAsync();
+        await board.Has("[data-side=LF-RF] [data-shim=LF]");
+        Assert.Matches("moves cross weight by", await board.Text("[data-value=effect-after]"));
+        // By how much the picture is exaggerated stands on it: the bar is 1 mm, and no pad stands more than the 0.5 mm above another that were asked for.
+        var bar = await board.Page.EvaluateAsync<double>("document.querySelector('[data-side=LF-RF] .line').getBBox().height");
+        Assert.InRange(await Above(board, "RF", "LF") / bar, -0.55, 0.55);
+        await Look.AtAllSizes(board, "patch-sides");
+        await Look.AxeFindsNothing(board);
+    }
+
+    private static Task<double> Above(BoardPage board, string one, string other) =>
+        board.Page.EvaluateAsync<double>($"document.querySelector('[data-side=LF-RF] [data-plate={other}]').y.baseVal.value - document.querySelector('[data-side=LF-RF] [data-plate={one}]').y.baseVal.value");
 
     private async Task<BoardPage> Differences()
     {

@@ -72,6 +72,9 @@ internal sealed class PatchMapping(PatchDesk desk, StandingCar standing, AskedRe
 
     public Wire.PatchEffect? EffectOf(Corners heightsMm) => Statics() is { } statics ? Effect(PatchEffect.Of(statics, heightsMm)) : null;
 
+    /// <summary>Where the wheels of the car in the bay stand; null without a car.</summary>
+    public Contacts? WheelContacts => Statics()?.Contacts;
+
     private CarStatics? Statics() => standing.Model is { } car ? new CarStatics(car, loads.PresentOrNone()?.Loads.Sum ?? AnyTotalKg) : null;
 
     private IEnumerable<Diagnostic> Findings(MeasuredHeights? heightMeasurement, IReadOnlyList<CorrectionKind> on)

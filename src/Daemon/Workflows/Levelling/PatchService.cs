@@ -23,7 +23,7 @@ internal sealed class PatchService(PatchDesk desk, PatchMapping mapping) : Wire.
     {
         var heightMeasurement = request.HeightMeasurement is { } given ? PatchMapping.HeightMeasurement(given).Adjust() : desk.State.HeightMeasurement?.HeightMeasurement
             ?? throw ApiErrors.NotNow(PatchCodes.NoHeightMeasurement, "The patch has not been measured.", "Send a height measurement, or save one first.");
-        var plan = ShimSearch.Find(heightMeasurement.HeightsMm, [.. request.Shims.Select(s => new ShimSet(s.ThicknessMm, (int)Math.Min(s.Pieces, 1000)))], request.HasSpreadMm ? request.SpreadMm : 0.5);
+        var plan = ShimSearch.Find(heightMeasurement.HeightsMm, [.. request.Shims.Select(s => new ShimSet(s.ThicknessMm, (int)Math.Min(s.Pieces, 1000)))], request.HasSpreadMm ? request.SpreadMm : 0.5, mapping.WheelContacts);
         var wire = new Wire.ShimPlan
         {
             HeightsAfterMm = plan.HeightsAfterMm.ToWire(),
