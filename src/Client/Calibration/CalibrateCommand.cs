@@ -21,7 +21,7 @@ internal static class CalibrateCommand
         var corner = new Argument<string?>("corner") { Description = "The pad: LF, RF, LR, RR. None: the one that is being calibrated.", Arity = ArgumentArity.ZeroOrOne };
         corner.AcceptOnlyFromAmong("LF", "RF", "LR", "RR");
         var plan = new ProcedureOptions(shell.Glyphs);
-        var who = new Option<string>("--who") { Description = "Name for the ledger and the report.", DefaultValueFactory = _ => Environment.UserName, HelpName = "NAME" };
+        var who = WhoOption.Create(shell);
         var adopt = new Option<bool>("--adopt") { Description = "Without a screen: puts the calibration into effect when nothing speaks against it." };
         var reject = new Option<string?>("--reject") { Description = "Without a screen: turns the finished calibration procedure down.", HelpName = "REASON" };
         var abandon = new Option<string?>("--abandon") { Description = "Gives up the calibration procedure under way.", HelpName = "REASON" };

@@ -70,7 +70,7 @@ internal static class CalibrationsCommand
     private static Command Readopt(CommonOptions common, Shell shell)
     {
         var id = Id("id");
-        var who = new Option<string>("--who") { Description = "Name for the ledger.", DefaultValueFactory = _ => Environment.UserName, HelpName = "NAME" };
+        var who = WhoOption.Create(shell);
         var note = new Option<string>("--note") { Description = "Remark for the ledger.", DefaultValueFactory = _ => "", HelpName = "TEXT" };
         return Acts(new Command("readopt", "Puts an older calibration into effect again.") { id, who, note }, common, shell, async (daemon, parsed, json, stop) =>
         {

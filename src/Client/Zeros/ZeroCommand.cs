@@ -14,7 +14,7 @@ internal static class ZeroCommand
 {
     public static Command Create(CommonOptions common, Shell shell)
     {
-        var who = new Option<string>("--who") { Description = "Name for the ledger.", DefaultValueFactory = _ => Environment.UserName, HelpName = "NAME" };
+        var who = WhoOption.Create(shell);
         var because = new Option<string>("--because") { Description = "Why a pad of which no zero is known is empty although it does not read so.", DefaultValueFactory = _ => "", HelpName = "REASON" };
         var corners = new Argument<string[]>("corner") { Description = "Pads to zero: LF, RF, LR, RR. None: all.", Arity = new ArgumentArity(0, 4) };
         corners.AcceptOnlyFromAmong("LF", "RF", "LR", "RR");

@@ -1,5 +1,6 @@
 using ScaleLink.Daemon.Configuration;
 using ScaleLink.Daemon.Faces.Page;
+using ScaleLink.Daemon.Ports;
 using ScaleLink.Daemon.Publishing.Grpc;
 using ScaleLink.Daemon.Setup;
 using Serilog;
@@ -19,6 +20,7 @@ internal static class SetupApplication
         builder.WebHost.ConfigureKestrel(kestrel => BayApplication.Listen(kestrel, listen));
         builder.Services.AddSingleton(settings);
         builder.Services.AddSingleton(time);
+        builder.Services.AddSingleton(_ => new SearchedPorts(new PortLocks(null, time)));
         builder.Services.AddSingleton<SetupDesk>();
         builder.Services.AddSingleton<SetupEnd>();
         builder.Services.AddSingleton<StreamLimit>();

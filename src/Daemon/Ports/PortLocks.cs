@@ -6,15 +6,15 @@ namespace ScaleLink.Daemon.Ports;
 /// A lock for each serial port, where every daemon of the machine finds it: two that read one port would each get half of its bytes, and the
 /// system's own lock does not bind the superuser and names nobody.
 /// </summary>
-/// <param name="bay">Name of the bay, for whoever comes second.</param>
+/// <param name="bay">Name of the bay, for whoever comes second; nothing: it has none yet.</param>
 /// <param name="time">The clock.</param>
 /// <param name="folder">Where the locks lie.</param>
-internal sealed class PortLocks(string bay, TimeProvider time, string folder)
+internal sealed class PortLocks(string? bay, TimeProvider time, string folder)
 {
     private const string SystemFolder = "/run/lock";
 
     /// <summary>Locks in the folder of this user's running programs, that of the machine, or that of passing files.</summary>
-    public PortLocks(string bay, TimeProvider time)
+    public PortLocks(string? bay, TimeProvider time)
         : this(bay, time, Folder())
     {
     }

@@ -6,7 +6,7 @@ using ScaleLink.Probing.Search;
 namespace ScaleLink.Daemon.Setup;
 
 /// <summary>Where a bay is set up: what is known, and what people do with it. One lock; whoever looks gets an immutable whole.</summary>
-internal sealed class SetupDesk(SetupSettings settings, TimeProvider time) : IDisposable
+internal sealed class SetupDesk(SetupSettings settings, SearchedPorts locks, TimeProvider time) : IDisposable
 {
     private readonly Lock _lock = new();
     private readonly SystemTree _tree = new();
@@ -78,9 +78,10 @@ internal sealed class SetupDesk(SetupSettings settings, TimeProvider time) : IDi
     {
         await before;
         _watch.Stop();
+        locks.Release();
         try
         {
-            var search = new PortSearch(new SearchSettings { Asking = Asking.WhereSilent }, time, _tree);
+            var search = new PortSearch(new SearchSettings { Asking = Asking.WhereSilent }, time, _tree, locks.Take);
             await foreach (var finding in search.Search(ports, new Telling(t => Tell(t)), stop))
             {
                 var devices = finding.Found.Where(f => f.Protocol is not null).Select(f => Remembered(new SetupDevice(finding, f), known));

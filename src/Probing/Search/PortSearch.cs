@@ -6,7 +6,11 @@ using ScaleLink.Probing.Recognition;
 namespace ScaleLink.Probing.Search;
 
 /// <summary>Searches several ports at once, each on a thread of its own, and hands on each port's finding when it is there.</summary>
-internal sealed class PortSearch(SearchSettings settings, TimeProvider time, SystemTree tree)
+/// <param name="settings">How.</param>
+/// <param name="time">For pauses and times of arrival.</param>
+/// <param name="tree">Where the system tells of its devices.</param>
+/// <param name="claim">Called before a port is opened; throws <see cref="PortException"/> when it is not to be. Nothing: all may.</param>
+internal sealed class PortSearch(SearchSettings settings, TimeProvider time, SystemTree tree, Action<string>? claim = null)
 {
     /// <summary>
     /// One finding for each port, in the order in which they come. A port that cannot be opened or goes away is a finding with <see cref="PortFinding.Trouble"/>;
@@ -41,6 +45,7 @@ internal sealed class PortSearch(SearchSettings settings, TimeProvider time, Sys
     {
         try
         {
+            claim?.Invoke(port);
             return new PortProbe(port, settings, time, tree, progress).Find(stop);
         }
         catch (PortException e)

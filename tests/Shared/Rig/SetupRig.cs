@@ -10,22 +10,36 @@ internal sealed class SetupRig : IDisposable
     private const double PersonKg = 78;
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("scalelink-setup-");
 
-    private readonly ChildProcess? _daemon;
+    private ChildProcess? _daemon;
+
+    private readonly bool _ownsPads;
 
     /// <param name="speak">What the pads speak.</param>
     /// <param name="bayFile">Where the bay file is to be; nothing: in a folder of its own.</param>
     /// <param name="isDaemonStarted">False: somebody else starts it.</param>
     public SetupRig(string speak, string? bayFile = null, bool isDaemonStarted = true)
+        : this(folder => new Simulator(Path.Combine(folder, "ports"), "default", speak: speak), bayFile, isDaemonStarted)
+    {
+        _ownsPads = true;
+        Simulator.DoAndWait("""{"do":"jack","mm":150}""");
+    }
+
+    /// <summary>A second daemon, at the pads of another.</summary>
+    public SetupRig(SetupRig beside)
+        : this(_ => beside.Simulator, null, isDaemonStarted: true)
+    {
+    }
+
+    private SetupRig(Func<string, Simulator> pads, string? bayFile, bool isDaemonStarted)
     {
         (PagePort, GrpcPort, MqttPort) = (FreePorts.Next(), FreePorts.Next(), FreePorts.Next());
         BayFile = bayFile ?? Path.Combine(_folder.FullName, "bay.toml");
-        Simulator = new Simulator(Path.Combine(_folder.FullName, "ports"), "default", speak: speak);
-        Simulator.DoAndWait("""{"do":"jack","mm":150}""");
+        Simulator = pads(_folder.FullName);
         Channel = GrpcChannel.ForAddress($"http://127.0.0.1:{GrpcPort}");
         (Setup, Control) = (new ScaleLink.Api.V1.Setup.SetupClient(Channel), new SetupControl.SetupControlClient(Channel));
         if (!isDaemonStarted)
             return;
-        _daemon = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll", ["--bay", BayFile, "--page-port", $"{PagePort}", "--grpc-port", $"{GrpcPort}", "--mqtt-port", $"{MqttPort}", "--exit-with-stdin"]);
+        StartDaemon();
         Wait.Until(() => TryNow() is not null, Wait.Patience, () => $"the daemon answers. {Daemon.Said}");
     }
 
@@ -50,6 +64,15 @@ internal sealed class SetupRig : IDisposable
     public SetupControl.SetupControlClient Control { get; }
 
     public string Port(string corner) => $"{Simulator.Ready["ports"]![corner]}";
+
+    /// <summary>The daemon dies without a goodbye, and is started again by the same words.</summary>
+    public void KillAndStartAgain()
+    {
+        Daemon.Kill();
+        Assert.True(Daemon.WaitForExit(Wait.Patience), "It is dead.");
+        Daemon.Dispose();
+        StartDaemon();
+    }
 
     /// <summary>How far the setting up is.</summary>
     public SetupState Now() => TryNow() ?? throw new InvalidOperationException("The daemon does not set up.");
@@ -112,11 +135,16 @@ internal sealed class SetupRig : IDisposable
     {
         Channel.Dispose();
         _daemon?.Dispose();
-        Simulator.Dispose();
+        if (_ownsPads)
+            Simulator.Dispose();
         _folder.Delete(recursive: true);
     }
 
-    private SetupState? TryNow()
+    private void StartDaemon() => _daemon = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll",
+        ["--bay", BayFile, "--page-port", $"{PagePort}", "--grpc-port", $"{GrpcPort}", "--mqtt-port", $"{MqttPort}", "--exit-with-stdin"]);
+
+    /// <summary>How far it is; nothing: it does not set up, or not yet.</summary>
+    public SetupState? TryNow()
     {
         try
         {

@@ -62,7 +62,7 @@ public class StandingTests
         using var bench = OnTarget(Bench.Start());
         var standing = Standing.Of(bench.Session)!;
         Assert.Equal((Aim.TooCloseToTell, 1), (standing.Verdict, standing.MoreSettles));
-        Assert.Equal("on target so far: settle once more to be sure", standing.Headline);
+        Assert.Equal("on target so far: settle once more", standing.Headline);
         Assert.Equal("On target so far: settle once more to be sure, and weigh each time.", SessionWords.Next(bench.View));
         foreach (var check in bench.View.LastSteps)
             bench.Take(SessionRules.Check(bench.View, check.Item.Key, done: false, skip: true, "", "not here"));
@@ -76,7 +76,7 @@ public class StandingTests
     public void Settles_that_agree_decide_it()
     {
         using var bench = OnTarget(Bench.Start(), offPercent: 0.04);
-        Assert.Equal(("on target so far: settle twice more to be sure", 2), (Standing.Of(bench.Session)!.Headline, Standing.Of(bench.Session)!.MoreSettles));
+        Assert.Equal(("on target so far: settle twice more", 2), (Standing.Of(bench.Session)!.Headline, Standing.Of(bench.Session)!.MoreSettles));
         var loads = bench.Session.Weighings[^1].Step.Reading.LoadsKg;
         bench.Weigh(loads);
         Assert.Equal(1, Standing.Of(bench.Session)!.MoreSettles);
@@ -92,7 +92,7 @@ public class StandingTests
         using var bench = OnTarget(Bench.Start() with { TolerancePercent = 0.015 });
         var standing = Standing.Of(bench.Session)!;
         Assert.Equal((Aim.TooCloseToTell, null), (standing.Verdict, standing.MoreSettles));
-        Assert.Contains("will not decide it", standing.Headline);
+        Assert.Contains("by settling", standing.Headline);
     }
 
     private static Bench OnTarget(SessionStarted start, double offPercent = 0)

@@ -16,14 +16,14 @@ internal sealed record Standing(Value CrossWeightPercent, int Settles, Repeatabi
     // Who would have to settle more often than that has to better something else.
     private const int MostMore = 5;
 
-    /// <summary>For the crew: what it is, and what would make it sure.</summary>
+    /// <summary>For the crew: what it is, and what would make it sure. On a phone it has two lines beside the number.</summary>
     public string Headline => Verdict switch
     {
         Aim.Within => "on target",
         Aim.High => "above target",
         Aim.Low => "below target",
-        _ when MoreSettles is { } more => $"{(IsWithin ? "on" : "off")} target so far: settle {Times(more)} more to be sure",
-        _ => "too close to tell, and settling again will not decide it",
+        _ when MoreSettles is { } more => $"{(IsWithin ? "on" : "off")} target so far: settle {Times(more)} more",
+        _ => "too close to decide by settling",
     };
 
     /// <summary>"once", "twice", "3 times".</summary>
