@@ -57,7 +57,10 @@ public class LedgerTests
     public void What_holds_behind_a_damage_counts_again_once_somebody_has_taken_it_over()
     {
         using var bay = new BayRig();
-        bay.Zero();
+        bay.WaitLive();
+        // One entry a pad, in this order: those that were taken before a pad was refused would lie in front of the damage.
+        foreach (var corner in new[] { Corner.Lf, Corner.Rf, Corner.Lr, Corner.Rr })
+            Wait.Until(() => bay.Daemon.Control.ZeroPads(new ZeroPadsRequest { Who = "test", Corners = { corner } }).Results.All(r => r.Zero is not null), Wait.Patience, $"{corner} zeroed");
         bay.Daemon.Dispose();
         var ledger = Path.Combine(Path.GetDirectoryName(bay.BayFile)!, "ledger.db");
         // Two beside each other: neither can be told to be altered alone, and the chain ends there.

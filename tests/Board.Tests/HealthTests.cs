@@ -60,6 +60,10 @@ public class HealthTests(SharedBay bay)
 
         Assert.Equal(4, await board.Page.Locator(".results .taken").CountAsync());
         await board.Until("[...document.querySelectorAll('[data-pad]')].every(p => p.innerText.includes('by Ada'))");
+        // In the zone of the device, wherever the daemon is.
+        var taken = bay.Rig.Daemon.Pad("LF").Zero.Time.ToDateTimeOffset();
+        var (here, offset) = (TimeZoneInfo.ConvertTimeBySystemTimeZoneId(taken, BoardPage.Zone), TimeZoneInfo.FindSystemTimeZoneById(BoardPage.Zone).GetUtcOffset(taken));
+        Assert.Contains($"{here:yyyy-MM-dd HH:mm:ss} -{offset:hh\\:mm} by Ada", await board.Text("[data-pad=LF]"));
         bay.Rig.Simulator.DoAndWait("""{"do":"lower"}""");
         bay.Rig.Simulator.DoAndWait("""{"do":"settle","seconds":2}""");
         bay.Rig.Settled();

@@ -24,7 +24,7 @@ internal static class Shown
         ? $"{correction.Name} {new[] { kg.Lf, kg.Rf, kg.Lr, kg.Rr }.Max(Math.Abs) / unit.Factor:0.0} {unit.Sign} corrected"
         : $"{correction.Name} not corrected: refused";
 
-    public static string Time(Google.Protobuf.WellKnownTypes.Timestamp? at) => at is null ? Nothing : $"{at.ToDateTimeOffset():yyyy-MM-dd HH:mm}Z";
+    public static string Time(Google.Protobuf.WellKnownTypes.Timestamp? at) => at is null ? Nothing : at.LocalMinute();
 
     private static string Full(MeasuredValue? value, Unit unit, bool isSigned = false) => value is null ? Nothing : ValueText.Of(value.AsValue, unit, isSigned).Full;
 }

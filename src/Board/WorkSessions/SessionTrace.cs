@@ -7,5 +7,5 @@ namespace ScaleLink.Board.WorkSessions;
 internal static class SessionTrace
 {
     public static IReadOnlyList<Settle> Of(Session session) =>
-        [.. session.Trace.Select((point, k) => new Settle(k, point.CrossWeightPercent, point.ExpandedPercent, point.PredictedPercent?.Estimate))];
+        [.. session.Trace.Select(point => new Settle((int)point.Number, point.CrossWeightPercent, point.ExpandedPercent, point.PredictedPercent?.Estimate))];
 }

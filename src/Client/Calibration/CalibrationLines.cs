@@ -53,6 +53,6 @@ internal static class CalibrationLines
     public static string Number(CalibrationSummary c) => c.ProcedureId.Length > 0 ? $"No. {PeerText.Clean(c.ProcedureId, 10)}" : "bay file";
 
     private static string About(CalibrationSummary c, Glyphs glyphs) => c.Standing == CalibrationStanding.Calibrated
-        ? glyphs.Line($"calibrated {c.Time.ToDateTime():yyyy-MM-dd} to {Kg(c.CalibratedToKg):0.#} {glyphs.PlusMinus}{BareKg(c.ExpandedUncertaintyKg):0.000} (95 %), {PeerText.Clean(c.Who, 16)}{(c.Readopted ? ", again" : "")}")
+        ? glyphs.Line($"calibrated {c.Time.LocalDay()} to {Kg(c.CalibratedToKg):0.#} {glyphs.PlusMinus}{BareKg(c.ExpandedUncertaintyKg):0.000} (95 %), {PeerText.Clean(c.Who, 16)}{(c.Readopted ? ", again" : "")}")
         : glyphs.Line($"from the bay file, nominal only, {glyphs.PlusMinus}{Kg(c.ExpandedUncertaintyKg):0.0} (95 %) at {Kg(c.ExpandedAtKg):0}");
 }

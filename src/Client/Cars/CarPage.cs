@@ -57,7 +57,7 @@ internal static class CarPage
         if (list.Cars.Count == 0)
             yield return "No car was saved. Make a file with scalelink car new FILE, then scalelink car use FILE.";
         foreach (var car in list.Cars)
-            yield return $"{(car.InBay ? "*" : " ")} {PeerText.Clean(car.Name, 30),-30} {PeerText.Clean(car.Hash, 12)}  {car.SavedAt?.ToDateTime():yyyy-MM-dd HH:mm}Z  {PeerText.Clean(car.Who, 24)}";
+            yield return $"{(car.InBay ? "*" : " ")} {PeerText.Clean(car.Name, 30),-30} {PeerText.Clean(car.Hash, 12)}  {car.SavedAt.LocalMinute()}  {PeerText.Clean(car.Who, 24)}";
         if (list.Cars.Any(c => c.InBay))
             yield return "* in the bay";
     }

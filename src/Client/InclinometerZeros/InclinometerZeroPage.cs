@@ -32,7 +32,7 @@ internal static class InclinometerZeroPage
     /// <summary>The zero in words, in one line with others.</summary>
     public static string Zero(InclinometerZero? zero, Glyphs glyphs) => zero is null
         ? "inclinometer zero never tested"
-        : $"inclinometer zero pitch {Angle(zero.PitchDeg, glyphs)}, roll {Angle(zero.RollDeg, glyphs)}, tested {zero.TestedAt.ToDateTime():yyyy-MM-dd HH:mm}Z by {PeerText.Clean(zero.Who, 40)}";
+        : $"inclinometer zero pitch {Angle(zero.PitchDeg, glyphs)}, roll {Angle(zero.RollDeg, glyphs)}, tested {zero.TestedAt.LocalMinute()} by {PeerText.Clean(zero.Who, 40)}";
 
     /// <summary>Before the first step.</summary>
     public static IEnumerable<string> Before(ListInclinometerZerosResponse list, PadInclinometerZero pad)

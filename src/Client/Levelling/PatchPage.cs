@@ -14,7 +14,7 @@ internal static class PatchPage
     {
         if (report.Shape is { } shape)
         {
-            yield return $"HeightMeasurement{(report.MeasuredAt is { } at ? $" of {at.ToDateTime():yyyy-MM-dd HH:mm}Z by {PeerText.Clean(report.Who, 40)}" : ", not saved")}{(report.Note.Length > 0 ? $": {PeerText.Clean(report.Note, 80)}" : "")}";
+            yield return $"Height measurement{(report.MeasuredAt is { } at ? $" of {at.LocalMinute()} by {PeerText.Clean(report.Who, 40)}" : ", not saved")}{(report.Note.Length > 0 ? $": {PeerText.Clean(report.Note, 80)}" : "")}";
             yield return $"  LF {Height(shape.HeightsMm.Lf, glyphs),-14} RF {Height(shape.HeightsMm.Rf, glyphs),-14} {glyphs.LengthSign()} above the mean";
             yield return $"  LR {Height(shape.HeightsMm.Lr, glyphs),-14} RR {Height(shape.HeightsMm.Rr, glyphs),-14} {glyphs.LengthSign()}";
             yield return glyphs.Line($"  warp {Height(shape.WarpMm, glyphs)} {glyphs.LengthSign()}, nose up {shape.NoseUpDeg.Estimate:+0.00;-0.00;0.00}°, left up {shape.LeftUpDeg.Estimate:+0.00;-0.00;0.00}°, spread {Mm(shape.SpreadMm):0.0}");

@@ -18,7 +18,7 @@ internal static class InterchangePage
         if (list.PadInterchanges.Count == 0)
             yield return "No pad interchanges: the pads were never interchanged under a car.";
         foreach (var r in list.PadInterchanges)
-            yield return $"{PeerText.Clean(r.InterchangeId, 10),6}  {r.BegunAt.ToDateTime():yyyy-MM-dd HH:mm}Z  {State(r.State),-10} {r.Placements.Count} weighings, {PeerText.Clean(r.BegunBy, 20)}";
+            yield return $"{PeerText.Clean(r.InterchangeId, 10),6}  {r.BegunAt.LocalMinute()}  {State(r.State),-10} {r.Placements.Count} weighings, {PeerText.Clean(r.BegunBy, 20)}";
     }
 
     private static IEnumerable<string> Head(InterchangeView view)
@@ -28,9 +28,9 @@ internal static class InterchangePage
                 yield return $"Caution: {PeerText.Clean(caution, 200)}";
         yield return view.State == InterchangeState.None
             ? "The pads are not being interchanged. Zero, lower and settle the car, then: scalelink calibrations pad-interchange record"
-            : $"Pad interchange {PeerText.Clean(view.InterchangeId, 10)}, {State(view.State)}, begun {view.BegunAt.ToDateTime():yyyy-MM-dd HH:mm}Z by {PeerText.Clean(view.BegunBy, 40)}";
+            : $"Pad interchange {PeerText.Clean(view.InterchangeId, 10)}, {State(view.State)}, begun {view.BegunAt.LocalMinute()} by {PeerText.Clean(view.BegunBy, 40)}";
         if (view.EndedAt is { } ended)
-            yield return $"ended {ended.ToDateTime():yyyy-MM-dd HH:mm}Z by {PeerText.Clean(view.EndedBy, 40)}{(view.Remark.Length > 0 ? $": {PeerText.Clean(view.Remark, 200)}" : "")}";
+            yield return $"ended {ended.LocalMinute()} by {PeerText.Clean(view.EndedBy, 40)}{(view.Remark.Length > 0 ? $": {PeerText.Clean(view.Remark, 200)}" : "")}";
     }
 
     private static string Placement(Placement placement, Glyphs glyphs) =>

@@ -53,7 +53,7 @@ internal static class PadsPage
 
     // What a pad is calibrated to, it says once it is there; that it never was, nobody knows before.
     private static string Away(Pad pad, Glyphs glyphs) => pad.LastCalibration is { } last
-        ? glyphs.Line($"{pad.Corner.Name()} is away; last calibrated {last.Time.ToDateTime():yyyy-MM-dd} to {Kg(last.CalibratedToKg):0.#} by {PeerText.Clean(last.Who, 40)} (pad {PeerText.Clean(last.SerialNumber, 20)})")
+        ? glyphs.Line($"{pad.Corner.Name()} is away; last calibrated {last.Time.LocalDay()} to {Kg(last.CalibratedToKg):0.#} by {PeerText.Clean(last.Who, 40)} (pad {PeerText.Clean(last.SerialNumber, 20)})")
         : $"{pad.Corner.Name()} is away; no calibration of its pad is known";
 
     private static Table Table(ListPadsResponse list, bool isLive, Glyphs glyphs)
@@ -75,7 +75,7 @@ internal static class PadsPage
         pad.HasAgeMs ? Words.Age(TimeSpan.FromMilliseconds(pad.AgeMs)) : "-",
         pad.LoadKg is { } load ? Load(load, glyphs) : "-",
         pad is { HasPitchDeg: true, HasRollDeg: true } ? $"{pad.PitchDeg:0.0} / {pad.RollDeg:0.0}" : "-",
-        pad.Zero?.Time is { } time ? $"{time.ToDateTime():yyyy-MM-dd HH:mm}Z" : "none",
+        pad.Zero?.Time is { } time ? $"{time.LocalMinute()}" : "none",
     ];
 
     // A single pad states its noise only; finer than a tenth its calibration would not bear it out.

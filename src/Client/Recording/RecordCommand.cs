@@ -75,6 +75,6 @@ internal static class RecordCommand
         if (recordings.Count == 0)
             shell.WriteLine("No link recordings: no link has carried bytes, or none has been recorded.");
         for (var k = 0; k < recordings.Count; k++)
-            shell.WriteLine($"{recordings[k].Written?.ToDateTime():yyyy-MM-ddTHH:mm:ssZ}  {recordings[k].Bytes,8} bytes  {copies?[k] ?? PeerText.Clean(recordings[k].Name, 120)}");
+            shell.WriteLine($"{recordings[k].Written.LocalSecond()}  {recordings[k].Bytes,8} bytes  {copies?[k] ?? PeerText.Clean(recordings[k].Name, 120)}");
     }
 }

@@ -35,7 +35,7 @@ internal static class SiteCheckPage
             yield break;
         }
 
-        yield return $"Watch of {last.StartedAt.ToDateTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}Z by {PeerText.Clean(last.Who, 40)}, for a car of {glyphs.Kg(last.TotalKg, "0")} {glyphs.MassSign()}{(last.TotalIsGuessed ? " (a guess: give --total)" : "")}";
+        yield return $"Watch of {last.StartedAt.LocalMinute()} by {PeerText.Clean(last.Who, 40)}, for a car of {glyphs.Kg(last.TotalKg, "0")} {glyphs.MassSign()}{(last.TotalIsGuessed ? " (a guess: give --total)" : "")}";
         if (last.Why is { } why)
             yield return PlanPage.FindingLine(why, glyphs);
         if (last.Report is not { } report)

@@ -25,7 +25,7 @@ internal static class RecordsPage
 
     public static IEnumerable<string> Show(Session s, Glyphs glyphs)
     {
-        yield return $"{PeerText.Clean(s.Car, 40)}, session {PeerText.Clean(s.Id, 24)}, bay {PeerText.Clean(s.Bay, 32)}, begun {s.StartedAt?.ToDateTime():yyyy-MM-dd HH:mm}Z by {PeerText.Clean(s.Who, 40)}";
+        yield return $"{PeerText.Clean(s.Car, 40)}, session {PeerText.Clean(s.Id, 24)}, bay {PeerText.Clean(s.Bay, 32)}, begun {s.StartedAt.LocalMinute()} by {PeerText.Clean(s.Who, 40)}";
         if (s.Title.Length > 0)
             yield return PeerText.Clean(s.Title, 80);
         yield return s.Ending.Length > 0 ? PeerText.Clean(s.Ending, 300) : $"Now: {PeerText.Clean(s.Next, 300)}";

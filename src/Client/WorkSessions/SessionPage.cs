@@ -65,7 +65,7 @@ internal static class SessionPage
         }
 
         if (session is { Weighings: [.., var newest], OpenAdjustments.Count: 0 })
-            yield return $"Reading {newest.Number}: cross weight {Shown.Percent(newest.Loads.CrossWeightPercent).Full(glyphs)}";
+            yield return $"Weighing {newest.Number}: cross weight {Shown.Percent(newest.Loads.CrossWeightPercent).Full(glyphs)}";
         if (session.Standing is { } standing)
             yield return Standing(standing, glyphs);
         foreach (var line in session.OpenPrediction is { } predicted ? PlanPage.Prediction(predicted, glyphs) : [])
@@ -129,7 +129,7 @@ internal static class SessionPage
         if (session.Weighings is not [.., var newest])
             return;
         var loads = newest.Loads.LoadsKg;
-        canvas.Put(column, row, $"reading {newest.Number}, {glyphs.MassSign()}", Ink.Faint);
+        canvas.Put(column, row, $"weighing {newest.Number}, {glyphs.MassSign()}", Ink.Faint);
         canvas.Put(column, row + 1, $"LF {Shown.Kg(loads.Lf, glyphs).Estimate,7}   RF {Shown.Kg(loads.Rf, glyphs).Estimate,7}");
         canvas.Put(column, row + 2, $"LR {Shown.Kg(loads.Lr, glyphs).Estimate,7}   RR {Shown.Kg(loads.Rr, glyphs).Estimate,7}");
         canvas.Put(column, row + 3, $"total {Shown.Kg(newest.Loads.TotalKg, glyphs).Bare(glyphs)}");

@@ -30,7 +30,7 @@ internal static class SessionTracePicture
             if (points[i].PredictedPercent is { } predicted)
                 canvas.Put(x, RowOf(predicted.Estimate), glyphs.Predicted);
             canvas.Put(x, RowOf(points[i].CrossWeightPercent), glyphs.Step, Ink.Strong);
-            canvas.Put(x, at.Row + rows, $"{points[i].Step}", Ink.Faint);
+            canvas.Put(x, at.Row + rows, $"{points[i].Number}", Ink.Faint);
         }
 
         if (next is not null)

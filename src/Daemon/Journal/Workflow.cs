@@ -1,4 +1,5 @@
 using System.Globalization;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Daemon.Journal;
 
@@ -95,6 +96,6 @@ internal sealed class Workflow<TState>
 
     private static StepRefusedException NotTheNewest(EntryMark? newest) => new(LedgerCodes.StepOvertaken,
         newest is null ? "Nothing of that is on record."
-            : string.Create(CultureInfo.InvariantCulture, $"Somebody else has taken a step meanwhile: entry {newest.Id} by {newest.Who}, {newest.At.UtcDateTime:HH:mm:ss} UTC."),
+            : string.Create(CultureInfo.InvariantCulture, $"Somebody else has taken a step meanwhile: entry {newest.Id} by {newest.Who}, {LocalTime.SecondOfDay(newest.At)}."),
         "Look at it again, then decide.");
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using ScaleLink.Measure;
 
 namespace ScaleLink.Daemon.Runtime;
 
@@ -15,7 +16,7 @@ internal sealed record LockHolder(int Process, string Machine, DateTimeOffset Si
 
     /// <inheritdoc/>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"process {Process} on {PlainText.Clean(Machine, 64)}{(Bay is { } bay ? $", bay {PlainText.Clean(bay, 64)}" : "")}, since {Since.UtcDateTime:yyyy-MM-dd HH:mm} UTC");
+        $"process {Process} on {PlainText.Clean(Machine, 64)}{(Bay is { } bay ? $", bay {PlainText.Clean(bay, 64)}" : "")}, since {LocalTime.Minute(Since)}");
 }
 
 /// <summary>Somebody else holds a lock.</summary>

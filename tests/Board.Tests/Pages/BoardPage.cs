@@ -19,6 +19,9 @@ internal sealed class BoardPage : IAsyncDisposable
     /// <summary>Errors that scripts of the page have thrown.</summary>
     public List<string> Errors { get; } = [];
 
+    /// <summary>Where the device is: in another zone than the daemon, with minutes beside the whole hours.</summary>
+    public const string Zone = "America/St_Johns";
+
     /// <summary>What the browser has written into its console; a daemon that is away is among it.</summary>
     public List<string> Complaints { get; } = [];
 
@@ -28,7 +31,7 @@ internal sealed class BoardPage : IAsyncDisposable
     /// <param name="isStarted">Whether to wait until the page's own code runs.</param>
     public static async Task<BoardPage> Open(IBrowser browser, string address, Func<IPage, Task>? prepare = null, bool isStarted = true)
     {
-        var context = await browser.NewContextAsync(new BrowserNewContextOptions { ReducedMotion = ReducedMotion.Reduce });
+        var context = await browser.NewContextAsync(new BrowserNewContextOptions { ReducedMotion = ReducedMotion.Reduce, TimezoneId = Zone });
         context.SetDefaultTimeout((float)(1000 * Patience));
         var board = new BoardPage(context, await context.NewPageAsync());
         board.Page.Console += (_, message) =>

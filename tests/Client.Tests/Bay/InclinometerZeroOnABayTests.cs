@@ -42,7 +42,7 @@ public sealed class InclinometerZeroOnABayTests(RealBay bay) : IClassFixture<Rea
         Assert.Equal("crew", zero.GetProperty("who").GetString());
         var patch = (await bay.Run("patch")).Output;
         Assert.Contains("LF tilts", patch);
-        Assert.Matches(@"LR tilts .*; inclinometer zero pitch \+0\.\d+° ± 0\.\d+°, roll \+0\.\d+° ± 0\.\d+°, tested \d{4}-\d\d-\d\d \d\d:\d\dZ by crew", patch);
+        Assert.Matches(@"LR tilts .*; inclinometer zero pitch \+0\.\d+° ± 0\.\d+°, roll \+0\.\d+° ± 0\.\d+°, tested \d{4}-\d\d-\d\d \d\d:\d\d \+05:30 by crew", patch);
         Assert.Contains("never tested", patch);
         Assert.Contains("LR SLP-1003 inclinometer zero never tested", (await bay.Run("patch", "inclinometer-zero", "LR", "--clear", "--who", "crew")).Output);
         Assert.Contains("SL-555", (await bay.Run("patch", "inclinometer-zero", "LR", "--abandon")).Error);

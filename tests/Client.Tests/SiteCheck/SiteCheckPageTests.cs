@@ -28,7 +28,7 @@ public class SiteCheckPageTests
     public void What_is_not_known_says_so_and_the_first_remedy_is_that_of_the_first_part()
     {
         var lines = SiteCheckPage.Outcome(new SiteCheckRecord { StartedAt = Timestamp.FromDateTime(At), Who = "crew", TotalKg = 1048, Report = Report() }, Glyphs.Plain).ToList();
-        Assert.Equal("Watch of 2026-05-02 08:30Z by crew, for a car of 1048 kg", lines[0]);
+        Assert.Equal("Watch of 2026-05-02 14:00 +05:30 by crew, for a car of 1048 kg", lines[0]);
         Assert.Contains("+- 0.042 %", lines[1]);
         Assert.Contains(lines, l => l.StartsWith("  warp         reading not known  change +- 0.000 %", StringComparison.Ordinal));
         Assert.Contains("  First: Measure them.", lines);

@@ -77,7 +77,7 @@ public class SessionPageTests
         var session = Bare(SessionState.Planning, "LR up ¼ turn, RF up ¼: then settle.");
         session.Standing = new Standing { Words = "below target: 49.6 % ± 0.3 % (95 %, Student t, 1 settle)", Verdict = AimVerdict.Low };
         session.Trace.Add(new TracePoint { Step = 0, CrossWeightPercent = 52.05 });
-        session.Trace.Add(new TracePoint { Step = 1, CrossWeightPercent = 49.62, PredictedPercent = new MeasuredValue { Estimate = 49.98, StandardUncertainty = 0.2 }, Label = "RF down 1¼" });
+        session.Trace.Add(new TracePoint { Number = 1, Step = 1, CrossWeightPercent = 49.62, PredictedPercent = new MeasuredValue { Estimate = 49.98, StandardUncertainty = 0.2 }, Label = "RF down 1¼" });
         session.Weighings.Add(new WeighingRecord { Number = 1, Loads = new LoadFigures { LoadsKg = Four(270.1, 276.3, 243.4, 258.2), TotalKg = Of(1048, 0.5), CrossWeightPercent = Of(49.62, 0.05) } });
         session.Plan = new PerchPlan { Words = "LR up ¼ turn, RF up ¼", Predicted = new Prediction { CrossWeightPercent = Of(50.02, 0.12) } };
         session.Plan.Findings.Add(new ScaleLink.Api.V1.Diagnostic { Code = "SL-544", Message = "The car has ride height limits, but no ride heights were measured.", Remedy = "Measure all four, or watch the limits yourself: the plan does not." });

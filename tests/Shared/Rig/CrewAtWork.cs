@@ -1,3 +1,4 @@
+using Grpc.Core;
 using ScaleLink.Api.V1;
 
 namespace Shared.Rig;
@@ -35,8 +36,23 @@ internal sealed class CrewAtWork(BayRig bay)
     public Session SettleAndWeigh()
     {
         bay.Simulator.DoAndWait("""{"do":"settle","by":"both","seconds":1.5}""");
+        // Where the machine is slow the rest of before may still be the newest one known: that is refused, and nothing is lost by asking again.
+        Session? session = null;
+        Wait.Until(() => (session = WeighUnlessUnmoved()) is not null, Wait.Patience, "the new rest is weighed");
+        return session!;
+    }
+
+    private Session? WeighUnlessUnmoved()
+    {
         bay.Settled();
-        return bay.Daemon.WorkSessionControl.Weigh(new WeighRequest { By = By });
+        try
+        {
+            return bay.Daemon.WorkSessionControl.Weigh(new WeighRequest { By = By });
+        }
+        catch (RpcException e) when (e.Status.Detail.Contains("SL-568", StringComparison.Ordinal))
+        {
+            return null;
+        }
     }
 
     /// <summary>Turns the perches of the simulated car as the session has them on record.</summary>

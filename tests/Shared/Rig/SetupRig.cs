@@ -137,7 +137,21 @@ internal sealed class SetupRig : IDisposable
         _daemon?.Dispose();
         if (_ownsPads)
             Simulator.Dispose();
-        _folder.Delete(recursive: true);
+        // A daemon that somebody else has started may still be writing its last.
+        Wait.Until(TryDelete, Wait.Patience, () => $"{_folder} goes");
+    }
+
+    private bool TryDelete()
+    {
+        try
+        {
+            _folder.Delete(recursive: true);
+            return true;
+        }
+        catch (IOException) when (_folder.Exists)
+        {
+            return false;
+        }
     }
 
     private void StartDaemon() => _daemon = new ChildProcess("ScaleLink.Daemon", "scalelinkd.dll",

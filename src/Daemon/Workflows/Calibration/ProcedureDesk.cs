@@ -40,7 +40,7 @@ internal sealed class ProcedureDesk
         Do(plan.Corner, () => _flow.Take(plan.Before.Pad, book =>
         {
             if (book.All.Values.FirstOrDefault(p => p.IsOpen && (p.Corner == plan.Corner || p.SerialNumber == plan.Before.Pad)) is { } open)
-                throw new StepRefusedException(CalibrationCodes.CalibrationRunning.Because($"{open.Corner}, {open.SerialNumber}, since {open.BegunAt:yyyy-MM-dd HH:mm} UTC"));
+                throw new StepRefusedException(CalibrationCodes.CalibrationRunning.Because($"{open.Corner}, {open.SerialNumber}, since {LocalTime.Minute(open.BegunAt)}"));
             ProcedureFlow.Begin(plan);
             return ProcedureLedger.Steps.Entry(Now, who, new ProcedureEvent { Begun = plan with { Who = who } });
         }));

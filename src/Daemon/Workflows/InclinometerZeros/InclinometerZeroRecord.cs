@@ -1,4 +1,5 @@
 using ScaleLink.Daemon.Bay;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.InclinometerZeros;
 
 namespace ScaleLink.Daemon.Workflows.InclinometerZeros;
@@ -33,6 +34,6 @@ internal sealed record OpenInclinometerTest(InclinometerTest Test, string Corner
             return $"The test was begun at {Corner} and is over: the pad is at {corner} now.";
         if (source != Source)
             return "The test is over: the angles come from another inclinometer now.";
-        return now - last > LongestPause ? $"The test that was last read {last.UtcDateTime:yyyy-MM-dd HH:mm}Z was cut short: after {LongestPause.TotalMinutes:0} minutes it is begun anew." : null;
+        return now - last > LongestPause ? $"The test that was last read {LocalTime.Minute(last)} was cut short: after {LongestPause.TotalMinutes:0} minutes it is begun anew." : null;
     }
 }

@@ -1,8 +1,8 @@
 using ScaleLink.Daemon.Reports;
 using ScaleLink.Daemon.Workflows.Calibration.Export;
 using ScaleLink.Measure;
-using Wire = ScaleLink.Api.V1;
 using static ScaleLink.Daemon.Workflows.Calibration.Export.ReportWords;
+using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Workflows.PadInterchange;
 
@@ -16,9 +16,9 @@ internal static class InterchangeHtml
             .Text("title", $"Pad interchange {interchange.InterchangeId}").Raw($"<style>{ProcedureHtml.Style}</style></head>\n<body>\n")
             .Text("h1", "Pads interchanged under one car")
             .Facts(
-                ("number", interchange.InterchangeId), ("bay", sheet.Bay), ("outcome", sheet.State), ("begun", $"{Time(interchange.BegunAt)} by {interchange.BegunBy}"),
-                ("ended", interchange.EndedAt is null ? "" : $"{Time(interchange.EndedAt)} by {interchange.EndedBy}"), ("remark", interchange.Remark),
-                ("report made", sheet.Made.ToString("yyyy-MM-ddTHH:mm:ssZ")))
+                ("number", interchange.InterchangeId), ("bay", sheet.Bay), ("outcome", sheet.State), ("begun", $"{interchange.BegunAt.LocalSecond()} by {interchange.BegunBy}"),
+                ("ended", interchange.EndedAt is null ? "" : $"{interchange.EndedAt.LocalSecond()} by {interchange.EndedBy}"), ("remark", interchange.Remark),
+                ("report made", LocalTime.Second(sheet.Made)))
             .Raw("<aside>").Text("span", ProcedureSheet.NoCertificate).Raw("</aside>\n");
         if (interchange.Refused is { } refused)
             html.Text("h2", "Why there is no outcome").Table(["code", "what", "remedy"], [[refused.Code, refused.Message, refused.Remedy]]);

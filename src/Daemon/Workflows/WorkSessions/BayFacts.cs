@@ -1,6 +1,7 @@
 using ScaleLink.Daemon.Bay;
 using ScaleLink.Daemon.Workflows.Levelling;
 using ScaleLink.Daemon.Workflows.WorkSessions.Checks;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Levelling;
 using ScaleLink.Weighing.Statics;
@@ -30,7 +31,7 @@ internal sealed record BayFacts(IReadOnlyList<SeenCheck> Seen)
     {
         var without = pads.Where(p => p.Zero is null || Age(p.Zero, now) > OldestZero).Select(p => p.Corner.ToString()).ToList();
         return new("pads_zeroed", without.Count == 0 && pads.Count == 4,
-            without.Count == 0 && pads.Count > 0 ? $"oldest zero {pads.Min(p => p.Zero!.TakenAt):yyyy-MM-dd HH:mm}Z" : "",
+            without.Count == 0 && pads.Count > 0 ? $"oldest zero {LocalTime.Minute(pads.Min(p => p.Zero!.TakenAt))}" : "",
             without.Count == 0 ? [] : [new(SessionCodes.ZeroMissing, $"No zero within {OldestZero.TotalHours:0} hours: {string.Join(", ", without)}.", "Empty the pads and zero them.")]);
     }
 

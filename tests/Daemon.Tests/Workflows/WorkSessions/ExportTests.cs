@@ -44,6 +44,23 @@ public sealed class ExportTests : IDisposable
     }
 
     [Fact]
+    public void The_sheet_ends_with_each_corner_and_its_uncertainty_and_has_the_times_of_its_place()
+    {
+        var reading = _bench.Session.Weighings[^1].Step.Reading;
+        var page = System.Net.WebUtility.HtmlDecode(SessionSheet.Of(_bench.View));
+        foreach (var corner in Corners.All)
+        {
+            var load = reading.LoadKg(corner);
+            Assert.Equal(Math.Pow(reading.RepeatUKg[corner], 2) + Math.Pow(reading.StandingUKg[corner], 2), Math.Pow(load.Uncertainty, 2), 9);
+            Assert.Contains($"<td>{corner}</td><td>{ValueText.Of(load, Unit.Kilogram).Full}</td>", page);
+        }
+
+        Assert.Contains($"begun {LocalTime.Minute(_bench.Session.StartedAt)} by", page);
+        Assert.Contains("+05:30", page);
+        Assert.Equal(["0", "1", "2"], System.Text.RegularExpressions.Regex.Matches(page, "data-weighing=\"(\\d+)\"").Select(m => m.Groups[1].Value));
+    }
+
+    [Fact]
     public void Corrections_of_the_patch_stand_in_the_table_and_on_the_sheet()
     {
         var reading = _bench.Reading(Bench.FirstLoads) with { Patch = [new("slope", new(1.24, -1.24, -0.5, 0.5)), new("warp", null)] };

@@ -1,6 +1,7 @@
 using ScaleLink.Daemon.Reports;
-using Wire = ScaleLink.Api.V1;
+using ScaleLink.Measure;
 using static ScaleLink.Daemon.Workflows.Calibration.Export.ReportWords;
+using Wire = ScaleLink.Api.V1;
 
 namespace ScaleLink.Daemon.Workflows.Calibration.Export;
 
@@ -26,15 +27,15 @@ internal static class ProcedureHtml
             .Text("h1", $"Calibration procedure of pad {procedure.SerialNumber}")
             .Facts(
                 ("number", $"{procedure.ProcedureId}"), ("bay and place", $"{sheet.Bay}, {procedure.Corner.ToString().ToUpperInvariant()}"), ("outcome", State(procedure.State)),
-                ("begun", $"{Time(procedure.BegunAt)} by {procedure.BegunBy}"), ("ended", Ended(procedure)), ("remark", procedure.Ending?.Reason ?? ""),
-                ("report made", sheet.Made.ToString("yyyy-MM-ddTHH:mm:ssZ")))
+                ("begun", $"{procedure.BegunAt.LocalSecond()} by {procedure.BegunBy}"), ("ended", Ended(procedure)), ("remark", procedure.Ending?.Reason ?? ""),
+                ("report made", LocalTime.Second(sheet.Made)))
             .Raw("<aside>").Text("span", ProcedureSheet.NoCertificate).Raw("</aside>\n");
         if (procedure.Result is { } result)
             ResultHtml.Write(html, result);
         return Points(html, procedure).Raw("</body></html>\n").ToString();
     }
 
-    private static string Ended(Wire.ProcedureView procedure) => procedure.Ending is { } ending ? $"{Time(ending.Time)} by {ending.Who}" : "";
+    private static string Ended(Wire.ProcedureView procedure) => procedure.Ending is { } ending ? $"{ending.Time.LocalSecond()} by {ending.Who}" : "";
 
     private static Html Points(Html html, Wire.ProcedureView procedure) => html
         .Text("h2", "Masses")
@@ -46,6 +47,6 @@ internal static class ProcedureHtml
             procedure.Points.Select(p => (IReadOnlyList<string>)
             [
                 $"{p.Number}", Stage(p.Stage), p.Repetition > 0 ? $"{p.Repetition}" : "", p.WayDown ? "down" : "up", $"{Load(p.Load)} {p.Spot}{(p.Because.Length > 0 ? $" (said to be empty: {p.Because})" : "")}".Trim(),
-                p.HasLoadKg ? Number(p.LoadKg) : "", p.HasReadKg ? Number(p.ReadKg) : "", p.HasResidualKg ? Signed(p.ResidualKg) : "", Number(p.Counts, "0.0"), Time(p.Time),
+                p.HasLoadKg ? Number(p.LoadKg) : "", p.HasReadKg ? Number(p.ReadKg) : "", p.HasResidualKg ? Signed(p.ResidualKg) : "", Number(p.Counts, "0.0"), p.Time.LocalSecond(),
             ]));
 }

@@ -12,6 +12,9 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Export;
 /// <summary>A session as a sheet for printing: one HTML page that needs nothing else. Whatever people typed is escaped.</summary>
 internal static class SessionSheet
 {
+    // As screens show it: enough to find the one on record.
+    private const int ShownOfHash = 12;
+
     private const string Style =
         "body{font:11pt/1.4 sans-serif;max-width:180mm;margin:8mm auto;color:#111;background:#fff}h1{font-size:16pt;margin:0 0 2mm}h2{font-size:12pt;margin:6mm 0 1mm}"
         + "table{border-collapse:collapse;width:100%;font-variant-numeric:tabular-nums}th,td{border-bottom:1px solid #bbb;padding:1mm 2mm;text-align:right}th:first-child,td:first-child{text-align:left}"
@@ -27,8 +30,8 @@ internal static class SessionSheet
         var page = new StringBuilder();
         page.Append("<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>").Append(Html.Escape($"{session.Car.Name}, session {session.Id}"))
             .Append("</title><style>").Append(Style).Append("</style></head><body><h1>").Append(Html.Escape(session.Car.Name)).Append("</h1>");
-        Paragraph(page, "small", $"Session {session.Id}, bay {session.Start.Bay}, begun {Utc(session.StartedAt)} by {session.Who}"
-            + (session.EndedAt is { } ended ? $", ended {Utc(ended)}" : ", still open") + (session.Start.Title.Length > 0 ? $". {session.Start.Title}" : ""));
+        Paragraph(page, "small", $"Session {session.Id}, bay {session.Start.Bay}, begun {LocalTime.Minute(session.StartedAt)} by {session.Who}"
+            + (session.EndedAt is { } ended ? $", ended {LocalTime.Minute(ended)}" : ", still open") + (session.Start.Title.Length > 0 ? $". {session.Start.Title}" : ""));
         if (remarks.Length > 0)
             Paragraph(page, "small", remarks);
         Paragraph(page, "verdict", session.End is { } end ? end.Words + (end.Because.Length > 0 ? $" ({end.Because})" : "") : Standing.Of(session)?.Words ?? "No reading was taken.");
@@ -44,7 +47,7 @@ internal static class SessionSheet
         if (session.Known is not null)
             Checks(page, "Last steps", view.LastSteps);
         if (session.Cautioned.Count > 0)
-            Paragraph(page, "small", $"Cautions read by {string.Join(", ", session.Cautioned.OrderBy(c => c.Value).Select(c => $"{c.Key}, {Utc(c.Value)}"))}.");
+            Paragraph(page, "small", $"Cautions read by {string.Join(", ", session.Cautioned.OrderBy(c => c.Value).Select(c => $"{c.Key}, {LocalTime.Minute(c.Value)}"))}.");
         Paragraph(page, "small", $"Back to the baseline: {CrewWords.Turns(-1 * session.TurnsSinceBaseline)}. {Cautions.Perches}");
         Paragraph(page, "small", Cautions.Track);
         Paragraph(page, "small", Cautions.NotForTrade);
@@ -67,26 +70,28 @@ internal static class SessionSheet
         foreach (var weighing in session.Weighings.Where(c => c.Step.Reading.Patch.Count > 0))
             Paragraph(page, "small", $"{weighing.Number}: corrected for the patch: {string.Join(", ", weighing.Step.Reading.Patch.Select(p => p.Words))}");
         foreach (var (number, correction) in session.Weighings.Where(c => c.Correction is not null).Select(c => (c.Number, c.Correction!)))
-            Paragraph(page, "small", $"{number}: written as {CrewWords.Turns(correction.Recorded)}; put right by {correction.Who}, {Utc(correction.At)}");
+            Paragraph(page, "small", $"{number}: written as {CrewWords.Turns(correction.Recorded)}; put right by {correction.Who}, {LocalTime.Minute(correction.At)}");
         foreach (var finding in session.Weighings.SelectMany(c => c.Step.Findings.Select(f => $"{c.Number}: {f}")))
             Paragraph(page, "small", finding);
     }
 
     private static void LastLoads(StringBuilder page, WorkSession session)
     {
-        var whole = session.Weighings[^1].Step.Reading.Whole;
+        var last = session.Weighings[^1].Step.Reading;
+        var whole = last.Whole;
         page.Append("<h2>Loads at the end</h2>");
         Head(page, "", "value ± U (95 %)");
         foreach (var (name, unit, value) in new (string, Unit, Value)[]
         {
+            ("LF", Unit.Kilogram, last.LoadKg(Corner.LF)), ("RF", Unit.Kilogram, last.LoadKg(Corner.RF)), ("LR", Unit.Kilogram, last.LoadKg(Corner.LR)), ("RR", Unit.Kilogram, last.LoadKg(Corner.RR)),
             ("Total", Unit.Kilogram, whole.TotalKg), ("Cross weight (RF + LR) / total", Unit.Percent, whole.CrossWeightPercent), ("Front weight (LF + RF) / total", Unit.Percent, whole.FrontWeightPercent),
             ("Left-side weight (LF + LR) / total", Unit.Percent, whole.LeftSideWeightPercent), ("Front left-right load difference, LF - RF", Unit.Kilogram, whole.FrontLeftRightDifferenceKg), ("Rear left-right load difference, LR - RR", Unit.Kilogram, whole.RearLeftRightDifferenceKg),
         })
             Row(page, "td", name, ValueText.Of(value, unit).Full);
         page.Append("</table>");
-        if (session.Weighings[^1].Step.Reading.NominalOnly is { Count: > 0 } nominalOnly)
+        if (last.NominalOnly is { Count: > 0 } nominalOnly)
             Paragraph(page, "small", $"Nominal only pads, not checked with known masses: {string.Join(", ", nominalOnly)}.");
-        Paragraph(page, "small", $"Calibrations: {string.Join(", ", session.Weighings[^1].Step.Reading.Calibrations)}. Net turns: {CrewWords.Turns(session.TurnsSinceBaseline)}.");
+        Paragraph(page, "small", $"Calibrations: {string.Join(", ", last.Calibrations.Select(c => c.Length > ShownOfHash ? c[..ShownOfHash] : c))}. Net turns: {CrewWords.Turns(session.TurnsSinceBaseline)}.");
     }
 
     private static void Checks(StringBuilder page, string title, IReadOnlyList<CheckView> checks)
@@ -127,6 +132,4 @@ internal static class SessionSheet
     private static void Paragraph(StringBuilder page, string kind, string text) => page.Append("<p class=\"").Append(kind).Append("\">").Append(Html.Escape(text)).Append("</p>");
 
     private static string Show(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
-
-    private static string Utc(DateTimeOffset at) => at.UtcDateTime.ToString("yyyy-MM-dd HH:mm'Z'", CultureInfo.InvariantCulture);
 }

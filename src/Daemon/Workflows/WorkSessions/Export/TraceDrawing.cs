@@ -53,7 +53,7 @@ internal static class TraceDrawing
 
         Line(svg, x, y(point.CrossWeightPercent + point.ExpandedPercent), x, y(point.CrossWeightPercent - point.ExpandedPercent), "#111", "");
         svg.Append(CultureInfo.InvariantCulture, $"<circle cx=\"{x:0.#}\" cy=\"{at:0.#}\" r=\"4\" fill=\"#111\"/>");
-        svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{x:0.#}\" y=\"{Height - Bottom + 14}\" text-anchor=\"middle\">{point.Step}</text>");
+        svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{x:0.#}\" y=\"{Height - Bottom + 14}\" text-anchor=\"middle\" data-weighing=\"{point.Number}\">{point.Number}</text>");
         if (point.Label.Length > 0)
             svg.Append(CultureInfo.InvariantCulture, $"<text transform=\"translate({x:0.#} {Height - Bottom + 24}) rotate(8)\" font-size=\"7\" text-anchor=\"middle\">{Html.Escape(point.Label)}</text>");
     }

@@ -84,6 +84,7 @@ internal static class WeighingMapping
 
     public static Wire.TracePoint Point(TracePoint point) => new()
     {
+        Number = (uint)point.Number,
         Step = (uint)point.Step,
         CrossWeightPercent = point.CrossWeightPercent,
         ExpandedPercent = point.ExpandedPercent,

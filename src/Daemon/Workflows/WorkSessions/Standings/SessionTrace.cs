@@ -4,12 +4,13 @@ using ScaleLink.Weighing.WorkSessions.Planning;
 namespace ScaleLink.Daemon.Workflows.WorkSessions.Standings;
 
 /// <summary>One point of the convergence trace.</summary>
+/// <param name="Number">Of the weighing, as on record.</param>
 /// <param name="Step">Adjustments made before it.</param>
 /// <param name="CrossWeightPercent">As read.</param>
 /// <param name="ExpandedPercent">Half width at 95 % of what one settle can differ by.</param>
 /// <param name="PredictedPercent">Drawn before it; null where nothing was predicted.</param>
 /// <param name="Label">The turns before it.</param>
-internal sealed record TracePoint(int Step, double CrossWeightPercent, double ExpandedPercent, Value? PredictedPercent, string Label);
+internal sealed record TracePoint(int Number, int Step, double CrossWeightPercent, double ExpandedPercent, Value? PredictedPercent, string Label);
 
 /// <summary>Cross weight against adjustments, each with the prediction drawn before it.</summary>
 internal static class SessionTrace
@@ -25,7 +26,7 @@ internal static class SessionTrace
         foreach (var weighing in session.Weighings)
         {
             step += weighing.Adjustment is null ? 0 : 1;
-            points.Add(new(step, weighing.CrossWeightPercent, half, weighing.Adjustment?.Predicted?.CrossWeightPercent, weighing.Adjustment is { } a ? CrewWords.Turns(a.Turns) : weighing.ChangeName));
+            points.Add(new(weighing.Number, step, weighing.CrossWeightPercent, half, weighing.Adjustment?.Predicted?.CrossWeightPercent, weighing.Adjustment is { } a ? CrewWords.Turns(a.Turns) : weighing.ChangeName));
         }
 
         return points;

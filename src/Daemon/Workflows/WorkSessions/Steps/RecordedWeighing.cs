@@ -64,6 +64,9 @@ internal sealed record RecordedWeighing
 
     private Corners Uncorrected => LoadsKg - PatchKg;
 
+    /// <summary>The load of one corner with everything that is uncertain of it.</summary>
+    public Value LoadKg(Corner corner) => new(LoadsKg[corner], Math.Sqrt(RepeatUKg[corner] * RepeatUKg[corner] + StandingUKg[corner] * StandingUKg[corner]));
+
     /// <summary>(RF + LR) / total, percent.</summary>
     [JsonIgnore]
     public double CrossWeightPercent => ForSteps.CrossWeightPercent.Estimate;
