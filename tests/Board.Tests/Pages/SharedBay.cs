@@ -75,7 +75,15 @@ public sealed class CrewBayTests : ICollectionFixture<SharedBay>
     public const string Name = "crew's bay";
 }
 
-/// <summary>And on a third: pads without a car.</summary>
+/// <summary>And on a third: what it sees while perches are turned.</summary>
+[Trait("needs", "bay")]
+[CollectionDefinition(Name)]
+public sealed class TurningBayTests : ICollectionFixture<SharedBay>
+{
+    public const string Name = "bay where perches are turned";
+}
+
+/// <summary>And on a fourth: pads without a car.</summary>
 [Trait("needs", "bay")]
 [CollectionDefinition(Name)]
 public sealed class CalibrationBayTests : ICollectionFixture<SharedBay>

@@ -3,7 +3,7 @@ using Board.Tests.Pages;
 namespace Board.Tests.WorkSessions;
 
 /// <summary>Nothing on the view under the car moves, whatever befalls the bay while perches are turned.</summary>
-[Collection(CrewBayTests.Name)]
+[Collection(TurningBayTests.Name)]
 public class CrewPlacesTests(SharedBay bay)
 {
     [Fact]

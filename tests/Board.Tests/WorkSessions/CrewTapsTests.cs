@@ -9,7 +9,7 @@ namespace Board.Tests.WorkSessions;
 /// A whole session with one thumb on a phone. From the first weighing to the finished sheet in two steps of four perches at most 25 taps, without
 /// scrolling; the preparation one confirmation an item. The project's own requirement; no published source.
 /// </summary>
-[Collection(CrewBayTests.Name)]
+[Collection(TurningBayTests.Name)]
 public class CrewTapsTests(SharedBay bay)
 {
     private const int MostTaps = 25;

@@ -9,7 +9,7 @@ namespace Board.Tests.WorkSessions;
 /// The view under the car: what is to be turned stands in its corner from the weighing to the next one, whatever the car does meanwhile, and nothing
 /// on it moves.
 /// </summary>
-[Collection(CrewBayTests.Name)]
+[Collection(TurningBayTests.Name)]
 public class CrewViewTests(SharedBay bay)
 {
     // Targets of a thumb in gloves: WCAG 2.2, 2.5.5, has 44 px; the distance is the project's own requirement.
