@@ -67,7 +67,17 @@ public class LossTests(AloneBay bay)
         Assert.Equal("", await board.Text(".aim strong"));
         Assert.Contains("old", await board.Text(".freshness"));
         Assert.Contains("SL-42", await board.Text(".faults"));
+        // One age on each view: that of the loads, at its top.
+        foreach (var view in new[] { "health", "work-session" })
+        {
+            await board.Page.Locator($"nav a[href={view}]").ClickAsync();
+            await board.Has($".{view} .held-note");
+            Assert.Matches("^held, [0-9.]+ s old$", await board.Text(".freshness"));
+            Assert.DoesNotMatch("[0-9]", await board.Text(".held-note"));
+        }
 
+        await board.Page.Locator("nav a[href='']").First.ClickAsync();
+        await board.Has(".live-view");
         bay.Rig.RestartDaemon();
         took = await board.UntilFreshness("live", 20);
         Assert.InRange(took.TotalSeconds, 0, 5);

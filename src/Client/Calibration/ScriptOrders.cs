@@ -9,8 +9,12 @@ namespace ScaleLink.Client.Calibration;
 internal sealed class ScriptOrders
 {
     private readonly ConcurrentQueue<string> _lines = new();
+    private volatile bool _isOver;
 
     public ScriptOrders(TextReader input) => new Thread(() => Read(input)) { IsBackground = true, Name = "orders" }.Start();
+
+    /// <summary>No line will come any more, and none is left.</summary>
+    public bool HasEnded => _isOver && _lines.IsEmpty;
 
     public bool TryTake(out string order)
     {
@@ -24,5 +28,6 @@ internal sealed class ScriptOrders
     {
         while (input.ReadLine() is { } line)
             _lines.Enqueue(line.Trim());
+        _isOver = true;
     }
 }

@@ -73,12 +73,18 @@ internal static class CarCommand
                 return InputFile.Refuse(path, read.Mistakes, parsed.GetValue(common.Json), shell);
 
             await using var daemon = common.Connect(parsed, shell);
-            var saved = await daemon.Ask(o => daemon.CarControl.SaveCarAsync(new SaveCarRequest { File = text, Who = parsed.GetValue(who) }, o), stop);
-            var car = await daemon.Ask(o => daemon.CarControl.UseCarAsync(new UseCarRequest { Name = saved.Name, Hash = saved.Hash, Who = parsed.GetValue(who) }, o), stop);
-            shell.Write(car, parsed.GetValue(common.Json), CarPage.InBay);
+            shell.Write(await PutInBay(daemon, text, parsed.GetValue(who)!, stop), parsed.GetValue(common.Json), CarPage.InBay);
             return ExitCodes.Done;
         });
         return command;
+    }
+
+    /// <summary>Saves a car file in the ledger, and says that this car stands in the bay.</summary>
+    /// <exception cref="ClientException">The daemon refused, or did not answer.</exception>
+    internal static async Task<Car> PutInBay(DaemonConnection daemon, string file, string who, CancellationToken stop)
+    {
+        var saved = await daemon.Ask(o => daemon.CarControl.SaveCarAsync(new SaveCarRequest { File = file, Who = who }, o), stop);
+        return await daemon.Ask(o => daemon.CarControl.UseCarAsync(new UseCarRequest { Name = saved.Name, Hash = saved.Hash, Who = who }, o), stop);
     }
 
     private static Command Balance(CommonOptions common, Shell shell)

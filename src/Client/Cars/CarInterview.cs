@@ -8,7 +8,10 @@ namespace ScaleLink.Client.Cars;
 /// Asks what is needed of a car, one question a line. "&lt;" goes back to the question before, an empty answer takes what is shown, "?" says that nobody
 /// knows, "!" or the end of the input leaves; a wrong answer is asked again with the reason. Every answer is in the draft before the next question.
 /// </summary>
-internal sealed class CarInterview(Shell shell, CarDraft draft)
+/// <param name="shell">Where to write.</param>
+/// <param name="draft">Where answers are kept.</param>
+/// <param name="answer">The next answer; null when there will be none.</param>
+internal sealed class CarInterview(Shell shell, CarDraft draft, Func<string?> answer)
 {
     private const int LongestName = 80;
     private readonly Dictionary<string, string> _kept = [];
@@ -96,6 +99,6 @@ internal sealed class CarInterview(Shell shell, CarDraft draft)
     {
         shell.Out.Write($"{shell.Glyphs.Say(question.Line(shell.Glyphs, PeerText.Clean(Before(question), 40)))}: ");
         shell.Out.Flush();
-        return shell.In.ReadLine()?.Trim();
+        return answer()?.Trim();
     }
 }

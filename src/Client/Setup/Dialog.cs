@@ -43,6 +43,22 @@ internal sealed class Dialog(Shell shell)
         return null;
     }
 
+    /// <summary>Waits for a line, on this thread; nothing: there will be none.</summary>
+    public string? Line(CancellationToken stop)
+    {
+        if (_lines is null)
+            return shell.In.ReadLine();
+        while (!_lines.HasEnded)
+        {
+            if (_lines.TryTake(out var line))
+                return line;
+            if (stop.WaitHandle.WaitOne(Look))
+                return null;
+        }
+
+        return null;
+    }
+
     private void Echo(string text)
     {
         shell.Out.Write(text);

@@ -22,7 +22,8 @@ internal sealed class FirstLoads(DaemonConnection daemon, Dialog dialog, Shell s
         foreach (var pad in (await Pads(stop)).Where(p => !p.Calibrated))
             await Calibrate(pad, stop);
         await Zero(stop);
-        shell.WriteLine("A car is described by questions: scalelink car new. The next start:");
+        await new FirstCar(daemon, dialog, shell, who).Run(stop);
+        shell.WriteLine("The next start:");
         shell.WriteLine($"  scalelinkd --bay {bayFile ?? "FILE"}");
         if (shell.CanRedraw)
             await new WatchScreen(shell, daemon).Run(10, stop);

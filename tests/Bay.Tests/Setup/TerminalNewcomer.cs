@@ -51,6 +51,8 @@ internal sealed partial class TerminalNewcomer(SetupRig rig, ChildProcess progra
             Load(line);
         else if (line.StartsWith("Enter takes the zero", StringComparison.Ordinal))
             Enter("");
+        else if (line.StartsWith("The car, by questions", StringComparison.Ordinal))
+            DescribeCar();
     }
 
     private void Enter(string line)
@@ -68,6 +70,16 @@ internal sealed partial class TerminalNewcomer(SetupRig rig, ChildProcess progra
     {
         Thread.Sleep(1500);
         rig.Step(_on, on: false);
+    }
+
+    // What a crew knows of a car it has not measured yet; whatever has a guess is left to it.
+    private void DescribeCar()
+    {
+        Enter(Path.Combine(rig.Folder, "heron.toml"));
+        foreach (var answer in (string[])["Heron", "2450 +-3", "58 in", "1450"])
+            Enter(answer);
+        for (var guessed = 0; guessed < 17; guessed++)
+            Enter("");
     }
 
     private void Load(string line)

@@ -71,6 +71,31 @@ public class WorkSessionPageTests(SharedBay bay)
         bay.Rig.Settled();
     }
 
+    [Fact]
+    public async Task What_is_left_of_the_preparation_is_ticked_in_one_go_and_says_so()
+    {
+        var crew = new CrewAtWork(bay.Rig);
+        crew.ChooseHeron();
+        bay.Rig.Daemon.WorkSessionControl.StartSession(new StartSessionRequest { By = CrewAtWork.By, Title = "Bramble Moor, Sunday" }, cancellationToken: TestContext.Current.CancellationToken);
+        var board = await bay.Show(new PageSetup { Path = "work-session" });
+        await board.Page.Locator("[data-do=who]").FillAsync("Ada");
+        // One is looked at; the others are not.
+        await board.Page.Locator("[data-check=bars_disconnected] [data-do=tick]:not([disabled])").ClickAsync();
+        await board.Has("[data-check=bars_disconnected][data-kind=done]");
+        await board.Page.Locator("[data-do=tick-rest]:not([disabled])").ClickAsync();
+        await board.Until("!document.querySelector('[data-do=tick-rest]') && document.querySelector('.checks').innerText.includes('ticked together, not individually confirmed')");
+        var checks = crew.Session.Preparation;
+        Assert.False(checks.Single(c => c.Key == "bars_disconnected").TickedTogether);
+        Assert.DoesNotContain("together", await board.Text("[data-check=bars_disconnected]"));
+        // What the bay sees for itself is not ticked against it: pads that were never calibrated stay as they are.
+        Assert.Equal((false, true), checks.Where(c => c.Key == "pads_proved").Select(c => (c.Done, c.SeenOtherwise)).Single());
+        var together = checks.First(c => c.TickedTogether).Key;
+        await board.Page.Locator($"[data-check={together}] [data-do=untick]:not([disabled])").ClickAsync();
+        await board.Page.Locator($"[data-check={together}] [data-do=tick]:not([disabled])").ClickAsync();
+        await board.Until($"document.querySelector('[data-check={together}][data-kind=done]') && !document.querySelector('[data-check={together}]').innerText.includes('together')");
+        bay.Rig.Daemon.WorkSessionControl.AbandonSession(new AbandonSessionRequest { By = CrewAtWork.By, Because = "the test is over" }, cancellationToken: TestContext.Current.CancellationToken);
+    }
+
     private async Task Converge(BoardPage board)
     {
         for (var step = 1; await board.StateName() != "finishing"; step++)
