@@ -13,6 +13,7 @@ using ScaleLink.Client.Probe;
 using ScaleLink.Client.Recording;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Client.Setup;
+using ScaleLink.Client.SetupSheets;
 using ScaleLink.Client.Watch;
 using ScaleLink.Client.WorkSessions;
 using ScaleLink.Client.WorkSessions.Guided;
@@ -75,7 +76,7 @@ internal static class CommandLine
         {
             WatchCommand.Create(common, shell), PadsCommand.Create(common, shell), ZeroCommand.Create(common, shell),
             CalibrateCommand.Create(common, shell), CalibrationsCommand.Create(common, shell),
-            CarCommand.Create(common, shell), PatchCommand.Create(common, shell), PlanCommand.Create(common, shell), WorkCommand.Create(common, shell), WorkSessionCommand.Create(common, shell),
+            CarCommand.Create(common, shell), SheetCommand.Create(common, shell), PatchCommand.Create(common, shell), PlanCommand.Create(common, shell), WorkCommand.Create(common, shell), WorkSessionCommand.Create(common, shell),
             WhatIfCommand.Create(common, shell),
             SetupCommand.Create(common, shell), DoctorCommand.Create(common, shell), ProbeCommand.Create(common, shell), RecordCommand.Create(common, shell), DemoCommand.Create(common, shell), CompletionCommand.Create(shell),
         };

@@ -46,6 +46,10 @@ public sealed record Unit(string Sign, double Factor, int RoughDecimals, int Liv
     /// <summary>The one with that sign; the first for a sign that none has.</summary>
     public static Unit Named(string? sign, params IReadOnlyList<Unit> among) => among.FirstOrDefault(u => u.Sign == sign, among[0]);
 
+    /// <summary>A number as it was set, in this unit: as many decimals as it has, at most <see cref="Decimals"/>, without the sign.</summary>
+    /// <param name="value">In the base unit.</param>
+    public string ShowShortest(double value) => (Math.Round(value / Factor, Decimals) + 0.0).ToString("0.####", System.Globalization.CultureInfo.InvariantCulture);
+
     /// <summary>A number without an uncertainty of its own, such as a height that was asked for, in this unit and without its sign.</summary>
     /// <param name="value">In the base unit.</param>
     /// <param name="isSigned">A plus before what is above zero.</param>

@@ -17,6 +17,18 @@ public sealed record Units(Unit Mass, Unit Length)
     /// <summary>Tyre pressures: bar, or psi beside pounds.</summary>
     public Unit Pressure => Mass == Unit.Pound ? Unit.Psi : Unit.Bar;
 
+    /// <summary>What stands in for a base unit on this device: its mass for kg, its length for mm and so on; the same unit for a kind that has one alone.</summary>
+    public Unit For(string sign) => sign switch
+    {
+        "kg" => Mass,
+        "mm" => Length,
+        "N/mm" => Rate,
+        "bar" => Pressure,
+        "%" => Unit.Percent,
+        "°" => Unit.Degree,
+        _ => new(sign, 1, 0, 1, 2),
+    };
+
     /// <summary>As one word: "kg-mm", "lb-in".</summary>
     public string Name => $"{Mass.Sign}-{Length.Sign}";
 

@@ -12,7 +12,7 @@ public class PublicApiTests
     [
         CommonReflection.Descriptor, CarsReflection.Descriptor, FeedReflection.Descriptor, PadsReflection.Descriptor, PatchReflection.Descriptor, InclinometerZerosReflection.Descriptor, WorkSessionsReflection.Descriptor, WorkSessionReflection.Descriptor, WorkSessionHistoryReflection.Descriptor,
         MassesReflection.Descriptor, CalibrationSummaryReflection.Descriptor, ProcedureResultsReflection.Descriptor, ProcedurePlansReflection.Descriptor, CalibrationsReflection.Descriptor, CalibrationProceduresReflection.Descriptor, PadInterchangesReflection.Descriptor, RecorderReflection.Descriptor,
-        SetupReflection.Descriptor, SiteCheckReflection.Descriptor,
+        SetupReflection.Descriptor, SetupSheetsReflection.Descriptor, SiteCheckReflection.Descriptor,
     ];
 
     [Fact]

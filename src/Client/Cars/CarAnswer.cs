@@ -42,24 +42,17 @@ internal sealed partial record CarAnswer(Stated? Value, string Kept, string Reas
         return $"{parts.Groups["value"].Value} {unit}{(parts.Groups["u"].Success ? $" +-{parts.Groups["u"].Value} {(parts.Groups["spread"].Value is { Length: > 0 } spread ? spread : unit)}" : "")}".TrimEnd();
     }
 
-    private static double? Factor(string sign, CarQuestion question, Units units) => sign.Length == 0 ? question.Unit(units)?.Factor ?? 1 : (question.Kind, sign.ToLowerInvariant()) switch
-    {
-        (AnswerKind.Length, "mm") => 1,
-        (AnswerKind.Length, "cm") => 10,
-        (AnswerKind.Length, "m") => 1000,
-        (AnswerKind.Length, "in" or "inch") => Unit.Inch.Factor,
-        (AnswerKind.Rate, "n/mm" or "kn/m") => 1,
-        (AnswerKind.Rate, "lb/in" or "lbf/in") => Unit.PoundPerInch.Factor,
-        (AnswerKind.Percent, "%") => 1,
-        _ => null,
-    };
+    private static double? Factor(string sign, CarQuestion question, Units units) => sign.Length == 0 ? question.Unit(units)?.Factor ?? 1
+        : Base(question) is { } of ? WrittenUnit.Factor(of, sign) : null;
 
-    private static string Units(CarQuestion question) => question.Kind switch
+    private static string Units(CarQuestion question) => WrittenUnit.Known(Base(question) ?? "");
+
+    private static string? Base(CarQuestion question) => question.Kind switch
     {
-        AnswerKind.Length => "mm, cm, m or in",
-        AnswerKind.Rate => "N/mm or lb/in",
+        AnswerKind.Length => "mm",
+        AnswerKind.Rate => "N/mm",
         AnswerKind.Percent => "%",
-        _ => "a number alone",
+        _ => null,
     };
 
     private static double Number(Match parts, string name) => double.Parse(parts.Groups[name].Value, CultureInfo.InvariantCulture);

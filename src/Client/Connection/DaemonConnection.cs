@@ -47,6 +47,8 @@ public sealed class DaemonConnection : IAsyncDisposable
         InclinometerZeroControl = new InclinometerZeroControl.InclinometerZeroControlClient(control);
         SiteCheck = new SiteChecks.SiteChecksClient(_channel);
         SiteCheckControl = new SiteCheckControl.SiteCheckControlClient(control);
+        SetupSheets = new Api.V1.SetupSheets.SetupSheetsClient(_channel);
+        SetupSheetControl = new SetupSheetControl.SetupSheetControlClient(control);
         WorkSessions = new Api.V1.WorkSessions.WorkSessionsClient(_channel);
         WorkSessionControl = new WorkSessionControl.WorkSessionControlClient(control);
         Recorder = new Recorder.RecorderClient(_channel);
@@ -107,6 +109,12 @@ public sealed class DaemonConnection : IAsyncDisposable
 
     /// <summary>What begins and ends a watch.</summary>
     public SiteCheckControl.SiteCheckControlClient SiteCheckControl { get; }
+
+    /// <summary>Setup sheets in versions.</summary>
+    public Api.V1.SetupSheets.SetupSheetsClient SetupSheets { get; }
+
+    /// <summary>What changes setup sheets.</summary>
+    public SetupSheetControl.SetupSheetControlClient SetupSheetControl { get; }
 
     /// <summary>Work sessions.</summary>
     public Api.V1.WorkSessions.WorkSessionsClient WorkSessions { get; }

@@ -10,6 +10,7 @@ using ScaleLink.Daemon.Workflows.Cars;
 using ScaleLink.Daemon.Workflows.InclinometerZeros;
 using ScaleLink.Daemon.Workflows.Levelling;
 using ScaleLink.Daemon.Workflows.PadInterchange;
+using ScaleLink.Daemon.Workflows.SetupSheets;
 using ScaleLink.Daemon.Workflows.SiteCheck;
 using ScaleLink.Daemon.Workflows.WorkSessions.Service;
 using ScaleLink.Daemon.Workflows.Zeros;
@@ -62,6 +63,8 @@ internal static class BayApplication
         app.MapGrpcService<CalibrationProcedureControlService>();
         app.MapGrpcService<PadInterchangesService>();
         app.MapGrpcService<PadInterchangeControlService>();
+        app.MapGrpcService<SetupSheetsService>();
+        app.MapGrpcService<SetupSheetControlService>();
         app.MapGrpcService<RecorderService>();
         app.MapGrpcService<RecorderControlService>();
         app.MapGrpcReflectionService();

@@ -18,6 +18,7 @@ using ScaleLink.Daemon.Workflows.Cars;
 using ScaleLink.Daemon.Workflows.InclinometerZeros;
 using ScaleLink.Daemon.Workflows.Levelling;
 using ScaleLink.Daemon.Workflows.PadInterchange;
+using ScaleLink.Daemon.Workflows.SetupSheets;
 using ScaleLink.Daemon.Workflows.SiteCheck;
 using ScaleLink.Daemon.Workflows.WorkSessions;
 using ScaleLink.Daemon.Workflows.WorkSessions.Service;
@@ -61,6 +62,7 @@ internal static class BayServices
         services.AddSingleton<SessionStarter>();
         services.AddSingleton<SessionNow>();
         services.AddSingleton<SessionAnswer>();
+        services.AddSingleton<SheetDesk>();
         services.AddSingleton<AskedReader>();
         services.AddSingleton<PatchMapping>();
         services.AddSingleton<ZeroTaking>();
@@ -104,6 +106,8 @@ internal static class BayServices
         provider.GetRequiredService<SessionBars>();
         provider.GetRequiredService<SessionTarget>();
         provider.GetRequiredService<CarRocking>();
+        // What cannot be read of the sheets is named from the start, not when somebody first asks.
+        provider.GetRequiredService<SheetDesk>();
         return new BayWeigher(provider.GetRequiredService<LiveBay>().Pads, provider.GetRequiredService<BayConfiguration>().Weigh,
             provider.GetRequiredService<RockingPrior>(), provider.GetRequiredService<LivePatch>().Correct, provider.GetRequiredService<NoiseLedger>().Recall());
     }

@@ -20,6 +20,7 @@ public static class Catalogue
         ProbeCodes.Area,
         SetupCodes.Area,
         CarCodes.Area,
+        SheetCodes.Area,
         PatchCodes.Area,
         InclinometerCodes.Area,
         PlanCodes.Area,

@@ -1,3 +1,5 @@
+using ScaleLink.Weighing.SetupSheets;
+
 namespace ScaleLink.Weighing.Cars;
 
 /// <summary>What the crew knows about a car: enough to say what each turn of a perch will do.</summary>
@@ -59,6 +61,9 @@ sealed record CarModel
 
     /// <summary>Where the car should stand.</summary>
     public CarTargets Targets { get; init; } = new();
+
+    /// <summary>What else the file says of its setup. Plans go by the numbers above; the two agree.</summary>
+    public SheetContent Setup { get; init; } = SheetContent.Empty;
 
     /// <summary>This with one corner changed.</summary>
     public CarModel Change(Corner corner, Func<CornerSetup, CornerSetup> change) =>

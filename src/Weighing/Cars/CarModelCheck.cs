@@ -20,6 +20,7 @@ static class CarModelCheck
         found.AddRange(TargetMistakes(car.Targets).Select(m => m with { Where = "targets" }));
         found.AddRange(BallastMistakes(car.BallastStations).Select(m => m with { Where = "ballast" }));
         found.AddRange(RaceCheck.Mistakes(car));
+        found.AddRange(CarSheet.Mistakes(car));
         return found;
     }
 

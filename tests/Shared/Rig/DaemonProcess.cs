@@ -28,6 +28,8 @@ internal sealed class DaemonProcess : IDisposable
         CalibrationProcedures = new CalibrationProcedures.CalibrationProceduresClient(Channel);
         CalibrationProcedureControl = new CalibrationProcedureControl.CalibrationProcedureControlClient(Channel);
         Cars = new Cars.CarsClient(Channel);
+        SetupSheets = new SetupSheets.SetupSheetsClient(Channel);
+        SetupSheetControl = new SetupSheetControl.SetupSheetControlClient(Channel);
         CarControl = new CarControl.CarControlClient(Channel);
         Patch = new Patch.PatchClient(Channel);
         PatchControl = new PatchControl.PatchControlClient(Channel);
@@ -52,6 +54,8 @@ internal sealed class DaemonProcess : IDisposable
 
     public CalibrationProcedureControl.CalibrationProcedureControlClient CalibrationProcedureControl { get; }
     public Cars.CarsClient Cars { get; }
+    public SetupSheets.SetupSheetsClient SetupSheets { get; }
+    public SetupSheetControl.SetupSheetControlClient SetupSheetControl { get; }
 
     public CarControl.CarControlClient CarControl { get; }
 

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using ScaleLink.Weighing.SetupSheets;
 
 namespace ScaleLink.Weighing.Cars.Files;
 
@@ -35,6 +36,7 @@ static class CarFileText
             ["fuel"] = RaceText.Fuel(car.Fuel),
             ["drivers"] = car.Drivers.Count > 0 ? new JsonArray([.. car.Drivers.Select(RaceText.Driver)]) : null,
             ["class_minimum"] = RaceText.Class(car.Class),
+            ["setup"] = car.Setup.Count > 0 ? SheetBlockText.Of(car.Setup) : null,
         };
         return Without(document).ToJsonString(Layout);
     }

@@ -1,4 +1,5 @@
 using ScaleLink.Weighing.Documents;
+using ScaleLink.Weighing.SetupSheets;
 
 namespace ScaleLink.Weighing.Cars.Files;
 
@@ -44,6 +45,7 @@ sealed class CarReader(JsonBlock root)
         var (springs, tyres) = (root.Number("shared_spring_uncertainty_percent"), root.Number("shared_tyre_uncertainty_percent"));
         var (turn, ballast, targets) = (root.Number("smallest_turn") ?? 0.25, Ballast(), TargetReader.Read(root.Block("targets")));
         var (fuel, drivers, rule) = (RaceReader.Fuel(root.Block("fuel")), RaceReader.Drivers(root), RaceReader.Class(root.Block("class_minimum")));
+        var setup = SheetBlock.Read(root.Block("setup")) ?? SheetContent.Empty;
         if (wheelbase is not { } length || cg is not { } height || front?.Track is not { } frontTrack || rear?.Track is not { } rearTrack
             || corners is not { LF: { } lf, RF: { } rf, LR: { } lr, RR: { } rr })
             return null;
@@ -51,7 +53,7 @@ sealed class CarReader(JsonBlock root)
         {
             Name = name, WheelbaseMm = length, FrontTrackMm = frontTrack, RearTrackMm = rearTrack, CgHeightMm = height, RollAxisHeightMm = tilt,
             Suspension = new(lf, rf, lr, rr), FrontBar = front.Bar, RearBar = rear.Bar,
-            SmallestTurn = turn, BallastStations = ballast, Targets = targets, Fuel = fuel, Drivers = drivers, Class = rule,
+            SmallestTurn = turn, BallastStations = ballast, Targets = targets, Fuel = fuel, Drivers = drivers, Class = rule, Setup = setup,
         }.WithUsualSharedUncertainties();
         return car with { SharedSpringUncertainty = springs / 100 ?? car.SharedSpringUncertainty, SharedTyreUncertainty = tyres / 100 ?? car.SharedTyreUncertainty };
     }

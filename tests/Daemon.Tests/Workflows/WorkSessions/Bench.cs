@@ -39,6 +39,10 @@ internal sealed class Bench : IDisposable
 
     public static string CarText { get; } = File.ReadAllText(RepositoryRoot.File("docs", "cars", "heron.json"));
 
+    public LedgerDatabase Database => _database;
+
+    public FakeTimeProvider Time => _time;
+
     public SessionLedger Ledger { get; }
 
     public WorkSession Session { get; private set; }
