@@ -1,6 +1,7 @@
 using System.CommandLine;
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Commands;
+using ScaleLink.Client.Connection;
 using ScaleLink.Client.Json;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Weighing.Cars.Files;

@@ -1,6 +1,7 @@
 using ScaleLink.Client.Runtime;
 using ScaleLink.Measure.Sentences;
 using ScaleLink.Weighing.Cars;
+using ScaleLink.Weighing.Cars.Interview;
 
 namespace ScaleLink.Client.Cars;
 
@@ -13,9 +14,7 @@ namespace ScaleLink.Client.Cars;
 /// <param name="answer">The next answer; null when there will be none.</param>
 internal sealed class CarInterview(Shell shell, CarDraft draft, Func<string?> answer)
 {
-    private const int LongestName = 80;
-    private readonly Dictionary<string, string> _kept = [];
-    private readonly Dictionary<string, Stated> _values = [];
+    private readonly CarDescription _car = new();
     private bool _isToldOfDraft;
 
     /// <summary>The car; null when it was left before the questions ended.</summary>
@@ -32,8 +31,8 @@ internal sealed class CarInterview(Shell shell, CarDraft draft, Func<string?> an
                 return null;
             if (line == "<")
                 at = Math.Max(0, at - 1);
-            else if (Answer(question, line switch { "?" => "", "" => Before(question), _ => line }) is { } reason)
-                shell.WriteLine($"  {reason}");
+            else if (Answer(question, line switch { "?" => "", "" => Before(question), _ => line }) is { IsEmpty: false } reason)
+                shell.WriteLine($"  {shell.Glyphs.Say(reason)}");
             else
             {
                 at++;
@@ -41,7 +40,7 @@ internal sealed class CarInterview(Shell shell, CarDraft draft, Func<string?> an
             }
         }
 
-        return CarQuestions.Car(_kept["name"], _values);
+        return _car.Car;
     }
 
     // Answers that mean nothing any more are asked for again, with all that come after them.
@@ -51,54 +50,38 @@ internal sealed class CarInterview(Shell shell, CarDraft draft, Func<string?> an
         if (answers is null)
             shell.WriteLine($"  {PeerText.Clean(draft.Path, 200)} cannot be read: it is left out, and the questions begin anew.");
         var at = 0;
-        while (answers is not null && at < CarQuestions.All.Count && answers.TryGetValue(CarQuestions.All[at].Key, out var kept) && Answer(CarQuestions.All[at], kept) is null)
+        while (answers is not null && at < CarQuestions.All.Count && answers.TryGetValue(CarQuestions.All[at].Key, out var kept) && Answer(CarQuestions.All[at], kept).IsEmpty)
             at++;
         if (at > 0)
             shell.WriteLine($"  Taken up: {at} of {CarQuestions.All.Count} answers of {PeerText.Clean(draft.Path, 200)}. < goes back to them.");
         return at;
     }
 
-    /// <summary>Takes an answer; gives the reason when it cannot be.</summary>
-    private string? Answer(CarQuestion question, string line)
-    {
-        if (question.Kind == AnswerKind.Text)
-            return line.Length == 0 ? "A name is needed here, so that records can be told apart."
-                : !PlainText.IsClean(line, LongestName) ? $"At most {LongestName} signs that show."
-                : Take(question, line, null);
-        if (line.Length == 0)
-            return question.Otherwise is { } otherwise ? Take(question, "", otherwise) : "A number is needed here, such as 2450, 2450 +-3 or 96.5 in.";
-        var answer = CarAnswer.Read(line, question, shell.Glyphs.Units);
-        if (answer.Value is not { } value)
-            return answer.Reason;
-        // Everything else is sound: what the whole car is told of is this answer's.
-        var with = new Dictionary<string, Stated>(_values) { [question.Key] = value };
-        return CarModelCheck.Mistakes(CarQuestions.Car(_kept.GetValueOrDefault("name", ""), with)) is [var wrong, ..]
-            ? shell.Glyphs.Tell(wrong)
-            : Take(question, answer.Kept, value);
-    }
-
-    private string? Take(CarQuestion question, string kept, Stated? value)
-    {
-        _kept[question.Key] = kept;
-        if (value is { } known)
-            _values[question.Key] = known;
-        return null;
-    }
+    private Sentence Answer(CarQuestion question, string typed) => _car.Answer(question, typed, shell.Glyphs.Units);
 
     private void Keep()
     {
-        if (draft.Keep(_kept) || _isToldOfDraft)
+        if (draft.Keep(_car.Kept) || _isToldOfDraft)
             return;
         _isToldOfDraft = true;
         shell.WriteLine($"  The answers cannot be kept in {PeerText.Clean(draft.Path, 200)}: leaving now loses them.");
     }
 
-    private string Before(CarQuestion question) => _kept.GetValueOrDefault(question.Key, "");
+    private string Before(CarQuestion question) => _car.Kept.GetValueOrDefault(question.Key, "");
 
     private string? Line(CarQuestion question)
     {
-        shell.Out.Write($"{shell.Glyphs.Say(question.Line(shell.Glyphs, PeerText.Clean(Before(question), 40)))}: ");
+        shell.Out.Write($"{shell.Glyphs.Say(Shown(question))}: ");
         shell.Out.Flush();
         return answer()?.Trim();
+    }
+
+    // With its unit, and with what an empty answer means.
+    private string Shown(CarQuestion question)
+    {
+        var (before, units) = (PeerText.Clean(Before(question), 40), shell.Glyphs.Units);
+        var otherwise = before.Length > 0 ? $" (Enter: {before}, as answered)" : question.Otherwise is not { } o ? ""
+            : $" (Enter: {(o.Assumed ? "a guess, " : "")}{question.OtherwiseText(units)})";
+        return $"{question.Words}{(question.Unit(units) is { } unit ? $", {unit.Sign}" : "")}{otherwise}";
     }
 }

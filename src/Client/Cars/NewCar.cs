@@ -1,4 +1,5 @@
 using System.Text;
+using ScaleLink.Client.Commands;
 using ScaleLink.Client.Runtime;
 using ScaleLink.Weighing.Cars.Files;
 

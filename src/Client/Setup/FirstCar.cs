@@ -1,6 +1,6 @@
-using ScaleLink.Api.V1;
 using ScaleLink.Client.Cars;
 using ScaleLink.Client.Connection;
+using ScaleLink.Client.Commands;
 using ScaleLink.Client.Runtime;
 
 namespace ScaleLink.Client.Setup;

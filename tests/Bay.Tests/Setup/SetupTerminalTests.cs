@@ -31,7 +31,7 @@ public class SetupTerminalTests(ITestOutputHelper output)
             Wait.Until(() => (pad = new Pads.PadsClient(rig.Channel).ListPads(new ListPadsRequest()).Pads.Single(p => p.Corner.ToString().Equals(corner, StringComparison.OrdinalIgnoreCase))) is { Calibrated: true, LoadKg.Estimate: > 199.5 and < 200.5 }, Wait.Patience, () => $"{pad}");
         }
 
-        Assert.Equal("Heron", new Cars.CarsClient(rig.Channel).GetCar(new GetCarRequest()).Name);
+        Assert.Equal("Heron", new ScaleLink.Api.V1.Cars.CarsClient(rig.Channel).GetCar(new GetCarRequest()).Name);
         newcomer.Until(line => line.Contains(Calibrated.Length == 4 ? "raised" : "incomplete", StringComparison.Ordinal));
     }
 }

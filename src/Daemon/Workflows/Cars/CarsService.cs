@@ -1,5 +1,6 @@
 using Grpc.Core;
 using ScaleLink.Daemon.Contract;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Balance;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Cars.Files;
@@ -35,6 +36,12 @@ internal sealed class CarsService(CarShelf cars, AskedReader asked) : Wire.Cars.
         answer.Guesses.AddRange(read.Car?.Guesses() ?? []);
         return Task.FromResult(answer);
     }
+
+    public override Task<Wire.ListCarQuestionsResponse> ListCarQuestions(Wire.ListCarQuestionsRequest request, ServerCallContext context) =>
+        Task.FromResult(CarAnswers.Questions(Units.Named(request.MassUnit, request.LengthUnit)));
+
+    public override Task<Wire.DescribeCarResponse> DescribeCar(Wire.DescribeCarRequest request, ServerCallContext context) =>
+        Task.FromResult(CarAnswers.Describe(request.Answers.ToDictionary(), Units.Named(request.MassUnit, request.LengthUnit)));
 
     public override Task<Wire.WhatIfAnswer> AskWhatIf(Wire.AskWhatIfRequest request, ServerCallContext context)
     {

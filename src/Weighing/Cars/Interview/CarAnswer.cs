@@ -1,10 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using ScaleLink.Client.Runtime;
-using ScaleLink.Measure;
-using ScaleLink.Weighing.Cars;
 
-namespace ScaleLink.Client.Cars;
+namespace ScaleLink.Weighing.Cars.Interview;
 
 /// <summary>
 /// What was typed for a number: the number, perhaps a unit, perhaps +- and an expanded uncertainty (95 %, k = 1.96), perhaps its unit or a percent sign.
@@ -20,15 +17,15 @@ internal sealed partial record CarAnswer(Stated? Value, string Kept, string Reas
     public static CarAnswer Read(string typed, CarQuestion question, Units units)
     {
         if (Pattern().Match(typed) is not { Success: true } parts)
-            return Not($"\"{PeerText.Clean(typed, 40)}\" is no number such as 70 or 70 +-3, with a point for decimals.");
+            return Not($"\"{PlainText.Clean(typed, 40)}\" is no number such as 70 or 70 +-3, with a point for decimals.");
         var given = parts.Groups["unit"].Value;
         if (Factor(given, question, units) is not { } factor)
-            return Not($"{PeerText.Clean(given, 20)} is no unit of this: {Units(question)}.");
+            return Not($"{PlainText.Clean(given, 20)} is no unit of this: {Units(question)}.");
         var value = Number(parts, "value") * factor;
         var spread = parts.Groups["spread"].Value;
         var isShare = spread == "%" && question.Kind != AnswerKind.Percent;
         if (!isShare && Factor(spread.Length > 0 ? spread : given, question, units) is null)
-            return Not($"{PeerText.Clean(spread, 20)} is no unit of this: {Units(question)}.");
+            return Not($"{PlainText.Clean(spread, 20)} is no unit of this: {Units(question)}.");
         var u = !parts.Groups["u"].Success ? question.UsualMm > 0 ? question.UsualMm : question.UsualShare * Math.Abs(value)
             : Number(parts, "u") * (isShare ? Math.Abs(value) / 100 : Factor(spread.Length > 0 ? spread : given, question, units)!.Value) / Coverage.Factor();
         return double.IsFinite(value) && double.IsFinite(u) ? new(new(value, Rounded(u)), Keep(parts, question, units), "") : Not("That is too large a number.");

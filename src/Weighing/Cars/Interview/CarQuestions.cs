@@ -1,6 +1,4 @@
-using ScaleLink.Weighing.Cars;
-
-namespace ScaleLink.Client.Cars;
+namespace ScaleLink.Weighing.Cars.Interview;
 
 /// <summary>What is asked of a car, in the order in which a crew finds the answers, and the car that they make.</summary>
 internal static class CarQuestions

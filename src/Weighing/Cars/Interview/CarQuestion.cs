@@ -1,8 +1,6 @@
-using ScaleLink.Client.Runtime;
-using ScaleLink.Measure;
-using ScaleLink.Weighing.Cars;
+using System.Globalization;
 
-namespace ScaleLink.Client.Cars;
+namespace ScaleLink.Weighing.Cars.Interview;
 
 /// <summary>What kind of answer a question wants, and with it the units that it can come in.</summary>
 internal enum AnswerKind
@@ -37,17 +35,17 @@ internal sealed record CarQuestion(string Key, string Words, AnswerKind Kind, do
         _ => null,
     };
 
-    /// <summary>As it stands on the screen, with unit and with what an empty answer means.</summary>
-    /// <param name="glyphs">Of the terminal.</param>
-    /// <param name="before">What was answered already; empty: nothing.</param>
-    public string Line(Glyphs glyphs, string before)
+    /// <summary>Why an empty answer is refused; nothing: it is taken for <see cref="Otherwise"/>.</summary>
+    public string Lacking => Otherwise is not null ? "" : Kind == AnswerKind.Text ? "A name is needed here, so that records can be told apart." : "A number is needed here, such as 2450, 2450 +-3 or 96.5 in.";
+
+    /// <summary>What an empty answer means, in the unit of an answer that names none, with its interval of 95 % where it is a guess: "60 ±49". Empty: there has to be an answer.</summary>
+    public string OtherwiseText(Units units)
     {
-        var unit = Unit(glyphs.Units);
-        var otherwise = before.Length > 0 ? $" (Enter: {before}, as answered)" : Otherwise is not { } o ? "" : o.Assumed
-            ? $" (Enter: a guess, {Text(o.Estimate, unit)} {glyphs.PlusMinus}{Text(o.StandardUncertainty * Coverage.Factor(), unit)})"
-            : $" (Enter: {Text(o.Estimate, unit)})";
-        return $"{Words}{(unit is null ? "" : $", {unit.Sign}")}{otherwise}";
+        if (Otherwise is not { } o)
+            return "";
+        var unit = Unit(units);
+        return o.Assumed ? $"{Text(o.Estimate, unit)} \u00b1{Text(o.StandardUncertainty * Coverage.Factor(), unit)}" : Text(o.Estimate, unit);
     }
 
-    private static string Text(double value, Unit? unit) => (value / (unit?.Factor ?? 1)).ToString("G3", System.Globalization.CultureInfo.InvariantCulture);
+    private static string Text(double value, Unit? unit) => (value / (unit?.Factor ?? 1)).ToString("G3", CultureInfo.InvariantCulture);
 }
