@@ -16,6 +16,15 @@ public sealed partial class SheetValue
     }
 }
 
+public sealed partial class SetupSheet
+{
+    /// <summary>Track and driver, as far as it has them.</summary>
+    public string Names => string.Join(", ", new[] { Key?.Track, Key?.Driver }.Where(n => n?.Length > 0)) is { Length: > 0 } names ? names : "no track, no driver";
+
+    /// <summary>The same with the version.</summary>
+    public string Words => $"{Names}, version {Version}";
+}
+
 public sealed partial class SheetRemark
 {
     /// <summary>The remark with its lengths apart.</summary>

@@ -31,6 +31,8 @@ builder.Services.AddSingleton(new WorkSessions.WorkSessionsClient(channel));
 builder.Services.AddSingleton(new WorkSessionControl.WorkSessionControlClient(control));
 builder.Services.AddSingleton(new Cars.CarsClient(channel));
 builder.Services.AddSingleton(new CarControl.CarControlClient(control));
+builder.Services.AddSingleton(new SetupSheets.SetupSheetsClient(channel));
+builder.Services.AddSingleton(new SetupSheetControl.SetupSheetControlClient(control));
 builder.Services.AddSingleton(new Patch.PatchClient(channel));
 builder.Services.AddSingleton(new PatchControl.PatchControlClient(control));
 builder.Services.AddSingleton(new InclinometerZeros.InclinometerZerosClient(channel));

@@ -5,6 +5,6 @@ internal static class BayLinks
 {
     public static IReadOnlyList<(string Path, string Name)> All { get; } =
     [
-        ("", "Live"), ("work-session", "Work session"), ("calibration", "Calibration"), ("car", "Car"), ("patch", "Patch"), ("record", "Record"), ("health", "Health"), ("device", "This device"),
+        ("", "Live"), ("work-session", "Work session"), ("calibration", "Calibration"), ("car", "Car"), ("setup-sheet", "Setup sheet"), ("patch", "Patch"), ("record", "Record"), ("health", "Health"), ("device", "This device"),
     ];
 }

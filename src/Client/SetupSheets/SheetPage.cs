@@ -32,16 +32,18 @@ internal static class SheetPage
     {
         if (now.Sheet is not { } sheet)
             return [$"Nobody has said how {PeerText.Clean(now.Car, 40)} is set up. Save a sheet: scalelink sheet set, or fit one: scalelink sheet fit."];
-        List<string> lines = [.. Whole(sheet, glyphs)];
+        List<string> lines = [.. Whole(sheet, glyphs, now.HasTurns ? "~" : " ")];
         lines.Add(now.HasTurns ? $"Turned since: {Four(now.TurnsSince)}. What is marked ~ was before these turns." : "No turns are on record since.");
         if (now is { HasTurns: true, PerchTurns: { } stand })
             lines.Add($"Perches stand by now at: {Four(stand)} turns up from their marks.");
         lines.AddRange(now.Remarks.Select(r => PeerText.Clean(r.Said.In(glyphs.Units.Mass, glyphs.Units.Length), 300)));
-        // Only what turns move is in doubt after them.
-        return now.HasTurns ? lines : lines.Select(l => l.StartsWith('~') ? $" {l[1..]}" : l);
+        return lines;
     }
 
-    public static IEnumerable<string> Whole(SetupSheet sheet, Glyphs glyphs)
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="glyphs">Of this terminal.</param>
+    /// <param name="moved">Marks what turns of the perches move.</param>
+    public static IEnumerable<string> Whole(SetupSheet sheet, Glyphs glyphs, string moved = " ")
     {
         yield return $"{Names(sheet.Key, 40)}, version {sheet.Version}{(sheet.OnCar ? ", on the car" : "")}";
         yield return $"saved {By(sheet)}, entry {sheet.Entry}{(sheet.CopiedFrom.Length > 0 ? $", copied from {PeerText.Clean(sheet.CopiedFrom, 80)}" : "")}{Note(sheet)}";
@@ -50,7 +52,7 @@ internal static class SheetPage
             yield return "";
             yield return PeerText.Clean(group.Key, 20);
             foreach (var field in group.GroupBy(v => Key(v.Slot)))
-                foreach (var line in Field([.. field], glyphs))
+                foreach (var line in Field([.. field], glyphs, moved))
                     yield return line;
         }
     }
@@ -74,9 +76,9 @@ internal static class SheetPage
             yield return $"{PeerText.Clean(d.Words, 60),-40} {Value(d.First, glyphs)} -> {Value(d.Second, glyphs)}";
     }
 
-    private static IEnumerable<string> Field(IReadOnlyList<SheetValue> values, Glyphs glyphs)
+    private static IEnumerable<string> Field(IReadOnlyList<SheetValue> values, Glyphs glyphs, string moved)
     {
-        var mark = values[0].MovesWithPerches ? "~" : " ";
+        var mark = values[0].MovesWithPerches ? moved : " ";
         var places = values.Select(v => Place(v.Slot)).ToList();
         // What four corners share is said once.
         if (values.Count > 1 && places.TrueForAll(p => CornerNames.Contains(p) || AxleNames.Contains(p)))

@@ -3,6 +3,7 @@ using ScaleLink.Api.V1;
 using ScaleLink.Client.Commands;
 using ScaleLink.Client.Connection;
 using ScaleLink.Client.Runtime;
+using ScaleLink.Weighing.SetupSheets;
 
 namespace ScaleLink.Client.SetupSheets;
 
@@ -30,6 +31,8 @@ internal static class SheetSteps
         {
             var request = new SaveSheetRequest { Note = parsed.GetValue(note), Who = parsed.GetValue(who), NotOnCar = parsed.GetValue(prepared), Units = shell.Glyphs.Units.Name };
             request.Changes.AddRange(parsed.GetValue(values)!.Select(Change));
+            if (SheetChanges.Read(request.Changes.Select(c => (c.Slot, c.Value)), shell.Glyphs.Units).Mistakes is { Count: > 0 } mistakes)
+                return InputFile.Refuse("sheet set", mistakes, parsed.GetValue(common.Json), shell);
             if (parsed.GetValue(file) is { } path)
                 request.CarFile = InputFile.ReadCar(path);
             await using var daemon = common.Connect(parsed, shell);

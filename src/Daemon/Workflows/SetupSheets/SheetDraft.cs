@@ -30,17 +30,9 @@ internal sealed record SheetDraft(IReadOnlyList<(SheetSlot Slot, SheetValue? Val
     {
         List<Diagnostic> mistakes = [];
         List<(SheetSlot, SheetValue?)> changes = carFile.Length > 0 ? [.. FromFile(carFile, car, mistakes)] : [];
-        foreach (var (name, value) in typed)
-            try
-            {
-                foreach (var slot in SheetNaming.Slots(name))
-                    changes.Add((slot, value.Trim().Length == 0 ? null : SheetTyped.Read(slot, value, units)));
-            }
-            catch (DiagnosticException e)
-            {
-                mistakes.AddRange(e.Diagnostics);
-            }
-
+        var read = SheetChanges.Read(typed, units);
+        changes.AddRange(read.Values);
+        mistakes.AddRange(read.Mistakes);
         return mistakes.Count == 0 ? new(changes, note, "", onCar) : throw new DiagnosticException(mistakes);
     }
 
