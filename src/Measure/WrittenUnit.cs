@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace ScaleLink.Measure;
 
 /// <summary>Units as people write them behind a number.</summary>
@@ -23,6 +25,18 @@ public static class WrittenUnit
             var (sign, same) when sign.Length > 0 && string.Equals(sign, same, StringComparison.OrdinalIgnoreCase) => 1,
             _ => null,
         };
+    }
+
+    /// <summary>A number with a unit behind it, in the base unit of its kind; null when it is none. A number alone is in the base unit.</summary>
+    /// <param name="of">The base unit.</param>
+    /// <param name="text">As it was written, such as "400 lb/in"; decimals with a point.</param>
+    public static double? Read(string of, string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var end = text.AsSpan().LastIndexOfAnyInRange('0', '9') + 1;
+        var unit = text[end..].Trim();
+        return double.TryParse(text[..end], NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingWhite, CultureInfo.InvariantCulture, out var number)
+            ? number * (unit.Length == 0 ? 1 : Factor(of, unit)) : null;
     }
 
     /// <summary>The units of a kind in words, for who wrote none of them.</summary>

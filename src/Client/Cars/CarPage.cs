@@ -37,6 +37,8 @@ internal static class CarPage
 
         yield return "Cross weight = (RF + LR) / total; +- covers about 95 %, from the uncertainties in the file.";
         yield return car.FrontBar is { Connected: true } || car.RearBar is { Connected: true } ? "Bars connected: part of a turn only winds them." : "Bars not connected.";
+        foreach (var line in Marks(car, glyphs))
+            yield return line;
         foreach (var line in Guesses(car.Guesses()))
             yield return line;
 
@@ -61,6 +63,9 @@ internal static class CarPage
         if (list.Cars.Any(c => c.InBay))
             yield return "* in the bay";
     }
+
+    private static IEnumerable<string> Marks(CarModel car, Glyphs glyphs) => car.RideHeightMarks is not { } marks ? []
+        : [glyphs.Line($"Ride heights are measured at marks; front left {Mm(marks.LF.BehindFrontAxleMm):0} behind the front axle and {Mm(marks.LF.LeftOfCentreMm):0} left, rear right {Mm(marks.RR.BehindFrontAxleMm):0} behind and {Mm(-marks.RR.LeftOfCentreMm):0} right of the centreline. The heights above are at the wheels.")];
 
     private static IEnumerable<string> Guesses(IReadOnlyCollection<string> guesses) => guesses.Count == 0 ? []
         : [$"Guessed values, none was stated: {string.Join(", ", guesses.Select(g => PeerText.Clean(g, 40)))}. Plans say so; each recorded step teaches what they miss."];

@@ -33,6 +33,7 @@ public static class CarCodes
     public static readonly Code Fuel = Area.Declare(556, "What is stated about the fuel is not usable", "Give density, litres and place, each with its uncertainty.");
     public static readonly Code Driver = Area.Declare(557, "A driver is not usable", "Give each a name of their own, a mass with suit and helmet, and a seat.");
     public static readonly Code ClassMinimum = Area.Declare(558, "The class minimum is not usable, or counts what the car file does not state", "Correct it, or add what it counts.");
+    public static readonly Code Marks = Area.Declare(617, "The marks where ride heights are measured are not usable", "Give four places, in the order of the corners and well apart.");
     public static readonly Code FileTooLarge = Area.Declare(559, "A car file is larger than 256 kB", "See that it is the car file: a whole car takes a few kilobytes.");
     public static readonly Code NameUnprintable = Area.Declare(579, "A name in a document is too long, or has signs that do not show, such as escape or marks that turn the direction of writing", "Type it anew, with letters, digits and signs that show.");
 }

@@ -15,4 +15,5 @@ public static class PlanCodes
     public static readonly Code InputUnusable = Area.Declare(543, "The question cannot be planned: a number in it is not usable", "Correct the named number.");
     public static readonly Code LimitsNotWatched = Area.Declare(544, "There are ride height limits, but ride heights were not measured: they cannot be watched", "Measure all four ride heights.");
     public static readonly Code PlannedOnGuesses = Area.Declare(545, "The plan rests on values that nobody knows", "Measure them and state them in the car file.");
+    public static readonly Code HeightsNotFlat = Area.Declare(618, "Four ride heights do not lie in one plane: one is misread, or the body or the floor is twisted", "Measure them again; what comes back is twist.");
 }

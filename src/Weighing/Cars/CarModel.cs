@@ -50,6 +50,9 @@ sealed record CarModel
     /// <summary>Places for ballast.</summary>
     public IReadOnlyList<BallastStation> BallastStations { get; init; } = [];
 
+    /// <summary>Where ride heights are measured; heights do not matter. Null: at the wheels.</summary>
+    public PerCorner<Place>? RideHeightMarks { get; init; }
+
     /// <summary>Null: not stated; the tank is taken as it is weighed.</summary>
     public FuelTank? Fuel { get; init; }
 

@@ -21,6 +21,7 @@ static class CarModelCheck
         found.AddRange(BallastMistakes(car.BallastStations).Select(m => m with { Where = "ballast" }));
         found.AddRange(RaceCheck.Mistakes(car));
         found.AddRange(CarSheet.Mistakes(car));
+        found.AddRange(MarkCheck.Mistakes(car));
         return found;
     }
 
@@ -70,7 +71,7 @@ static class CarModelCheck
     {
         if (targets.CrossWeightPercent is not (>= 30 and <= 70))
             yield return new(CarCodes.Target, $"The cross weight target is {targets.CrossWeightPercent} %.", "Give (RF + LR) / total in percent, 30 to 70.");
-        if (!(targets.CrossWeightTolerancePercent is > 0 and <= 10 && targets.RideHeightToleranceMm is > 0 and <= 100))
+        if (!(targets.CrossWeightTolerancePercent is > 0 and <= 10 && targets.RideHeightToleranceMm is > 0 and <= 100 && targets.RakeToleranceMm is null or (> 0 and <= 100)))
             yield return new(CarCodes.Target, "A tolerance is not usable.", "Give more than 0: up to 10 % of cross weight, up to 100 mm of ride height.");
     }
 

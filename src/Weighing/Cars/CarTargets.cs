@@ -23,4 +23,10 @@ sealed record CarTargets
 
     /// <summary>Allowed either way for mean ride height, rake and left-right height difference, mm.</summary>
     public double RideHeightToleranceMm { get; init; } = 1;
+
+    /// <summary>Allowed either way for rake, mm, where rake is measured. Null: as for the other heights.</summary>
+    public double? RakeToleranceMm { get; init; }
+
+    /// <summary>What a miss of rake counts against the same miss of another height.</summary>
+    public double RakeWeight => RakeToleranceMm is { } own ? RideHeightToleranceMm / own : 1;
 }

@@ -5,6 +5,7 @@ using ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Cars.Files;
+using ScaleLink.Weighing.Statics;
 using ScaleLink.Weighing.WorkSessions.Learning;
 
 namespace ScaleLink.Daemon.Workflows.WorkSessions;
@@ -85,7 +86,7 @@ internal sealed record WorkSession
     public bool BarsAreOffNow => BarsAreOff && Marks.GetValueOrDefault(CheckLists.BarsAgain) is not { Done: true };
 
     /// <summary>Ride heights by now, mm: measured last, and carried on by what turns do. Null: never measured.</summary>
-    public Corners? HeightsNowMm => Heights is { } h && Known is { } known ? h.Mm + known.Effects.HeightsPerTurn * (TurnsSinceBaseline - h.AtTurns) : Heights?.Mm;
+    public Corners? HeightsNowMm => Heights is { } h && Known is { } known ? h.Mm + BodyPlane.AtMarks(Car, known.Effects.HeightsPerTurn) * (TurnsSinceBaseline - h.AtTurns) : Heights?.Mm;
 
     /// <summary>The session that a first step begins.</summary>
     public static WorkSession Begin(SessionStarted start, string id, DateTimeOffset at, string who, long entry)

@@ -35,6 +35,17 @@ static class BlockValues
         return new(number, u ?? Math.Abs(number) * percent!.Value / 100, assumed: guess is not null);
     }
 
+    /// <summary>A length in mm: a number, or a text with its unit such as "0.5 in".</summary>
+    public static double? Length(this JsonBlock block, string key)
+    {
+        if (block.Raw(key) is not { ValueKind: JsonValueKind.String } raw)
+            return block.Number(key);
+        if (WrittenUnit.Read("mm", raw.GetString()!) is { } mm)
+            return mm;
+        block.Note(CarCodes.WrongKind, key, $"{block.At(key)} is no length.", $"Write a number in mm, or a text with its unit: {WrittenUnit.Known("mm")}, with a point for decimals.");
+        return null;
+    }
+
     /// <summary>Four numbers under LF, RF, LR and RR, all or none.</summary>
     public static Corners? Four(this JsonBlock block, string key)
     {

@@ -33,6 +33,7 @@ static class CarFileText
             ["smallest_turn"] = car.SmallestTurn,
             ["ballast"] = car.BallastStations.Count > 0 ? new JsonArray([.. car.BallastStations.Select(Station)]) : null,
             ["targets"] = Targets(car.Targets),
+            ["ride_height_marks"] = car.RideHeightMarks is { } marks ? new JsonObject(Corners.All.ToArray().Select(c => KeyValuePair.Create($"{c}", (JsonNode?)Mark(marks[c])))) : null,
             ["fuel"] = RaceText.Fuel(car.Fuel),
             ["drivers"] = car.Drivers.Count > 0 ? new JsonArray([.. car.Drivers.Select(RaceText.Driver)]) : null,
             ["class_minimum"] = RaceText.Class(car.Class),
@@ -81,6 +82,7 @@ static class CarFileText
         ["rake_mm"] = targets.RakeMm,
         ["left_right_difference_mm"] = targets.LeftRightDifferenceMm,
         ["ride_height_tolerance_mm"] = targets.RideHeightToleranceMm,
+        ["rake_tolerance_mm"] = targets.RakeToleranceMm,
     });
 
     static JsonObject Station(BallastStation station)
@@ -91,6 +93,8 @@ static class CarFileText
         block["capacity_kg"] = station.CapacityKg;
         return block;
     }
+
+    static JsonObject Mark(Place place) => new() { ["behind_front_axle_mm"] = place.BehindFrontAxleMm, ["left_of_centre_mm"] = place.LeftOfCentreMm };
 
     internal static JsonObject Of(Place place) => new()
     {

@@ -45,6 +45,7 @@ sealed class CarReader(JsonBlock root)
         var (springs, tyres) = (root.Number("shared_spring_uncertainty_percent"), root.Number("shared_tyre_uncertainty_percent"));
         var (turn, ballast, targets) = (root.Number("smallest_turn") ?? 0.25, Ballast(), TargetReader.Read(root.Block("targets")));
         var (fuel, drivers, rule) = (RaceReader.Fuel(root.Block("fuel")), RaceReader.Drivers(root), RaceReader.Class(root.Block("class_minimum")));
+        var marks = Marks(root.Block("ride_height_marks"));
         var setup = SheetBlock.Read(root.Block("setup")) ?? SheetContent.Empty;
         if (wheelbase is not { } length || cg is not { } height || front?.Track is not { } frontTrack || rear?.Track is not { } rearTrack
             || corners is not { LF: { } lf, RF: { } rf, LR: { } lr, RR: { } rr })
@@ -53,7 +54,7 @@ sealed class CarReader(JsonBlock root)
         {
             Name = name, WheelbaseMm = length, FrontTrackMm = frontTrack, RearTrackMm = rearTrack, CgHeightMm = height, RollAxisHeightMm = tilt,
             Suspension = new(lf, rf, lr, rr), FrontBar = front.Bar, RearBar = rear.Bar,
-            SmallestTurn = turn, BallastStations = ballast, Targets = targets, Fuel = fuel, Drivers = drivers, Class = rule, Setup = setup,
+            SmallestTurn = turn, BallastStations = ballast, Targets = targets, Fuel = fuel, Drivers = drivers, Class = rule, Setup = setup, RideHeightMarks = marks,
         }.WithUsualSharedUncertainties();
         return car with { SharedSpringUncertainty = springs / 100 ?? car.SharedSpringUncertainty, SharedTyreUncertainty = tyres / 100 ?? car.SharedTyreUncertainty };
     }
@@ -78,6 +79,26 @@ sealed class CarReader(JsonBlock root)
         foreach (var (name, key) in new[] { ("spring rate", "spring_rate_n_per_mm"), ("motion ratio", "motion_ratio"), ("tyre rate", "tyre_rate_n_per_mm"), ("perch pitch", "perch.pitch_mm_per_turn"), ("perch", "perch") })
             places[$"{corner} {name}"] = $"{(own?.Has(key.Split('.')[0]) == true ? $"corners.{corner}" : corner is Measure.Corner.LF or Measure.Corner.RF ? "front" : "rear")}.{key}";
         return axle?.Corner is { } setup ? own is null ? setup : AxleReader.Change(own, setup) : null;
+    }
+
+    static PerCorner<Place>? Marks(JsonBlock? block)
+    {
+        if (block is null)
+            return null;
+        var each = Corners.All.ToArray().Select(c => Mark(block, $"{c}")).ToList();
+        block.Finish();
+        return each is [{ } lf, { } rf, { } lr, { } rr] ? new(lf, rf, lr, rr) : null;
+    }
+
+    static Place? Mark(JsonBlock block, string corner)
+    {
+        if (!block.Has(corner))
+            block.Missing(corner, "{ \"behind_front_axle_mm\": 600, \"left_of_centre_mm\": 700 }");
+        if (block.Block(corner) is not { } mark)
+            return null;
+        var place = mark.Place();
+        mark.Finish();
+        return place;
     }
 
     List<BallastStation> Ballast() =>

@@ -16,9 +16,10 @@ static class TargetReader
             CrossWeightPercent = block.Number("cross_weight_percent") ?? plain.CrossWeightPercent,
             CrossWeightTolerancePercent = block.Number("cross_weight_tolerance_percent") ?? plain.CrossWeightTolerancePercent,
             RideHeightsMm = block.Four("ride_heights_mm"),
-            RakeMm = block.Number("rake_mm"),
+            RakeMm = block.Length("rake_mm"),
             LeftRightDifferenceMm = block.Number("left_right_difference_mm"),
             RideHeightToleranceMm = block.Number("ride_height_tolerance_mm") ?? plain.RideHeightToleranceMm,
+            RakeToleranceMm = block.Length("rake_tolerance_mm"),
         };
         block.Finish();
         return targets;

@@ -107,14 +107,14 @@ sealed class LatticeSearch
     {
         var (now, height) = (problem.Now, 1 / problem.Targets.RideHeightToleranceMm);
         return Weighted(problem).Transposed * new Corners(-now.CrossWeightPercent / problem.Targets.CrossWeightTolerancePercent,
-            -now.MeanRideHeightMm * height, -now.RakeMm * height, -now.LeftRightDifferenceMm * height);
+            -now.MeanRideHeightMm * height, -now.RakeMm * height * problem.Targets.RakeWeight, -now.LeftRightDifferenceMm * height);
     }
 
     // A perch that cannot move has no effect to count on.
     static CornerMatrix Weighted(PlanProblem problem)
     {
         var height = 1 / problem.Targets.RideHeightToleranceMm;
-        var weights = new Corners(1 / problem.Targets.CrossWeightTolerancePercent, height, height, height);
+        var weights = new Corners(1 / problem.Targets.CrossWeightTolerancePercent, height, height * problem.Targets.RakeWeight, height);
         var free = Corners.From(c => problem.Limits.LowestTurns[c] < problem.Limits.HighestTurns[c] ? 1 : 0);
         return CornerMatrix.Diagonal(weights) * problem.PerTurn * CornerMatrix.Diagonal(free);
     }

@@ -18,10 +18,10 @@ static class PerchPlanner
         Refuse(request);
         var car = request.Known.CarNow;
         var problem = PlanProblem.Of(request);
-        var there = !request.Refine && PlanObjective.WithinTolerance(problem.Now, request.Targets);
+        var there = !request.Refine && PlanObjective.WithinTolerance(problem.Now, problem.Targets);
         var turns = there ? default : LatticeSearch.Best(problem);
         var after = problem.After(turns);
-        var reaches = PlanObjective.WithinTolerance(after, request.Targets);
+        var reaches = PlanObjective.WithinTolerance(after, problem.Targets);
         var (limits, alternatives) = reaches ? ([], []) : LimitSearch.Of(problem, turns, car);
         return new()
         {
@@ -33,7 +33,7 @@ static class PerchPlanner
             AlreadyThere = there,
             Reaches = reaches,
             Forecast = Forecast(request.Known, turns),
-            Findings = [.. Uncertainties(car, request.RideHeightsMm), .. limits],
+            Findings = [.. Uncertainties(car, request.RideHeightsMm), .. Twist(car, request), .. limits],
             Alternatives = alternatives,
         };
     }
@@ -49,8 +49,9 @@ static class PerchPlanner
         var repeatability = known.SettleRepeatabilityPercent * onePercent;
         var start = known.Last.Loads + (known.CrossWeightPercent.Estimate - known.Last.CrossWeightPercent.Estimate) * onePercent;
         var spread = 2 * known.Last.Covariance + change.LoadCovariance + 2 * CornerMatrix.Outer(repeatability, repeatability);
+        var (rise, covariance) = BodyPlane.AtMarks(statics.Car, change.Heights, change.HeightCovariance);
         return new(new LoadSummary(start + change.Loads, spread), known.NextReading(turns),
-            change.Heights, change.HeightCovariance.DiagonalPart.Map(v => Math.Sqrt(Math.Max(0, v))));
+            rise, covariance.DiagonalPart.Map(v => Math.Sqrt(Math.Max(0, v))));
     }
 
     static void Refuse(PlanRequest request)
@@ -65,6 +66,18 @@ static class PerchPlanner
             found.Add(new(PlanCodes.InputUnusable, "There is a target for ride heights, but they were not measured.", "Measure all four ride heights, or plan without that target."));
         if (found.Count > 0)
             throw new DiagnosticException(found);
+    }
+
+    // Without marks nobody has said that heights are measured where they can be compared.
+    static IEnumerable<Diagnostic> Twist(CarModel car, PlanRequest request)
+    {
+        if (car.RideHeightMarks is null || request.RideHeightsMm is not { } heights)
+            yield break;
+        // Marks may lie at different heights on the body by themselves: targets for all four say how.
+        var twist = BodyPlane.TwistMm(car, heights - (request.Targets.RideHeightsMm ?? default));
+        if (Math.Abs(twist) > BodyPlane.WorthALookMm)
+            yield return new(PlanCodes.HeightsNotFlat, $"The four ride heights lie {Mm(Math.Abs(twist)):0.0} from one plane at each mark, {(twist > 0 ? "LF and RR" : "RF and LR")} high: one of them is misread by about {Mm(4 * Math.Abs(twist)):0}, or body or floor are twisted.",
+                "Measure them again. What comes back is twist: the plan goes by the plane through all four and cannot turn it away.");
     }
 
     static IEnumerable<Diagnostic> Uncertainties(CarModel car, Corners? heights)

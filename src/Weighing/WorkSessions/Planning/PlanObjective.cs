@@ -19,7 +19,7 @@ static class PlanObjective
     /// <summary>The value of a plan; smaller is better.</summary>
     public static double Value(in PlanMisses misses, in Corners turns, CarTargets targets)
     {
-        var heights = Square(misses.MeanRideHeightMm) + Square(misses.RakeMm) + Square(misses.LeftRightDifferenceMm);
+        var heights = Square(misses.MeanRideHeightMm) + Square(targets.RakeWeight * misses.RakeMm) + Square(misses.LeftRightDifferenceMm);
         return Square(misses.CrossWeightPercent / targets.CrossWeightTolerancePercent)
             + heights / Square(targets.RideHeightToleranceMm)
             + PerTurnSquared * turns.Dot(turns)
@@ -29,7 +29,7 @@ static class PlanObjective
     /// <summary>True when every miss is within its tolerance.</summary>
     public static bool WithinTolerance(in PlanMisses misses, CarTargets targets) =>
         Math.Abs(misses.CrossWeightPercent) <= targets.CrossWeightTolerancePercent
-        && Math.Max(Math.Abs(misses.MeanRideHeightMm), Math.Max(Math.Abs(misses.RakeMm), Math.Abs(misses.LeftRightDifferenceMm))) <= targets.RideHeightToleranceMm;
+        && Math.Max(Math.Abs(misses.MeanRideHeightMm), Math.Max(Math.Abs(targets.RakeWeight * misses.RakeMm), Math.Abs(misses.LeftRightDifferenceMm))) <= targets.RideHeightToleranceMm;
 
     static double Square(double value) => value * value;
 }

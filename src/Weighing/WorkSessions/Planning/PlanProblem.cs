@@ -18,20 +18,21 @@ sealed record PlanProblem
     /// <summary>Row by row: cross weight (percent), mean height, rake, left-right height difference (mm), for one turn of each perch.</summary>
     public required CornerMatrix PerTurn { get; init; }
 
-    /// <summary>Change of ride height (row, mm) for one turn of each perch.</summary>
+    /// <summary>Change of ride height where it is measured and limited (row, mm) for one turn of each perch.</summary>
     public required CornerMatrix HeightsPerTurn { get; init; }
 
     public static PlanProblem Of(PlanRequest request)
     {
         var effects = request.Known.Effects;
-        var (targets, heights, car) = (request.Targets, request.RideHeightsMm, request.Known.CarNow);
+        var (measured, car) = (request.RideHeightsMm, request.Known.CarNow);
+        var (targets, heights) = (TargetsAtWheels.Of(request.Targets, car, measured), measured is { } mm ? BodyPlane.AtWheels(car, mm) : (Corners?)null);
         var crossPerLoad = 100 / effects.Statics.TotalKg * Shares.CrossWeight;
         return new()
         {
             Targets = targets,
             SmallestTurn = car.SmallestTurn,
-            Limits = PlanLimits.Of(car, heights),
-            HeightsPerTurn = effects.HeightsPerTurn,
+            Limits = PlanLimits.Of(car, measured),
+            HeightsPerTurn = BodyPlane.AtMarks(car, effects.HeightsPerTurn),
             PerTurn = new(
                 effects.LoadsPerTurn.Transposed * crossPerLoad, effects.HeightsPerTurn.Transposed * Mean,
                 effects.HeightsPerTurn.Transposed * Rake, effects.HeightsPerTurn.Transposed * Side),
@@ -52,7 +53,7 @@ sealed record PlanProblem
     public double Value(in Corners turns) => PlanObjective.Value(After(turns), turns, Targets);
 
     /// <summary>The same with ride heights hardly counting.</summary>
-    public PlanProblem CrossWeightFirst() => this with { Targets = Targets with { RideHeightToleranceMm = 20 * Targets.RideHeightToleranceMm } };
+    public PlanProblem CrossWeightFirst() => this with { Targets = Targets with { RideHeightToleranceMm = 20 * Targets.RideHeightToleranceMm, RakeToleranceMm = 20 * Targets.RakeToleranceMm } };
 
     static double MissOf(Corners pattern, double? wanted, CarTargets targets, Corners? heights) => heights switch
     {

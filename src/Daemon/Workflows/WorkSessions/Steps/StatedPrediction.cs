@@ -9,7 +9,7 @@ namespace ScaleLink.Daemon.Workflows.WorkSessions.Steps;
 /// <param name="CrossWeightPercent">On the next reading.</param>
 /// <param name="LoadsKg">kg.</param>
 /// <param name="LoadCovariance">kg².</param>
-/// <param name="HeightChangesMm">Change of ride height, mm.</param>
+/// <param name="HeightChangesMm">Change of ride height where it is measured, mm.</param>
 /// <param name="HeightUncertaintiesMm">One standard uncertainty of each, mm.</param>
 internal sealed record StatedPrediction(
     Corners Turns, Value CrossWeightPercent, Corners LoadsKg, CornerMatrix LoadCovariance, Corners HeightChangesMm, Corners HeightUncertaintiesMm)
