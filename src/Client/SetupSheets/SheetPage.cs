@@ -105,7 +105,7 @@ internal static class SheetPage
 
     private static string Names(SheetKey key, int most) => string.Join(", ", new[] { key.Car, key.Track, key.Driver }.Where(n => n.Length > 0).Select(n => PeerText.Clean(n, most)));
 
-    private static string By(SetupSheet sheet) => $"{sheet.SavedAt?.ToDateTime():yyyy-MM-dd HH:mm}Z by {PeerText.Clean(sheet.Who, 24)}";
+    private static string By(SetupSheet sheet) => $"{sheet.SavedAt.LocalMinute()} by {PeerText.Clean(sheet.Who, 24)}";
 
     private static string Note(SetupSheet sheet) => sheet.Note.Length > 0 ? $": {PeerText.Clean(sheet.Note, 120)}" : "";
 }

@@ -1,5 +1,6 @@
 using ScaleLink.Daemon.Journal;
 using ScaleLink.Daemon.Workflows.Cars;
+using ScaleLink.Measure;
 using ScaleLink.Weighing.Cars;
 using ScaleLink.Weighing.Cars.Files;
 using ScaleLink.Weighing.SetupSheets;
@@ -66,6 +67,6 @@ internal sealed class SheetDesk(LedgerDatabase ledger, CarShelf cars, TimeProvid
 
     private static StepRefusedException Overtaken(SheetKey key, SheetVersion? newest) => newest is null
         ? new(SheetCodes.Overtaken, $"There is no setup sheet of {key.Words} yet.", "Save it as a new one.")
-        : new(SheetCodes.Overtaken, $"Version {newest.Version} of {newest.Key.Words} was saved meanwhile by {newest.Who}, {newest.At.UtcDateTime:HH:mm:ss} UTC.",
+        : new(SheetCodes.Overtaken, $"Version {newest.Version} of {newest.Key.Words} was saved meanwhile by {newest.Who}, {LocalTime.Second(newest.At)}.",
             "Look at what it changed, then save again on top of it: scalelink sheet diff. What you typed is not on record.");
 }

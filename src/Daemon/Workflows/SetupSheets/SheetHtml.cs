@@ -1,4 +1,3 @@
-using System.Globalization;
 using ScaleLink.Daemon.Reports;
 using ScaleLink.Measure;
 using ScaleLink.Weighing.SetupSheets;
@@ -28,7 +27,7 @@ internal static class SheetHtml
         }
 
         return page
-            .Raw("<p class=\"small\">").Raw(Html.Escape(string.Create(CultureInfo.InvariantCulture, $"Saved {sheet.At.UtcDateTime:yyyy-MM-dd HH:mm}Z by {sheet.Who}, entry {sheet.Entry} of the ledger."))).Raw("</p>")
+            .Raw("<p class=\"small\">").Raw(Html.Escape($"Saved {LocalTime.Minute(sheet.At)} by {sheet.Who}, entry {sheet.Entry} of the ledger.")).Raw("</p>")
             .Raw(sheet.CopiedFrom.Length > 0 ? $"<p class=\"small\">{Html.Escape($"Copied from {sheet.CopiedFrom}.")}</p>" : "")
             .Raw("<p class=\"small\">Turns up from a mark are positive where they raise the corner. Toe in, and wheels leaning out, are positive.</p></body></html>").ToString();
     }
