@@ -48,7 +48,36 @@ public class DocumentSchemaTests
         }
     }
 
-    private static bool Follows(string text)
+    [Theory]
+    [InlineData("\"setup\": { \"springs\": { \"rate_n_per_mm\": { \"front\": \"400 lb/in\", \"rear\": 62 } }, \"ballast\": { \"fitted_kg\": { \"battery box\": 5 } } }", true)]
+    [InlineData("\"setup\": { \"tyres\": { \"set\": \"A\", \"pressure_cold_bar\": 1.5, \"size\": { \"front\": \"13 inch\" } } }", true)]
+    [InlineData("\"setup\": { \"springs\": { \"rate\": 70 } }", false)]
+    [InlineData("\"setup\": { \"springs\": { \"preload_mm\": 900 } }", false)]
+    [InlineData("\"setup\": { \"springs\": { \"preload_mm\": \"5,5 mm\" } }", false)]
+    [InlineData("\"setup\": { \"bars\": { \"step\": { \"LF\": 2 } } }", false)]
+    [InlineData("\"setup\": { \"tyres\": { \"set\": 3 } }", false)]
+    [InlineData("\"ride_height_marks\": { \"LF\": { \"behind_front_axle_mm\": 600, \"left_of_centre_mm\": 700 }, \"RF\": { \"behind_front_axle_mm\": 600, \"left_of_centre_mm\": -700 }, \"LR\": { \"behind_front_axle_mm\": 1900, \"left_of_centre_mm\": 700 }, \"RR\": { \"behind_front_axle_mm\": 1900, \"left_of_centre_mm\": -700 } }", true)]
+    [InlineData("\"ride_height_marks\": { \"LF\": { \"behind_front_axle_mm\": 600, \"left_of_centre_mm\": 700 } }", false)]
+    public void Schema_and_program_want_the_same_of_setup_and_marks(string block, bool isRight)
+    {
+        var text = File.ReadAllText(RepositoryRoot.File("docs", "cars", "heron.json")).TrimEnd()[..^1].TrimEnd() + $",\n{block}\n}}";
+        Assert.Equal(isRight, Follows(text));
+        var file = Path.GetTempFileName();
+        try
+        {
+            File.WriteAllText(file, text);
+            using var check = new ChildProcess("ScaleLink.Client", "scalelink.dll", "car", "check", file);
+            Assert.True(check.WaitForExit(Wait.Patience));
+            Assert.Equal(isRight, check.ExitCode == 0);
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
+    /// <summary>Whether a car file follows the schema. It is read once: a second reading of the same schema is refused.</summary>
+    internal static bool Follows(string text)
     {
         using var document = JsonDocument.Parse(text, Lenient);
         return CarSchema.Evaluate(document.RootElement).IsValid;

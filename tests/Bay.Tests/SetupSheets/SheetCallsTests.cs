@@ -1,7 +1,5 @@
-using System.Text.Json;
 using Bay.Tests.Asking;
 using Grpc.Core;
-using Json.Schema;
 using ScaleLink.Api.V1;
 using Shared;
 
@@ -47,8 +45,7 @@ public class SheetCallsTests(AskingBay bay)
         Assert.Contains("\"springs.rate.LF\",\"Spring rate LF\",90,\"N/mm\"", Export(next, ExportFormat.Csv), StringComparison.Ordinal);
         var file = Export(next, ExportFormat.Json);
         Assert.Empty(bay.Daemon.Cars.CheckCar(new CheckCarRequest { File = file }).Mistakes);
-        using var document = JsonDocument.Parse(file);
-        Assert.True(JsonSchema.FromFile(RepositoryRoot.File("docs", "cars", "car.schema.json")).Evaluate(document.RootElement).IsValid);
+        Assert.True(DocumentSchemaTests.Follows(file));
 
         string Export(SheetKey of, ExportFormat format)
         {

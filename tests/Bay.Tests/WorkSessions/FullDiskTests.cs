@@ -42,11 +42,15 @@ public class FullDiskTests
             // Nothing is lost by trying, whoever tries.
             Assert.EndsWith("(SL-365)", Assert.Throws<RpcException>(() => Heights(daemon, 200)).Status.Detail, StringComparison.Ordinal);
             Assert.EndsWith("(SL-365)", Assert.Throws<RpcException>(() => daemon.CarControl.ReleaseCar(new ReleaseCarRequest { Who = "crew" })).Status.Detail, StringComparison.Ordinal);
+            var sheet = new SaveSheetRequest { Key = new SheetKey { Car = car.Name, Track = "Bramble Moor" }, Who = "crew", Changes = { new SheetChange { Slot = "fuel.fill", Value = "25" } } };
+            Assert.EndsWith("(SL-365)", Assert.Throws<RpcException>(() => daemon.SetupSheetControl.SaveSheet(sheet)).Status.Detail, StringComparison.Ordinal);
+            Assert.Empty(daemon.SetupSheets.ListSheets(new ListSheetsRequest()).Sheets);
             Assert.Equal((OnRecord(before), car.Name), (OnRecord(Now(daemon)), daemon.Cars.GetCar(new GetCarRequest()).Name));
 
             File.Delete(ballast);
             reached = Heights(daemon, 300, seen: before.Entry);
             Assert.Equal(before.Entry + 1, reached.Entry);
+            Assert.Equal(1u, daemon.SetupSheetControl.SaveSheet(sheet).Version);
             foreach (var part in Directory.GetFiles(seen, "ledger.db*").Where(f => !f.EndsWith(".lock", StringComparison.Ordinal)))
                 File.Copy(part, Path.Combine(Path.GetDirectoryName(bay.BayFile)!, Path.GetFileName(part)), overwrite: true);
             // The disk is gone with it.

@@ -34,12 +34,14 @@ public class SetupSheetPageTests(SharedBay bay)
         await board.Page.Locator("[data-do=save-sheet-version]:not([disabled])").ClickAsync();
         await board.Until("document.querySelector('.setup-sheet').dataset.sheet === 'Bramble Moor/first driver/1'");
         var saved = sheets.GetSheet(new GetSheetRequest { Key = key }, cancellationToken: TestContext.Current.CancellationToken);
-        Assert.Equal(["springs.rate.LF", "tyres.set", "ballast.fitted.battery box"], saved.Values.Select(v => v.Slot));
+        // What the car file states is on it too; what was typed goes over it.
+        Assert.Equal(["springs.rate.LF", "springs.rate.RF"], saved.Values.Select(v => v.Slot).Take(2));
+        Assert.Equal((70, "A", 5), (saved.Values[1].Number, saved.Values.Single(v => v.Slot == "tyres.set").Text, saved.Values.Single(v => v.Slot == "ballast.fitted.battery box").Number));
         Assert.Equal((70.0507, true, "Ada"), (Math.Round(saved.Values[0].Number, 4), saved.OnCar, saved.Who));
         Assert.Equal("Bramble Moor, first driver, version 1", await board.Text("[data-value=on-car]"));
 
         // Another device is quicker.
-        control.SaveSheet(new SaveSheetRequest { Key = key, SeenVersion = 1, Who = "Ben", Changes = { new SheetChange { Slot = "fuel.fill", Value = "25" } } }, cancellationToken: TestContext.Current.CancellationToken);
+        control.SaveSheet(new SaveSheetRequest { Key = key, SeenVersion = 1, Who = "Ben", Changes = { new SheetChange { Slot = "fuel.fill", Value = "31" } } }, cancellationToken: TestContext.Current.CancellationToken);
         await Fill(board, "tyres", "tyres.set", "B");
         await board.Page.Locator("[data-do=save-sheet-version]:not([disabled])").ClickAsync();
         await board.Has("[data-do=reload]");
