@@ -1,5 +1,6 @@
 using ScaleLink.Api.V1;
 using ScaleLink.Client.Runtime;
+using static ScaleLink.Measure.Sentences.Arguments;
 
 namespace ScaleLink.Client.SetupSheets;
 
@@ -36,6 +37,8 @@ internal static class SheetPage
         lines.Add(now.HasTurns ? $"Turned since: {Four(now.TurnsSince)}. What is marked ~ was before these turns." : "No turns are on record since.");
         if (now is { HasTurns: true, PerchTurns: { } stand })
             lines.Add($"Perches stand by now at: {Four(stand)} turns up from their marks.");
+        if (now.RideHeightsMm is { } h)
+            lines.Add($"Ride heights by now, as predicted from the last ones measured: {glyphs.Line($"LF {Mm(h.Lf):0.0}, RF {Mm(h.Rf):0.0}, LR {Mm(h.Lr):0.0}, RR {Mm(h.Rr):0.0}")}.");
         lines.AddRange(now.Remarks.Select(r => PeerText.Clean(r.Said.In(glyphs.Units.Mass, glyphs.Units.Length), 300)));
         return lines;
     }

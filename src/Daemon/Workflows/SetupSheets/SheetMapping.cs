@@ -47,6 +47,7 @@ internal static class SheetMapping
             TurnsSince = now.TurnsSince.ToWire(),
             HasTurns = now.TurnsSince != default,
             PerchTurns = now.PerchTurns?.ToWire(),
+            RideHeightsMm = now.HeightsMm?.ToWire(),
         };
         wire.Remarks.AddRange(now.Remarks.Select(r => new Wire.SheetRemark { Words = r.ToString(), TypedWords = Wire.Sentence.Of(r) }));
         return wire;

@@ -67,6 +67,26 @@ public sealed class SheetNowTests : IDisposable
     }
 
     [Fact]
+    public void Ride_heights_are_carried_on_by_turns_and_by_heights_measured_since()
+    {
+        var work = _bench.Work;
+        _bench.Save(SheetBench.Moor, 0, "crew", ("heights.ride_height.all", "90"));
+        Assert.Null(Now.HeightsMm);
+        work.Prepare();
+        work.Weigh(Bench.FirstLoads);
+        work.Turn(new(2, 0, 0, 0));
+        var raised = Now.HeightsMm!.Value - Corners.Same(90);
+        // As the session itself foresees.
+        var foreseen = work.Session.Known!.Effects.HeightsPerTurn * new Corners(2, 0, 0, 0);
+        Assert.Equal(foreseen.LF, raised.LF, 1e-9);
+        Assert.Equal(foreseen.RR, raised.RR, 1e-9);
+        Assert.True(raised.LF > 1);
+        work.Weigh(Bench.LoadsAfter(new(2, 0, 0, 0)));
+        work.Take(SessionRules.EnterHeights(work.View, new(93, 91, 90, 89)));
+        Assert.Equal(new Corners(93, 91, 90, 89), Now.HeightsMm);
+    }
+
+    [Fact]
     public void Turns_on_another_car_are_not_on_this_one()
     {
         var text = Bench.CarText.Replace("\"Heron\"", "\"Wader\"", StringComparison.Ordinal);
