@@ -19,7 +19,7 @@ public sealed class LedgerLockTests : IDisposable
         {
             var refused = Assert.Throws<StartException>(() => LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6")));
             Assert.Equal(LedgerCodes.LedgerHeld, refused.Diagnostic.Code);
-            Assert.Contains($"process {Environment.ProcessId} on {Environment.MachineName}, bay unit6, since 2026-11-30 12:00 UTC", refused.Message);
+            Assert.Contains($"process {Environment.ProcessId} on {Environment.MachineName}, bay unit6, since 2026-11-30 17:30 +05:30", refused.Message);
         }
 
         LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6")).Dispose();
@@ -41,7 +41,7 @@ public sealed class LedgerLockTests : IDisposable
         using (LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6")))
         {
             File.WriteAllText(Ledger + ".holder", """{"Process":7,"Machine":"box","Since":"2026-11-30T12:00:00+00:00"}""");
-            Assert.Contains("process 7 on box, since 2026-11-30 12:00 UTC", Assert.Throws<StartException>(() => LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6"))).Message);
+            Assert.Contains("process 7 on box, since 2026-11-30 17:30 +05:30", Assert.Throws<StartException>(() => LedgerLock.Take(Ledger, LockHolder.Me(Now, "unit6"))).Message);
         }
     }
 

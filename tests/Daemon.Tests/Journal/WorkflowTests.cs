@@ -40,7 +40,7 @@ public sealed class WorkflowTests : IDisposable
         var first = Array.IndexOf(refused, null);
         Assert.Equal(["cup", $"plate {first}"], _flow.State);
         Assert.All(refused.Where((_, i) => i != first), r => Assert.Equal(
-            (LedgerCodes.StepOvertaken, $"Somebody else has taken a step meanwhile: entry 2 by crew {first}, 12:00:00 UTC."), (r!.Diagnostic.Code, r.Diagnostic.Message.ToString())));
+            (LedgerCodes.StepOvertaken, $"Somebody else has taken a step meanwhile: entry 2 by crew {first}, 17:30:00 +05:30."), (r!.Diagnostic.Code, r.Diagnostic.Message.ToString())));
         Assert.Equal(2, _ledger.Entries("put").Count);
     }
 
