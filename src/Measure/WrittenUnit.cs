@@ -13,7 +13,7 @@ public static class WrittenUnit
         ArgumentNullException.ThrowIfNull(written);
         return (of, written.ToLowerInvariant()) switch
         {
-            ("mm", "mm") or ("N/mm", "n/mm" or "kn/m") or ("bar", "bar") or ("kg", "kg") or ("°", "°" or "deg") or ("°C", "°c" or "c") => 1,
+            ("N/mm", "kn/m") or ("°", "deg") or ("°C", "c") or ("l", "litre" or "litres") => 1,
             ("mm", "cm") => 10,
             ("mm", "m") => 1000,
             ("mm", "in" or "inch" or "\"") => Unit.Inch.Factor,
@@ -21,7 +21,6 @@ public static class WrittenUnit
             ("bar", "kpa") => 0.01,
             ("bar", "psi") => Unit.Psi.Factor,
             ("kg", "lb" or "lbs") => Unit.Pound.Factor,
-            ("l", "l" or "litre" or "litres") => 1,
             var (sign, same) when sign.Length > 0 && string.Equals(sign, same, StringComparison.OrdinalIgnoreCase) => 1,
             _ => null,
         };
